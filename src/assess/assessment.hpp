@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+// One question: what is it like at this window today? Case → Assessment.
+#pragma once
+
+#include "opening/cut.hpp"
+#include "physics/glazing.hpp"
+#include "physics/pressure.hpp"
+#include "physics/seat.hpp"
+#include "section/field.hpp"
+
+#include <array>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace shimlight::assess {
+
+/// A cut with its solved field.
+struct SolvedCut {
+    opening::Cut cut;
+    section::Field field;
+};
+
+/// Coldest place on one part of the inside surface, over all cuts solved.
+struct PartSurface {
+    opening::Part part = opening::Part::glass_centre;
+    opening::Position position = opening::Position::sill;
+    double surface_c = 0;
+    section::Point at;
+    double temperature_factor = 0;
+    double max_rh = 1;              ///< 0…1, before it gets wet
+    double wet_below_outside_c = 0; ///< at the room's present humidity
+    bool wet = false, frost = false;
+};
+
+/// Air through sash and joint. Positive flows come in.
+struct LeakResult {
+    physics::DrivingPressure drive;
+    double sash_m3_s = 0, shim_m3_s = 0;
+    double heat_w = 0; ///< to warm incoming air, or carried out
+};
+
+struct Assessment {
+    physics::GlazingResult glass;
+    std::array<std::shared_ptr<const SolvedCut>, opening::position_count> cuts; ///< by Position; may
+                                               ///< be null until the budget allowed it
+    std::vector<PartSurface> parts; ///< glass centre, glass edge, frame, casing, wall
+    LeakResult leak;
+    physics::SeatResult seat;
+    double dew_point_c = 0;
+    double max_rh = 1;              ///< lowest over the glass (centre and edge), 0…1
+    double u_centre_w_m2k = 0;      ///< centre of glass
+    double u_window_w_m2k = 0;      ///< whole window, area weighted
+    double u_installed_w_m2k = 0;   ///< whole window with the joint around it and its leak
+    double heat_w = 0;              ///< now, window and joint, leak included
+    double year_kwh = 0;            ///< heat lost in a heating season, degree-day estimate
+    double year_cost = 0;           ///< of fuel, in the house's currency
+    section::Accuracy accuracy = section::Accuracy::draft; ///< coarsest of the cuts present
+    bool complete = false;          ///< all cuts solved at `normal` or better
+    Warnings warnings;
+};
+
+/// Which work to do now.
+struct Budget {
+    opening::Position shown = opening::Position::sill; ///< this cut first
+    section::Accuracy accuracy = section::Accuracy::normal;
+    int max_solves = 99; ///< section solves at most in this call
+};
+
+/// Remembers what a lever did not touch. One per case that is kept on the screen.
+class Assessor {
+  public:
+    /// Brings the assessment as far as the budget allows. Calling again with the same case goes on
+    /// where the last call stopped; `complete` says when there is nothing left to do. A stale cut
+    /// of the previous case is kept (never null again) until its new solution is there.
+    const Assessment& update(const opening::Case& c, const Budget& budget);
+    const Assessment& last() const;
+
+    Assessor();
+    ~Assessor();
+    Assessor(Assessor&&) noexcept;
+    Assessor& operator=(Assessor&&) noexcept;
+
+  private:
+    struct Memory;
+    std::unique_ptr<Memory> memory_;
+};
+
+/// The whole answer at once.
+Assessment assess(const opening::Case& c, section::Accuracy accuracy = section::Accuracy::normal);
+
+/// One or two plain sentences, made only from the numbers. Temperatures in the reader's unit.
+struct VerdictStyle {
+    bool fahrenheit = true;
+};
+std::string verdict(const opening::Case& today, const Assessment& today_result,
+                    const std::string& remedy_name, const opening::Case& remedy,
+                    const Assessment& remedy_result, const VerdictStyle& style);
+
+} // namespace shimlight::assess

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+// The saved file: a house with its openings, each as it is today with the remedies thought of.
+#pragma once
+
+#include "opening/remedy.hpp"
+#include "physics/problem.hpp"
+
+#include <string>
+#include <vector>
+
+namespace shimlight::house {
+
+inline constexpr int format_version = 1;
+
+struct OpeningRecord {
+    std::string name;      ///< "bedroom, north"
+    std::string complaint; ///< in the customer's words
+    opening::Opening today;
+    opening::Room room;
+    std::vector<opening::Remedy> remedies;
+    int chosen = 0;        ///< index into remedies; -1 when there is none
+};
+
+/// Units and currency travel with the house; light or dark belongs to the device.
+enum class Units { us, si };
+
+struct House {
+    std::string name;      ///< "Quince Street 9"
+    std::string place;
+    std::string notes;
+    std::string currency = "$";
+    Units units = Units::us;
+    opening::Weather weather;
+    opening::Running running;
+    std::vector<OpeningRecord> openings;
+    int selected = 0;      ///< opening on the screen
+};
+
+/// The case of an opening as it is, and with its chosen remedy.
+opening::Case today_case(const House& house, const OpeningRecord& record);
+opening::Case remedy_case(const House& house, const OpeningRecord& record);
+
+/// Strict writer: kind, version, then the content, keys as in the field table.
+std::string to_json(const House& house);
+
+/// Forgiving reader: missing fields take their defaults, unknown ones are named in `notes`;
+/// wrong types, non-finite numbers and values out of range are a Problem with the path.
+struct Opened {
+    House house;
+    std::vector<std::string> notes;
+};
+Result<Opened> from_json(std::string_view text);
+
+/// The house on first start: invented people, invented place, a winter morning.
+House demo_house();
+
+} // namespace shimlight::house

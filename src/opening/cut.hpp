@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+// Opening → painting: the cut at head, jamb and sill, through wall, shim space, frame and glass.
+// In every painting x runs from outdoors (0) to indoors; y runs along the wall. At the sill the
+// glass is at the top, at the head and the jamb the wall lies on the far side of the frame:
+// sill: wall below, glass above; head: glass below, wall above; jamb: wall at small y, glass at
+// large y (seen from above, it is drawn turned by the view).
+#pragma once
+
+#include "opening/opening.hpp"
+#include "physics/glazing.hpp"
+#include "section/painting.hpp"
+
+#include <vector>
+
+namespace shimlight::opening {
+
+enum class Position { head, jamb, sill };
+inline constexpr int position_count = 3;
+
+enum class Material {
+    softwood, hardwood, pvc, aluminium, steel, glass, gypsum, sheathing, siding,
+    insulation, stuffing, foam, backer_rod, sealant, spacer, desiccant, rubber, cavity, gas,
+    outdoor_air, indoor_air
+};
+
+/// The parts of the inside surface that people point at.
+enum class Part { glass_centre, glass_edge, frame, casing, wall, hidden };
+
+/// One rectangle of the cut, in painting order (same index as Painting::regions).
+struct Piece {
+    Material material = Material::softwood;
+    Part part = Part::hidden;
+    std::string_view name; ///< "jack stud", "shim space"
+};
+
+struct Cut {
+    Position position = Position::sill;
+    section::Painting painting;
+    std::vector<Piece> pieces;
+    int outside_air = 0, inside_air = 1;   ///< first of the airs on each side
+    std::vector<bool> air_is_inside;       ///< per air of the painting
+    double glass_edge_m = 0;     ///< y of the sight line, where glass comes out of the frame
+    double glass_centre_m = 0;   ///< y of the far end of the glass, where it is one-dimensional
+    double frame_back_m = 0;     ///< y of the frame's back, towards the shim space
+    std::vector<section::Point> leak_path; ///< outdoors → shim space → behind casing → room
+    std::vector<double> glass_face_x_m;    ///< x of each glass face, outside to inside
+};
+
+/// How much of the wall is in the picture.
+enum class Surroundings {
+    wall, ///< installed: wall, rough opening, shim space, casing
+    none  ///< the window alone, its back adiabatic: whole-window U
+};
+
+/// Cuts the opening. The glass part uses `glass` (detailed balance at this weather): its films and
+/// the equivalent conductivity of each gap.
+Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
+        Surroundings surroundings = Surroundings::wall);
+
+/// The glazing stack of the opening, storm panel included.
+physics::GlazingStack glazing_stack(const Opening& opening);
+
+} // namespace shimlight::opening

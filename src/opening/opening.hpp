@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+// What a window in a wall is, in the room it makes cold, on the day it does so.
+#pragma once
+
+#include "physics/gas.hpp"
+
+namespace shimlight::opening {
+
+enum class WallBuild { frame_2x4, frame_2x6 };
+enum class ShimFill { open, stuffed, backer_rod, foamed };
+enum class FrameMaterial { wood, vinyl, aluminium };
+enum class SpacerKind { aluminium, stainless, foam };
+enum class CasingSeal { unsealed, caulked };
+enum class SashFit { tight, worn, loose };
+enum class Coating { none, face2, face3, face4, face5, faces2and5 };
+
+struct Wall {
+    WallBuild build = WallBuild::frame_2x4;
+    double insulation_w_mk = 0.042; ///< cavity insulation of the wall beside the window
+};
+
+/// The space between window frame and rough opening, behind the casing.
+struct ShimSpace {
+    double width_m = 0.0127;
+    ShimFill fill = ShimFill::open;
+};
+
+struct Casing {
+    double width_m = 0.07;
+    double thickness_m = 0.018;
+    CasingSeal seal = CasingSeal::unsealed;
+};
+
+struct Sash {
+    SashFit fit = SashFit::worn;
+    bool locked = true;
+};
+
+struct Glazing {
+    int panes = 1;
+    double pane_thickness_m = 0.003;
+    double gap_m = 0.0127;
+    physics::Gas gas = physics::Gas::air;
+    double gas_share = 0.9;      ///< of the gap; the rest is air
+    Coating coating = Coating::none;
+    double emissivity = 0.05;    ///< of the coated face(s)
+    SpacerKind spacer = SpacerKind::aluminium;
+    bool storm = false;          ///< a clear storm panel outside
+};
+
+/// One hung window in a framed wall. Width and height are those of the window unit (frame outside).
+struct Opening {
+    double width_m = 0.90;
+    double height_m = 1.50;
+    double sill_m = 0.60;        ///< floor to the inside sill
+    Wall wall;
+    ShimSpace shim;
+    Casing casing;
+    FrameMaterial frame = FrameMaterial::wood;
+    Sash sash;
+    Glazing glazing;
+};
+
+struct Weather {
+    double outside_c = -10;
+    double wind_m_s = 4;
+};
+
+struct Room {
+    double air_c = 21;
+    double rh = 0.35;
+    double seat_distance_m = 1.0;
+    double height_above_neutral_m = -1.5; ///< window centre above the house's neutral level
+    double shelter = 0.5;                 ///< of wind pressure that reaches the façade, 0…1
+    double width_m = 4, depth_m = 4, height_m = 2.5;
+};
+
+/// What a year of heat costs here.
+struct Running {
+    double heating_degree_days_k = 3300;  ///< K·day, base 18 °C
+    double price_per_kwh = 0.06;          ///< of fuel or electricity, in the house's currency
+    double efficiency = 0.85;             ///< of the heater; a heat pump's is above 1
+};
+
+/// Everything one answer depends on.
+struct Case {
+    Opening opening;
+    Weather weather;
+    Room room;
+    Running running;
+};
+
+} // namespace shimlight::opening

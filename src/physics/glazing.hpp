@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+// Centre of glass: heat through a stack of panes and gaps, far from the edge.
+#pragma once
+
+#include "physics/gas.hpp"
+#include "physics/problem.hpp"
+
+#include <array>
+#include <optional>
+
+namespace shimlight::physics {
+
+inline constexpr std::size_t max_panes = 4;
+inline constexpr double glass_emissivity = 0.84; ///< uncoated soda-lime, hemispherical
+
+/// `emissivity_out` is the face towards outdoors, `emissivity_in` the one towards the room.
+struct Pane {
+    double thickness_m = 0.003;
+    double conductivity_w_mk = 1.0;
+    double emissivity_out = glass_emissivity;
+    double emissivity_in = glass_emissivity;
+};
+
+struct Gap {
+    double width_m = 0.0127;
+    GasMixture gas;
+};
+
+/// Panes and gaps run from outside to inside; gap i lies between panes i and i+1.
+struct GlazingStack {
+    std::size_t pane_count = 1;
+    std::array<Pane, max_panes> panes;
+    std::array<Gap, max_panes - 1> gaps;
+    double tilt_deg = 90;  ///< 90 vertical, 0 horizontal with heat flowing up
+    double height_m = 1.0; ///< height of the glass: gap convection and inner film
+};
+
+/// One side of the glazing. An empty optional means "by the method": radiant at air temperature;
+/// convection by wind (outside, 4 + 4 v) or by natural convection on the face (inside).
+struct GlazingSide {
+    double air_c = 21;
+    double wind_m_s = 0;
+    std::optional<double> radiant_c;
+    std::optional<double> convective_w_m2k;
+};
+
+struct GapHeat {
+    double convection_w_m2 = 0; ///< gas conduction and convection
+    double radiation_w_m2 = 0;
+    double nusselt = 1;
+};
+
+struct FilmHeat {
+    double convective_w_m2k = 0;
+    double radiative_w_m2k = 0;
+};
+
+struct GlazingResult {
+    double u_w_m2k = 0;    ///< air to air
+    double r_m2k_w = 0;    ///< 1/u
+    double flux_w_m2 = 0;  ///< positive from inside to outside
+    std::array<double, 2 * max_panes> faces_c{}; ///< 2 per pane, outside to inside
+    std::array<GapHeat, max_panes - 1> gaps{};
+    FilmHeat inside_film, outside_film;
+    int iterations = 0;
+    bool converged = true;
+    Warnings warnings;
+};
+
+/// EN 673:2011: 15 K across the spaces together at 283 K mean; films from outside to inside.
+/// `inside_film_w_m2k` 7.7 and `outside_film_w_m2k` 25 are the standard's for vertical glass.
+GlazingResult glazing_declared(const GlazingStack& stack, double outside_film_w_m2k = 25.0,
+                               double inside_film_w_m2k = 7.7);
+
+/// ISO 15099:2003 energy balance at the given air temperatures, no sun.
+GlazingResult glazing_detailed(const GlazingStack& stack, const GlazingSide& outside,
+                               const GlazingSide& inside);
+
+} // namespace shimlight::physics

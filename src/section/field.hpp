@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// The solved section: temperatures on a graded grid, and what is read from them.
+#pragma once
+
+#include "physics/problem.hpp"
+#include "section/painting.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace shimlight::section {
+
+/// A stretch of solid surface that touches an air.
+struct SurfaceFace {
+    Point from, to;            ///< end points, the solid on the left when walking from → to
+    double temperature_c = 0;  ///< of the surface
+    double flux_w_m2 = 0;      ///< into the solid
+    int air = 0;
+    int region = 0;            ///< topmost region of the solid behind it
+};
+
+struct ColdestPoint {
+    double c = 0;
+    Point at;
+};
+
+/// Cell (i, j) spans x_m[i]…x_m[i+1], y_m[j]…y_m[j+1] and is stored at j * columns() + i.
+struct Field {
+    std::vector<double> x_m, y_m;      ///< grid lines, ascending
+    std::vector<double> cell_c;        ///< cell temperatures (air cells: the air's temperature)
+    std::vector<double> node_c;        ///< temperatures at grid-line crossings, (columns+1)*(rows+1);
+                                       ///< NaN where no solid cell touches the node
+    std::vector<std::int32_t> region;  ///< topmost region of each cell
+    std::vector<double> conductivity_w_mk; ///< of each cell; 0 for ambient air
+    std::vector<double> heat_w_m;      ///< per air: heat entering the solid from it
+    std::vector<SurfaceFace> faces;    ///< every solid face that touches an air
+    double error_estimate_k = 0;
+    double solve_ms = 0;
+    int cycles = 0;
+    bool converged = true;
+    Warnings warnings;
+
+    int columns() const { return static_cast<int>(x_m.size()) - 1; }
+    int rows() const { return static_cast<int>(y_m.size()) - 1; }
+    int cells() const { return columns() * rows(); }
+
+    /// Temperature at a point; on a boundary between materials the temperature there.
+    /// In ambient air: the air's temperature. Points outside are clamped to the border.
+    double probe_c(Point at) const;
+    /// Coldest place on faces that touch `air`, optionally only on faces of `region`s for which
+    /// wanted[region] is true. Empty when there is none.
+    std::optional<ColdestPoint> coldest(int air, const std::vector<bool>* wanted = nullptr) const;
+};
+
+/// Solves steady conduction in the painting. `warm` (a previous field of a similar painting) may
+/// start the iteration; it never changes the converged answer beyond the tolerance.
+/// Problems carry JSON-pointer paths into the section question ("/regions/3/x1_m").
+Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* warm = nullptr);
+
+} // namespace shimlight::section

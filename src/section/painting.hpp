@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+// A cut through anything, painted with rectangles. Knows nothing of windows.
+// x to the right, y upwards, origin at the lower left, metres. Later regions paint over earlier.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace shimlight::section {
+
+struct Rect {
+    double x0_m = 0, y0_m = 0, x1_m = 0, y1_m = 0;
+};
+
+struct Point {
+    double x_m = 0, y_m = 0;
+};
+
+/// Air that solid faces exchange heat with, or a fixed surface temperature.
+struct Ambient {
+    std::string name;
+    double temperature_c = 0;
+    double film_w_m2k = 0;      ///< total film; unused when the surface is fixed
+    bool fixed_surface = false;
+};
+
+struct Solid {
+    double conductivity_w_mk = 1;
+};
+
+enum class Ventilation { none, slight };
+enum class FlowAxis { x, y };
+
+/// A closed air cavity of a frame: equivalent conductivity by ISO 10077-2 for its rectangle.
+struct Cavity {
+    double emissivity = 0.9;
+    Ventilation ventilation = Ventilation::none;
+    FlowAxis flow = FlowAxis::y;
+};
+
+/// Index into Painting::airs.
+struct AirRef {
+    int air = 0;
+};
+
+struct Region {
+    Rect rect;
+    std::variant<Solid, Cavity, AirRef> fill;
+};
+
+enum class Side { left, right, bottom, top };
+
+/// Joins a stretch of the outer border to an air; a stretch that is not named is adiabatic.
+struct Edge {
+    Side side = Side::left;
+    double from_m = 0, to_m = 0;
+    int air = 0;
+};
+
+struct Painting {
+    double width_m = 0, height_m = 0;
+    std::vector<Ambient> airs;
+    std::vector<Region> regions;
+    std::vector<Edge> edges;
+};
+
+enum class Accuracy { draft, normal, fine };
+
+} // namespace shimlight::section

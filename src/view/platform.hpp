@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: MIT
+// What a screen gets from the platform each frame, and what it may ask of it. The view draws with
+// ImGui and, for temperature fields, through FieldPainter, which the platform implements in GL.
+#pragma once
+
+#include "assess/assessment.hpp"
+#include "view/mirror.hpp"
+
+#include <imgui.h>
+
+#include <string>
+#include <vector>
+
+namespace shimlight::view {
+
+/// Fonts by role; sizes are CSS px at 100 %.
+struct Fonts {
+    ImFont* small = nullptr;   ///< 13 regular
+    ImFont* body = nullptr;    ///< 15 regular
+    ImFont* strong = nullptr;  ///< 15 semibold
+    ImFont* title = nullptr;   ///< 20 semibold
+    ImFont* figure = nullptr;  ///< 20 bold, strip figures
+    ImFont* large = nullptr;   ///< 28 bold
+};
+
+/// Placement of a cut on the screen: screen = origin + turn(x, y) * scale.
+struct Placement {
+    ImVec2 origin;        ///< CSS px, of the painting's (0, 0)
+    float px_per_m = 1;
+    bool turned = false;  ///< jamb in plan: painting's y runs along screen x, x runs up (outdoors at
+                          ///< the bottom when false for `outdoors_up`)
+    bool mirrored = false;///< turned only: y runs to the left (the Remedy's jamb on the right)
+    ImVec2 to_screen(section::Point p) const;
+    section::Point to_section(ImVec2 screen) const;
+};
+
+/// One temperature field to be washed onto the screen.
+struct FieldPicture {
+    const assess::SolvedCut* solved = nullptr;
+    Placement placement;
+    ImVec2 clip_min, clip_max;   ///< CSS px
+    float low_c = -12, hinge_c = 7.5f, high_c = 21; ///< colour scale
+    float dew_point_c = 7;       ///< the heaviest isotherm
+    float isotherm_step_c = 2;
+    float opacity = 1;           ///< for cross-fading
+    bool dark = false;
+};
+
+/// Implemented by the platform. Called while the screen is being drawn; keeps the order of drawing.
+class FieldPainter {
+  public:
+    virtual void paint(ImDrawList* list, const FieldPicture& picture) = 0;
+    virtual ~FieldPainter() = default;
+};
+
+struct Platform {
+    float width_px = 360, height_px = 640; ///< CSS px
+    float dpr = 1;
+    float safe_top = 0, safe_right = 0, safe_bottom = 0, safe_left = 0;
+    bool dark = false;
+    bool reduced_motion = false;
+    bool touch = false;        ///< the last pointer was a finger
+    double time_s = 0;
+    float wheel_zoom = 0;      ///< ctrl+wheel or pinch since the last frame, log2 of the factor
+    ImVec2 pinch_centre;       ///< CSS px
+    ImVec2 pinch_pan;          ///< CSS px, two-finger drag since the last frame
+    bool pinching = false;
+    std::string opened_file;   ///< content of a file the user has just opened, else empty
+    std::string storage_note;  ///< e.g. "Saved 9:41", or why it could not be saved
+    Fonts fonts;
+    Mirror* mirror = nullptr;
+    FieldPainter* painter = nullptr;
+};
+
+/// What the screen asks the platform to do after this frame.
+struct Wishes {
+    bool another_frame = false;    ///< something moves
+    std::string save_name;         ///< non-empty: offer save_content as a file of this name
+    std::string save_content;
+    int theme = -1;                ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
+    std::string title;             ///< document title
+};
+
+} // namespace shimlight::view
