@@ -40,7 +40,9 @@ struct MirrorNode {
     std::vector<std::string> options;
     bool on = false;        ///< toggle, tab
     bool enabled = true;
-    std::string action;     ///< what the page itself must do on a press: "open-file", "" for none
+    std::string action;     ///< what the page itself must do: "open-file" asks for a file on a press,
+                            ///< "no-tab" keeps it out of the Tab order; "" for nothing
+    bool reachable = true;  ///< false when scrolled out of sight: a tap there is not meant for it
     std::string group;      ///< region the node belongs to: "levers", "results", "views" …
 };
 

@@ -5,6 +5,7 @@
 
 #include "assess/assessment.hpp"
 #include "view/mirror.hpp"
+#include "view/temperature_scale.hpp"
 
 #include <imgui.h>
 
@@ -23,13 +24,14 @@ struct Fonts {
     ImFont* large = nullptr;   ///< 28 bold
 };
 
-/// Placement of a cut on the screen: screen = origin + turn(x, y) * scale.
+/// Placement of a cut on the screen. Sill and head stand upright: x to the right (outdoors on the
+/// left), y upwards. The jamb is a plan, turned: y runs along the screen, x runs down (outdoors on
+/// top, the room below).
 struct Placement {
-    ImVec2 origin;        ///< CSS px, of the painting's (0, 0)
+    ImVec2 origin;         ///< CSS px, of the painting's (0, 0)
     float px_per_m = 1;
-    bool turned = false;  ///< jamb in plan: painting's y runs along screen x, x runs up (outdoors at
-                          ///< the bottom when false for `outdoors_up`)
-    bool mirrored = false;///< turned only: y runs to the left (the Remedy's jamb on the right)
+    bool turned = false;
+    bool mirrored = false; ///< turned only: y runs to the left (the Remedy's jamb on the right)
     ImVec2 to_screen(section::Point p) const;
     section::Point to_section(ImVec2 screen) const;
 };
@@ -39,8 +41,7 @@ struct FieldPicture {
     const assess::SolvedCut* solved = nullptr;
     Placement placement;
     ImVec2 clip_min, clip_max;   ///< CSS px
-    float low_c = -12, hinge_c = 7.5f, high_c = 21; ///< colour scale
-    float dew_point_c = 7;       ///< the heaviest isotherm
+    TemperatureScale scale;      ///< its hinge is the dew point: the heaviest isotherm
     float isotherm_step_c = 2;
     float opacity = 1;           ///< for cross-fading
     bool dark = false;

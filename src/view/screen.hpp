@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+// The whole screen: what the platform calls once a frame.
+#pragma once
+
+#include "house/house.hpp"
+#include "view/platform.hpp"
+
+#include <memory>
+#include <string>
+
+namespace shimlight::view {
+
+class Screen {
+  public:
+    explicit Screen(house::House start);
+    ~Screen();
+
+    /// Takes the input of this frame, applies edits, assesses, draws. `wishes` tells what the
+    /// platform shall do afterwards.
+    void frame(const Platform& platform, Wishes& wishes);
+
+    const house::House& house() const;
+    /// Whether the house has changed since the last call: time to store it.
+    bool house_changed();
+    /// Replaces the house (stored or opened); starts a new history.
+    void load(house::House house);
+
+  private:
+    struct State;
+    std::unique_ptr<State> state_;
+};
+
+} // namespace shimlight::view

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+// The edge between SI inside and what people read and type: °F / inch / mph or °C / mm / m/s.
+#pragma once
+
+#include "house/house.hpp"
+#include "opening/field_table.hpp"
+
+#include <optional>
+#include <string>
+
+namespace shimlight::view {
+
+using house::Units;
+using opening::Quantity;
+
+/// The number of a quantity in the reader's unit (10 for -12.2 °C in US units), and back.
+double to_display(Quantity quantity, double si, Units units);
+double from_display(Quantity quantity, double shown, Units units);
+
+/// The unit's sign, "°F", "in", "%"; empty for plain numbers.
+const char* unit_sign(Quantity quantity, Units units);
+
+/// A number with its unit as people write it: "10 °F", "5/8 in", "38 %".
+std::string format(Quantity quantity, double si, Units units);
+
+/// The same without unit, for the typed field.
+std::string format_bare(Quantity quantity, double si, Units units);
+
+/// What was typed, in SI: "10", "-12 °C", "1 1/2 in", "38 %". A unit that was typed wins over the
+/// reader's. Empty when it cannot be read.
+std::optional<double> parse(Quantity quantity, const std::string& typed, Units units);
+
+/// The +/- step of a field in SI: a round number in the reader's unit.
+double step_si(const opening::Field& field, Units units);
+
+std::string format_temperature(double c, Units units);      ///< "57 °F"
+std::string format_u(double u_w_m2k, Units units);          ///< "0.30"
+const char* u_unit(Units units);                            ///< "Btu/h·ft²·°F"
+std::string format_percent(double share, int digits = 0);   ///< 0.31 → "31 %"
+std::string format_speed(double m_s, Units units);          ///< air speed: ft/min or m/s
+std::string format_money(double amount, const std::string& currency);
+
+/// Real minus sign, thin spaces: what printf's output needs before it is shown.
+std::string typeset(std::string text);
+
+} // namespace shimlight::view
