@@ -2,6 +2,8 @@
 // Air through cracks. Flows are signed: positive with the driving pressure.
 #pragma once
 
+#include "physics/problem.hpp"
+
 #include <span>
 #include <variant>
 
@@ -43,5 +45,8 @@ double crack_flow_m3_s(const Crack& crack, double pressure_pa, const AirState& a
 /// m³/s through cracks one behind the other (casing, shim space, siding): the same flow passes all.
 double series_flow_m3_s(std::span<const Crack> cracks, double pressure_pa,
                         const AirState& air = {});
+
+/// Sentences for a crack asked outside its formula's range.
+Warnings crack_warnings(const Crack& crack, double pressure_pa);
 
 } // namespace shimlight::physics

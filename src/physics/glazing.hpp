@@ -56,9 +56,9 @@ struct FilmHeat {
 };
 
 struct GlazingResult {
-    double u_w_m2k = 0;    ///< air to air
-    double r_m2k_w = 0;    ///< 1/u
-    double flux_w_m2 = 0;  ///< positive from inside to outside
+    double u_w_m2k = 0;                          ///< air to air
+    double r_m2k_w = 0;                          ///< 1/u
+    double flux_w_m2 = 0;                        ///< positive from inside to outside
     std::array<double, 2 * max_panes> faces_c{}; ///< 2 per pane, outside to inside
     std::array<GapHeat, max_panes - 1> gaps{};
     FilmHeat inside_film, outside_film;
@@ -67,13 +67,29 @@ struct GlazingResult {
     Warnings warnings;
 };
 
+/// Both functions below expect a stack without problem (see glazing_*_problem).
+///
 /// EN 673:2011: 15 K across the spaces together at 283 K mean; films from outside to inside.
 /// `inside_film_w_m2k` 7.7 and `outside_film_w_m2k` 25 are the standard's for vertical glass.
+/// Emissivities are taken as corrected ones (see emissivity.hpp). `faces_c` and `flux_w_m2` belong
+/// to the standard's state (15 K over the spaces, 283 K in their middle; a single pane: 15 K
+/// between the airs, 283 K in the middle of the pane).
 GlazingResult glazing_declared(const GlazingStack& stack, double outside_film_w_m2k = 25.0,
                                double inside_film_w_m2k = 7.7);
 
-/// ISO 15099:2003 energy balance at the given air temperatures, no sun.
+/// ISO 15099:2003 energy balance at the given air temperatures, no sun. `u_w_m2k` is between the
+/// environmental temperatures (air when the surroundings radiate at air temperature), so it stays
+/// finite when both airs are equal. No heap allocation unless there is something to warn of.
 GlazingResult glazing_detailed(const GlazingStack& stack, const GlazingSide& outside,
                                const GlazingSide& inside);
+
+/// What is wrong with a stack for each method, if anything. Paths as in the question `glazing`
+/// ("/panes/0/thickness_m", "/gaps/1/gas/sf6", "/tilt_deg", "/outside/wind_m_s").
+std::optional<Problem> glazing_declared_problem(const GlazingStack& stack,
+                                                double outside_film_w_m2k = 25.0,
+                                                double inside_film_w_m2k = 7.7);
+std::optional<Problem> glazing_detailed_problem(const GlazingStack& stack,
+                                                const GlazingSide& outside,
+                                                const GlazingSide& inside);
 
 } // namespace shimlight::physics

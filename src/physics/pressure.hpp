@@ -10,7 +10,7 @@ struct Drive {
     double wind_m_s = 0;               ///< at the building's height
     double height_above_neutral_m = 0; ///< negative below the neutral level, where cold air enters
     double pressure_coefficient = 0.6; ///< of this façade
-    double shelter = 1.0;              ///< 1 open … 0 fully sheltered, multiplies the wind pressure
+    double shelter = 1.0; ///< 1 open … 0 fully sheltered, multiplies the wind pressure
 };
 
 struct DrivingPressure {

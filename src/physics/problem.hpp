@@ -9,8 +9,8 @@
 
 namespace shimlight {
 
-/// A question that cannot be answered. `path` is a JSON pointer to the fault ("/panes/0/thickness_m"),
-/// `message` says what is wrong and what is accepted.
+/// A question that cannot be answered. `path` is a JSON pointer to the fault
+/// ("/panes/0/thickness_m"), `message` says what is wrong and what is accepted.
 struct Problem {
     std::string path;
     std::string message;
@@ -19,9 +19,15 @@ struct Problem {
 /// Either the answer or the reason why there is none.
 template <class T> using Result = std::variant<T, Problem>;
 
-template <class T> bool ok(const Result<T>& result) { return result.index() == 0; }
-template <class T> const T& value(const Result<T>& result) { return *std::get_if<0>(&result); }
-template <class T> T& value(Result<T>& result) { return *std::get_if<0>(&result); }
+template <class T> bool ok(const Result<T>& result) {
+    return result.index() == 0;
+}
+template <class T> const T& value(const Result<T>& result) {
+    return *std::get_if<0>(&result);
+}
+template <class T> T& value(Result<T>& result) {
+    return *std::get_if<0>(&result);
+}
 template <class T> const Problem& problem(const Result<T>& result) {
     return *std::get_if<1>(&result);
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "physics/problem.hpp"
+#include "physics/view_factor.hpp"
 
 #include <span>
 
@@ -13,8 +14,8 @@ enum class LeakPlace { sash, shim };
 /// One leak as the room sees it: a slot jet of outdoor air.
 struct RoomLeak {
     LeakPlace place = LeakPlace::shim;
-    double flow_m3_s = 0;  ///< <= 0 leaks outward and bothers nobody
-    double air_c = 0;      ///< temperature as it enters the room
+    double flow_m3_s = 0; ///< <= 0 leaks outward and bothers nobody
+    double air_c = 0;     ///< temperature as it enters the room
     double gap_m = 0.002;
     double length_m = 1.0;
     double height_m = 0.6; ///< above the floor
@@ -33,8 +34,6 @@ struct SeatRoom {
     double surfaces_c = 20; ///< the other surfaces
 };
 
-enum class Posture { seated, standing };
-
 struct SeatPerson {
     double distance_m = 1.0; ///< from the window, measured from the plane of the wall
     Posture posture = Posture::seated;
@@ -50,15 +49,16 @@ struct SeatResult {
     double downdraft_speed_at_sill_m_s = 0;
     double downdraft_speed_m_s = 0; ///< at the person's ankles
     double downdraft_air_c = 0;
-    double leak_speed_m_s = 0;
+    double leak_speed_at_sill_m_s = 0; ///< where the leaks' air passes the level of the sill
+    double leak_speed_m_s = 0;         ///< at the ankles
     double leak_air_c = 0;
-    double ankle_speed_m_s = 0;     ///< all causes together
+    double ankle_speed_m_s = 0; ///< all causes together
     double ankle_air_c = 0;
     double neck_speed_m_s = 0, neck_air_c = 0;
     double draft_rate_ankle_pct = 0; ///< ISO 7730 draught rate
     double draft_rate_neck_pct = 0;
-    double ankle_bare_pct = 0;       ///< ASHRAE 55 ankle draft, share of people bothered
-    double ankle_covered_pct = 0;    ///< the same with socks and long trousers
+    double ankle_bare_pct = 0;    ///< ASHRAE 55 ankle draft, share of people bothered
+    double ankle_covered_pct = 0; ///< the same with socks and long trousers
     DraftShare share;
     double mean_radiant_c = 0, operative_c = 0;
     double asymmetry_k = 0, asymmetry_dissatisfied_pct = 0;
