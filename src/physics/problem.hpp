@@ -35,4 +35,18 @@ template <class T> const Problem& problem(const Result<T>& result) {
 /// Sentences for a valid question whose answer lies outside a tested range. Each names the range.
 using Warnings = std::vector<std::string_view>;
 
+/// Adds a sentence unless it is already there.
+inline void warn_once(Warnings& warnings, std::string_view sentence) {
+    for (const std::string_view& known : warnings) {
+        if (known == sentence) return;
+    }
+    warnings.push_back(sentence);
+}
+
+/// Adds those of `more` that are not yet there.
+inline void warn_once(Warnings& warnings, const Warnings& more) {
+    for (const std::string_view& sentence : more)
+        warn_once(warnings, sentence);
+}
+
 } // namespace shimlight
