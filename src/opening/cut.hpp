@@ -18,9 +18,27 @@ enum class Position { head, jamb, sill };
 inline constexpr int position_count = 3;
 
 enum class Material {
-    softwood, hardwood, pvc, aluminium, steel, glass, gypsum, sheathing, siding,
-    insulation, stuffing, foam, backer_rod, sealant, spacer, desiccant, rubber, cavity, gas,
-    outdoor_air, indoor_air
+    softwood,
+    hardwood,
+    pvc,
+    aluminium,
+    steel,
+    glass,
+    gypsum,
+    sheathing,
+    siding,
+    insulation,
+    stuffing,
+    foam,
+    backer_rod,
+    sealant,
+    spacer,
+    desiccant,
+    rubber,
+    cavity,
+    gas,
+    outdoor_air,
+    indoor_air
 };
 
 /// The parts of the inside surface that people point at.
@@ -37,11 +55,11 @@ struct Cut {
     Position position = Position::sill;
     section::Painting painting;
     std::vector<Piece> pieces;
-    int outside_air = 0, inside_air = 1;   ///< first of the airs on each side
-    std::vector<bool> air_is_inside;       ///< per air of the painting
-    double glass_edge_m = 0;     ///< y of the sight line, where glass comes out of the frame
-    double glass_centre_m = 0;   ///< y of the far end of the glass, where it is one-dimensional
-    double frame_back_m = 0;     ///< y of the frame's back, towards the shim space
+    int outside_air = 0, inside_air = 1; ///< first of the airs on each side
+    std::vector<bool> air_is_inside;     ///< per air of the painting
+    double glass_edge_m = 0;   ///< y of the sight line, where glass comes out of the frame
+    double glass_centre_m = 0; ///< y of the far end of the glass, where it is one-dimensional
+    double frame_back_m = 0;   ///< y of the frame's back, towards the shim space
     std::vector<section::Point> leak_path; ///< outdoors → shim space → behind casing → room
     std::vector<double> glass_face_x_m;    ///< x of each glass face, outside to inside
 };

@@ -23,8 +23,8 @@ enum class Quantity {
     price_per_kwh,
     number,
     count,
-    choice,     ///< value is the index into `choices`
-    yes_no      ///< 0 or 1
+    choice, ///< value is the index into `choices`
+    yes_no  ///< 0 or 1
 };
 
 /// Whom the quantity belongs to. A remedy may change `opening` and `room` fields.
@@ -41,11 +41,11 @@ struct Field {
     std::string_view help;  ///< one sentence: what it is or what it does
     Quantity quantity;
     Scope scope;
-    double min, max, step;  ///< limits and the +/- step, SI
+    double min, max, step;           ///< limits and the +/- step, SI
     std::span<const Choice> choices; ///< empty unless quantity is choice
     double (*get)(const Case&);
     void (*set)(Case&, double);
-    std::string_view limit_reason;   ///< shown when a limit is hit
+    std::string_view limit_reason; ///< shown when a limit is hit
 };
 
 /// All fields, in the order in which levers are shown.

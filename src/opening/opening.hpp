@@ -12,6 +12,10 @@ enum class FrameMaterial { wood, vinyl, aluminium };
 enum class SpacerKind { aluminium, stainless, foam };
 enum class CasingSeal { unsealed, caulked };
 enum class SashFit { tight, worn, loose };
+enum class Storm { none, clear, low_e };
+/// `full_frame`: the unit stands in the rough opening. `insert`: it stands in an old wood frame
+/// that was left in the rough opening and keeps its shim space.
+enum class Installation { full_frame, insert };
 enum class Coating { none, face2, face3, face4, face5, faces2and5 };
 
 struct Wall {
@@ -33,7 +37,9 @@ struct Casing {
 
 struct Sash {
     SashFit fit = SashFit::worn;
+    bool weatherstrip = false;
     bool locked = true;
+    double slipped_m = 0; ///< how far the upper sash has come down; a locked one cannot have
 };
 
 struct Glazing {
@@ -41,22 +47,24 @@ struct Glazing {
     double pane_thickness_m = 0.003;
     double gap_m = 0.0127;
     physics::Gas gas = physics::Gas::air;
-    double gas_share = 0.9;      ///< of the gap; the rest is air
+    double gas_share = 0.9; ///< of the gap; the rest is air
     Coating coating = Coating::none;
-    double emissivity = 0.05;    ///< of the coated face(s)
+    double emissivity = 0.05; ///< of the coated face(s)
     SpacerKind spacer = SpacerKind::aluminium;
-    bool storm = false;          ///< a clear storm panel outside
+    Storm storm = Storm::none; ///< a storm panel outside
 };
 
-/// One hung window in a framed wall. Width and height are those of the window unit (frame outside).
+/// One hung window in a framed wall. Width and height are those of the window frame in the rough
+/// opening: of the unit itself, or of the old frame around an insert.
 struct Opening {
     double width_m = 0.90;
     double height_m = 1.50;
-    double sill_m = 0.60;        ///< floor to the inside sill
+    double sill_m = 0.60; ///< floor to the inside sill
     Wall wall;
     ShimSpace shim;
     Casing casing;
     FrameMaterial frame = FrameMaterial::wood;
+    Installation installation = Installation::full_frame;
     Sash sash;
     Glazing glazing;
 };
@@ -77,9 +85,9 @@ struct Room {
 
 /// What a year of heat costs here.
 struct Running {
-    double heating_degree_days_k = 3300;  ///< K·day, base 18 °C
-    double price_per_kwh = 0.06;          ///< of fuel or electricity, in the house's currency
-    double efficiency = 0.85;             ///< of the heater; a heat pump's is above 1
+    double heating_degree_days_k = 3300; ///< K·day, base 18 °C
+    double price_per_kwh = 0.06;         ///< of fuel or electricity, in the house's currency
+    double efficiency = 0.85;            ///< of the heater; a heat pump's is above 1
 };
 
 /// Everything one answer depends on.

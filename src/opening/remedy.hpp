@@ -16,7 +16,7 @@ struct Change {
 };
 
 struct Remedy {
-    std::string key;      ///< of the ready-made remedy it started from; empty for an own one
+    std::string key; ///< of the ready-made remedy it started from; empty for an own one
     std::string name;
     std::vector<Change> changes;
     double hours = 0;         ///< labour
@@ -32,9 +32,9 @@ void set_change(Remedy& remedy, const Case& today, const Field& field, double va
 /// A ready-made remedy of the trade.
 struct ReadyRemedy {
     std::string_view key, name;
-    std::string_view what;   ///< one sentence: what is done
-    std::string_view cannot; ///< one sentence: what it does not do
-    std::string_view caution;///< safety; defers to local code and licensed practice; may be empty
+    std::string_view what;    ///< one sentence: what is done
+    std::string_view cannot;  ///< one sentence: what it does not do
+    std::string_view caution; ///< safety; defers to local code and licensed practice; may be empty
 };
 
 std::span<const ReadyRemedy> ready_remedies();

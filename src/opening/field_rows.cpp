@@ -1,0 +1,202 @@
+// SPDX-License-Identifier: MIT
+// The rows of the field table. Limits are those of the builds and climates the model is made for;
+// where no source is named they are common practice.
+#include "opening/field_rows.hpp"
+
+#include <array>
+
+namespace shimlight::opening {
+
+namespace {
+
+using Q = Quantity;
+using S = Scope;
+
+constexpr Choice shim_fills[] = {{"open", "open"},
+                                 {"stuffed", "stuffed with fibre"},
+                                 {"backer_rod", "backer rod and sealant"},
+                                 {"foamed", "foamed"}};
+constexpr Choice casing_seals[] = {{"unsealed", "unsealed"}, {"caulked", "caulked"}};
+constexpr Choice gases[] = {
+    {"air", "air"}, {"argon", "argon"}, {"krypton", "krypton"}, {"xenon", "xenon"}};
+constexpr Choice coatings[] = {{"none", "none"},    {"face2", "face 2"},
+                               {"face3", "face 3"}, {"face4", "face 4"},
+                               {"face5", "face 5"}, {"faces2and5", "faces 2 and 5"}};
+constexpr Choice spacers[] = {
+    {"aluminium", "aluminium"}, {"stainless", "stainless steel"}, {"foam", "foam"}};
+constexpr Choice storms[] = {{"none", "none"}, {"clear", "clear"}, {"low_e", "low-e"}};
+constexpr Choice frames[] = {{"wood", "wood"}, {"vinyl", "vinyl"}, {"aluminium", "aluminium"}};
+constexpr Choice installations[] = {{"full_frame", "rough opening"}, {"insert", "old wood frame"}};
+constexpr Choice sash_fits[] = {{"tight", "tight"}, {"worn", "worn"}, {"loose", "loose"}};
+constexpr Choice walls[] = {{"frame_2x4", "2×4 studs"}, {"frame_2x6", "2×6 studs"}};
+
+constexpr std::string_view no_limit = "There are no other choices.";
+
+constexpr std::array weather_rows = {
+    at<&Case::weather, &Weather::outside_c>(
+        {"weather.outside_c", "Outdoors", "Temperature of the outdoor air.", Q::temperature_c,
+         S::weather, -45, 20, 1, "Made for heating weather; colder than this is rare."}),
+    at<&Case::weather, &Weather::wind_m_s>(
+        {"weather.wind_m_s", "Wind",
+         "Wind at the house: it drives air through cracks and cools the outer glass.", Q::speed_m_s,
+         S::weather, 0, 20, 0.5, "Stronger than this is a storm."}),
+};
+
+constexpr std::array room_rows = {
+    at<&Case::room, &Room::air_c>({"room.air_c", "Room", "Temperature of the room air.",
+                                   Q::temperature_c, S::room, 10, 28, 0.5,
+                                   "Rooms people sit in lie within this range."}),
+    at<&Case::room, &Room::rh>(
+        {"room.rh", "Humidity", "Relative humidity of the room air: more of it wets warmer glass.",
+         Q::fraction, S::room, 0.1, 0.9, 0.05, "Heated rooms lie within this range."}),
+    at<&Case::room, &Room::seat_distance_m>(
+        {"room.seat_distance_m", "Seat distance", "From the wall with the window to the person.",
+         Q::long_m, S::room, 0.3, 4, 0.1,
+         "Nearer one leans on the wall; farther off the formulas are not tested."}),
+    at<&Case::room, &Room::height_above_neutral_m>(
+        {"room.height_above_neutral_m", "Storey",
+         "Height of the window above the house's neutral level: below it cold air comes in, above "
+         "it warm air goes out.",
+         Q::long_m, S::room, -8, 8, 0.5, "Made for houses of up to about four storeys."}),
+    at<&Case::room, &Room::shelter>(
+        {"room.shelter", "Wind exposure", "Share of the wind's pressure that reaches this wall.",
+         Q::fraction, S::room, 0, 1, 0.05, "0 is fully sheltered, 100 % is open land."}),
+    at<&Case::room, &Room::width_m>({"room.width_m", "Room width",
+                                     "Along the wall with the window.", Q::long_m, S::room, 2, 12,
+                                     0.1, "Made for rooms of dwellings."}),
+    at<&Case::room, &Room::depth_m>({"room.depth_m", "Room depth",
+                                     "From the window to the wall opposite.", Q::long_m, S::room, 2,
+                                     12, 0.1, "Made for rooms of dwellings."}),
+    at<&Case::room, &Room::height_m>({"room.height_m", "Ceiling height", "From floor to ceiling.",
+                                      Q::long_m, S::room, 2, 5, 0.1,
+                                      "The ceiling lies above the window."}),
+};
+
+constexpr std::array joint_rows = {
+    at<&Case::opening, &Opening::shim, &ShimSpace::fill>(
+        {"shim.fill", "Shim space",
+         "What is in the space between window frame and rough opening, behind the casing.",
+         Q::choice, S::opening, 0, 3, 1, no_limit, shim_fills}),
+    at<&Case::opening, &Opening::shim, &ShimSpace::width_m>(
+        {"shim.width_m", "Shim width", "Width of the space between frame and rough opening.",
+         Q::thin_m, S::opening, 0.003, 0.038, 0.001,
+         "Narrower cannot be shimmed; wider needs more wood."}),
+    at<&Case::opening, &Opening::casing, &Casing::seal>(
+        {"casing.seal", "Casing edge", "Whether the inside casing is caulked to the wall.",
+         Q::choice, S::opening, 0, 1, 1, no_limit, casing_seals}),
+    at<&Case::opening, &Opening::casing, &Casing::width_m>(
+        {"casing.width_m", "Casing width", "Width of the inside trim.", Q::thin_m, S::opening, 0.05,
+         0.14, 0.005, "Usual trim is 2 to 5 1/2 inches (50 to 140 mm) wide."}),
+    at<&Case::opening, &Opening::casing, &Casing::thickness_m>(
+        {"casing.thickness_m", "Casing thickness", "Thickness of the inside trim.", Q::thin_m,
+         S::opening, 0.01, 0.025, 0.001, "Usual trim is 3/8 to 1 inch (10 to 25 mm) thick."}),
+};
+
+constexpr std::array glass_rows = {
+    at<&Case::opening, &Opening::glazing, &Glazing::panes>(
+        {"glazing.panes", "Panes", "Sheets of glass in the sash, without a storm panel.", Q::count,
+         S::opening, 1, 3, 1, "The sashes drawn here hold one to three panes."}),
+    at<&Case::opening, &Opening::glazing, &Glazing::coating>(
+        {"glazing.coating", "Coating on face",
+         "Where the low-e coating lies; faces are counted from outdoors, without a storm panel.",
+         Q::choice, S::opening, 0, 5, 1, "The face must exist: each pane has two.", coatings}),
+    at<&Case::opening, &Opening::glazing, &Glazing::emissivity>(
+        {"glazing.emissivity", "Emissivity",
+         "How much heat the coated face radiates; bare glass has 0.84.", Q::emissivity, S::opening,
+         0.02, 0.84, 0.01, "Below are no known coatings, above is bare glass."}),
+    at<&Case::opening, &Opening::glazing, &Glazing::gas>({"glazing.gas", "Gas",
+                                                          "Gas between the panes.", Q::choice,
+                                                          S::opening, 0, 3, 1, no_limit, gases}),
+    at<&Case::opening, &Opening::glazing, &Glazing::gas_share>(
+        {"glazing.gas_share", "Gas left", "Share of the gas between the panes; the rest is air.",
+         Q::fraction, S::opening, 0, 1, 0.05, "A share lies between nothing and all."}),
+    at<&Case::opening, &Opening::glazing, &Glazing::gap_m>(
+        {"glazing.gap_m", "Gap", "Space between two panes.", Q::thin_m, S::opening, 0.004, 0.02,
+         0.001, "The sashes drawn here hold gaps of 4 to 20 mm."}),
+    at<&Case::opening, &Opening::glazing, &Glazing::pane_thickness_m>(
+        {"glazing.pane_thickness_m", "Glass thickness", "Thickness of one pane.", Q::thin_m,
+         S::opening, 0.002, 0.006, 0.001, "House windows have glass of 2 to 6 mm."}),
+    at<&Case::opening, &Opening::glazing, &Glazing::spacer>(
+        {"glazing.spacer", "Spacer", "The bar that holds the panes apart at their edge.", Q::choice,
+         S::opening, 0, 2, 1, no_limit, spacers}),
+    at<&Case::opening, &Opening::glazing, &Glazing::storm>(
+        {"glazing.storm", "Storm panel", "A second window hung outside the sashes.", Q::choice,
+         S::opening, 0, 2, 1, no_limit, storms}),
+};
+
+constexpr std::array unit_rows = {
+    at<&Case::opening, &Opening::frame>({"frame", "Frame", "What frame and sash are made of.",
+                                         Q::choice, S::opening, 0, 2, 1, no_limit, frames}),
+    at<&Case::opening, &Opening::installation>(
+        {"installation", "Set in",
+         "What holds the unit: the rough opening, or an old wood frame that was kept.", Q::choice,
+         S::opening, 0, 1, 1, no_limit, installations}),
+    at<&Case::opening, &Opening::sash, &Sash::fit>(
+        {"sash.fit", "Sash fit", "How well the sashes sit in the frame.", Q::choice, S::opening, 0,
+         2, 1, no_limit, sash_fits}),
+    at<&Case::opening, &Opening::sash, &Sash::weatherstrip>(
+        {"sash.weatherstrip", "Weather strip", "Whether the sashes have been weather-stripped.",
+         Q::yes_no, S::opening, 0, 1, 1, no_limit}),
+    at<&Case::opening, &Opening::sash, &Sash::locked>(
+        {"sash.locked", "Lock", "Whether the lock is engaged and pulls the sashes together.",
+         Q::yes_no, S::opening, 0, 1, 1, no_limit}),
+    at<&Case::opening, &Opening::sash, &Sash::slipped_m>(
+        {"sash.slipped_m", "Upper sash down",
+         "How far the upper sash has slipped down; then the lock cannot engage.", Q::thin_m,
+         S::opening, 0, 0.02, 0.001, "More than this would be seen at once."}),
+    at<&Case::opening, &Opening::width_m>({"width_m", "Width", "Width of the window frame.",
+                                           Q::long_m, S::opening, 0.4, 1.8, 0.05,
+                                           "Hung windows lie within this range."}),
+    at<&Case::opening, &Opening::height_m>({"height_m", "Height", "Height of the window frame.",
+                                            Q::long_m, S::opening, 0.6, 2.4, 0.05,
+                                            "Hung windows lie within this range."}),
+    at<&Case::opening, &Opening::sill_m>(
+        {"sill_m", "Sill height", "From the floor to the foot of the window.", Q::long_m,
+         S::opening, 0, 1.6, 0.05, "A window begins at the floor or above it."}),
+    at<&Case::opening, &Opening::wall, &Wall::build>(
+        {"wall.build", "Wall", "Studs of the wall around the window.", Q::choice, S::opening, 0, 1,
+         1, no_limit, walls}),
+    at<&Case::opening, &Opening::wall, &Wall::insulation_w_mk>(
+        {"wall.insulation_w_mk", "Wall insulation",
+         "Conductivity of what is between the studs; 0.5 stands for an empty wall.",
+         Q::conductivity_w_mk, S::opening, 0.02, 0.5, 0.005,
+         "From the best foam to an empty space."}),
+};
+
+constexpr std::array running_rows = {
+    at<&Case::running, &Running::heating_degree_days_k>(
+        {"running.heating_degree_days_k", "Degree days",
+         "How long and how cold the winter is, base 18 °C (65 °F).", Q::degree_days_k, S::running,
+         500, 8000, 100, "From mild coasts to the far north."}),
+    at<&Case::running, &Running::price_per_kwh>(
+        {"running.price_per_kwh", "Fuel price", "Price of a kilowatt-hour of fuel or electricity.",
+         Q::price_per_kwh, S::running, 0.005, 2, 0.005,
+         "Beyond this range a unit was probably mistaken."}),
+    at<&Case::running, &Running::efficiency>(
+        {"running.efficiency", "Heater efficiency",
+         "Heat delivered per unit of fuel or electricity; above 1 for a heat pump.", Q::number,
+         S::running, 0.4, 5, 0.05, "From an old furnace to the best heat pump."}),
+};
+
+/// One table from several, at compile time.
+template <std::size_t... sizes> constexpr auto joined(const std::array<Field, sizes>&... parts) {
+    std::array<Field, (sizes + ...)> all = {};
+    std::size_t next = 0;
+    const auto add = [&](const auto& part) {
+        for (const Field& field : part)
+            all[next++] = field;
+    };
+    (add(parts), ...);
+    return all;
+}
+
+constexpr auto all_rows =
+    joined(weather_rows, joint_rows, glass_rows, unit_rows, room_rows, running_rows);
+
+} // namespace
+
+std::span<const Field> field_rows() {
+    return all_rows;
+}
+
+} // namespace shimlight::opening

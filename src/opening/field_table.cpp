@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+#include "opening/field_table.hpp"
+#include "opening/field_rows.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::opening {
+
+namespace {
+
+constexpr double clear_below_ceiling_m = 0.05; ///< room for the head casing; common practice
+constexpr double behind_seat_m = 0.4;          ///< room for the chair's back; common practice
+
+int faces(const Opening& opening) {
+    return 2 * opening.glazing.panes;
+}
+
+/// Highest face a coating needs; 0 for none. The face to the room (2 of single glass) stays bare:
+/// soft coatings do not last there and single glass is not sold coated (common practice).
+int needed_faces(Coating coating) {
+    switch (coating) {
+    case Coating::none:
+        return 0;
+    case Coating::face2:
+    case Coating::face3:
+    case Coating::face4:
+        return 4;
+    case Coating::face5:
+    case Coating::faces2and5:
+        return 6;
+    }
+    return 0;
+}
+
+double lowest_ceiling_m(const Opening& opening) {
+    return opening.sill_m + opening.height_m + clear_below_ceiling_m;
+}
+
+double least_depth_m(const Room& room) {
+    return room.seat_distance_m + behind_seat_m;
+}
+
+/// The lower limit of a field in this case: a room must hold its window and its person.
+double least(const Field& field, const Case& c) {
+    if (field.key == "room.height_m") return std::max(field.min, lowest_ceiling_m(c.opening));
+    if (field.key == "room.depth_m") return std::max(field.min, least_depth_m(c.room));
+    return field.min;
+}
+
+/// What follows from the field just set: the others give way, never the field itself.
+void make_consistent(Case& c, const Field& set) {
+    Glazing& glazing = c.opening.glazing;
+    if (needed_faces(glazing.coating) > faces(c.opening)) glazing.coating = Coating::none;
+    Sash& sash = c.opening.sash;
+    if (set.key == "sash.locked" && sash.locked) sash.slipped_m = 0;
+    if (sash.slipped_m > 0) sash.locked = false;
+    c.room.height_m = std::max(c.room.height_m, lowest_ceiling_m(c.opening));
+    c.room.depth_m = std::max(c.room.depth_m, least_depth_m(c.room));
+}
+
+} // namespace
+
+std::span<const Field> fields() {
+    return field_rows();
+}
+
+const Field* find_field(std::string_view key) {
+    for (const Field& field : fields())
+        if (field.key == key) return &field;
+    return nullptr;
+}
+
+bool applies(const Field& field, const Case& c) {
+    const Glazing& glazing = c.opening.glazing;
+    const bool has_gap = glazing.panes > 1;
+    if (field.key == "glazing.gap_m" || field.key == "glazing.gas" ||
+        field.key == "glazing.spacer" || field.key == "glazing.coating")
+        return has_gap;
+    if (field.key == "glazing.gas_share") return has_gap && glazing.gas != physics::Gas::air;
+    if (field.key == "glazing.emissivity") return glazing.coating != Coating::none;
+    if (field.key == "sash.weatherstrip") return c.opening.sash.fit != SashFit::tight;
+    return true;
+}
+
+bool choice_possible(const Field& field, std::size_t index, const Case& c) {
+    if (index >= field.choices.size()) return false;
+    if (field.key == "glazing.coating")
+        return needed_faces(static_cast<Coating>(index)) <= faces(c.opening);
+    return true;
+}
+
+bool set_field(Case& c, const Field& field, double value) {
+    double limited =
+        std::isfinite(value) ? std::clamp(value, least(field, c), field.max) : field.get(c);
+    const bool whole = field.quantity == Quantity::choice || field.quantity == Quantity::count ||
+                       field.quantity == Quantity::yes_no;
+    if (whole) limited = std::round(limited);
+    const bool impossible = field.quantity == Quantity::choice &&
+                            !choice_possible(field, static_cast<std::size_t>(limited), c);
+    if (!impossible) {
+        field.set(c, limited);
+        make_consistent(c, field);
+    }
+    constexpr double rounding = 0.5; // a choice moved by rounding alone was not limited
+    return impossible || !std::isfinite(value) ||
+           std::fabs(value - limited) > (whole ? rounding : 0);
+}
+
+} // namespace shimlight::opening
