@@ -6,6 +6,7 @@
 #include "physics/problem.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace shimlight::house {
@@ -18,14 +19,14 @@ struct OpeningRecord {
     opening::Opening today;
     opening::Room room;
     std::vector<opening::Remedy> remedies;
-    int chosen = 0;        ///< index into remedies; -1 when there is none
+    int chosen = 0; ///< index into remedies; -1 when there is none
 };
 
 /// Units and currency travel with the house; light or dark belongs to the device.
 enum class Units { us, si };
 
 struct House {
-    std::string name;      ///< "Quince Street 9"
+    std::string name; ///< "Quince Street 9"
     std::string place;
     std::string notes;
     std::string currency = "$";
@@ -33,18 +34,23 @@ struct House {
     opening::Weather weather;
     opening::Running running;
     std::vector<OpeningRecord> openings;
-    int selected = 0;      ///< opening on the screen
+    int selected = 0; ///< opening on the screen
 };
 
-/// The case of an opening as it is, and with its chosen remedy.
+/// nullptr when none is chosen.
+const opening::Remedy* chosen_remedy(const OpeningRecord& record);
+
+/// The case of an opening as it is, and with its chosen remedy (as it is when none is chosen).
 opening::Case today_case(const House& house, const OpeningRecord& record);
 opening::Case remedy_case(const House& house, const OpeningRecord& record);
 
-/// Strict writer: kind, version, then the content, keys as in the field table.
+/// Strict writer: kind, version, then every field, keys as in the field table. Numbers come back
+/// exactly. The format is described in assets/house-format.md.
 std::string to_json(const House& house);
 
 /// Forgiving reader: missing fields take their defaults, unknown ones are named in `notes`;
-/// wrong types, non-finite numbers and values out of range are a Problem with the path.
+/// wrong types, non-finite numbers and values out of range are a Problem with the path. The house
+/// that comes back has at least one opening, `selected` and every `chosen` point to something.
 struct Opened {
     House house;
     std::vector<std::string> notes;

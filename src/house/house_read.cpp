@@ -1,0 +1,170 @@
+// SPDX-License-Identifier: MIT
+#include "house/field_reader.hpp"
+#include "house/house_json.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace shimlight::house {
+
+using opening::Scope;
+
+namespace {
+
+using Notes = std::vector<std::string>;
+
+void note(Notes& notes, const std::string& path, std::string_view what) {
+    notes.push_back(path + " " + std::string(what));
+}
+
+/// Remedies may only change what a contractor can change.
+bool changeable(const opening::Field& field) {
+    return field.scope == Scope::opening || field.scope == Scope::room;
+}
+
+void read_changes(ObjectReader object, opening::Remedy& remedy) {
+    for (const std::string_view key : object.keys()) {
+        const opening::Field* field = opening::find_field(key);
+        if (!field) continue; // told as unknown by finish()
+        const Json* value = object.find(key);
+        if (!changeable(*field)) {
+            object.reading().fail(object.path(key), "cannot be changed by a remedy");
+            continue;
+        }
+        const auto number = read_field_value(*field, *value, object.path(key), object.reading());
+        if (number) remedy.changes.push_back({field, *number});
+    }
+    object.finish();
+}
+
+opening::Remedy read_remedy(ObjectReader object) {
+    opening::Remedy remedy;
+    remedy.name = object.text("name", max_name_bytes, "");
+    remedy.key = object.text("key", max_name_bytes, "");
+    remedy.hours = object.optional_number("hours", {0, max_hours}).value_or(0);
+    remedy.material_cost =
+        object.optional_number("material_cost", {0, max_material_cost}).value_or(0);
+    read_changes(object.object_or_empty("changes"), remedy);
+    object.finish();
+    return remedy;
+}
+
+/// An index into a list: `none` up to size - 1.
+int read_index(ObjectReader& object, std::string_view key, int none, std::size_t size,
+               int fallback) {
+    if (!object.has(key)) {
+        object.find(key);
+        return fallback;
+    }
+    const double last = std::max(none, static_cast<int>(size) - 1);
+    return object.count(key, {static_cast<double>(none), last});
+}
+
+OpeningRecord read_opening(ObjectReader object, const House& house, Notes& notes) {
+    OpeningRecord record;
+    record.name = object.text("name", max_name_bytes, "");
+    record.complaint = object.text("complaint", max_notes_bytes, "");
+
+    opening::Case c = today_case(house, record);
+    read_scope(object.object_or_empty("today"), Scope::opening, c);
+    read_scope(object.object_or_empty("room"), Scope::room, c);
+    for (const std::string_view key : repair_choices(c)) {
+        note(notes, object.path("today"),
+             "had a choice for " + std::string(key) + " that this window cannot have");
+    }
+    record.today = c.opening;
+    record.room = c.room;
+
+    const ArrayReader remedies = object.array_or_empty("remedies", max_remedies);
+    for (std::size_t i = 0; i < remedies.size(); ++i) {
+        record.remedies.push_back(read_remedy(remedies.object(i)));
+    }
+    const int first = record.remedies.empty() ? -1 : 0;
+    record.chosen = read_index(object, "chosen", -1, record.remedies.size(), first);
+    object.finish();
+    return record;
+}
+
+void read_shared(ObjectReader& root, House& house) {
+    house.name = root.text("name", max_name_bytes, "");
+    house.place = root.text("place", max_name_bytes, "");
+    house.notes = root.text("notes", max_notes_bytes, "");
+    house.currency = root.text("currency", max_currency_bytes, house.currency);
+    if (root.has("units")) house.units = static_cast<Units>(root.choice("units", unit_keys));
+
+    opening::Case shared{{}, house.weather, {}, house.running};
+    read_scope(root.object_or_empty("weather"), Scope::weather, shared);
+    read_scope(root.object_or_empty("running"), Scope::running, shared);
+    house.weather = shared.weather;
+    house.running = shared.running;
+}
+
+void note_same_names(const House& house, Notes& notes) {
+    for (std::size_t i = 0; i < house.openings.size(); ++i) {
+        const auto before = house.openings.begin() + static_cast<std::ptrdiff_t>(i);
+        const bool again = std::any_of(house.openings.begin(), before, [&](const auto& other) {
+            return other.name == house.openings[i].name;
+        });
+        if (again) note(notes, path_of("/openings", i), "has the name of an earlier opening");
+    }
+}
+
+House read_house(ObjectReader& root, Notes& notes) {
+    House house;
+    root.find("kind");
+    root.find("version");
+    read_shared(root, house);
+    const ArrayReader openings = root.array_or_empty("openings", max_openings);
+    for (std::size_t i = 0; i < openings.size(); ++i) {
+        house.openings.push_back(read_opening(openings.object(i), house, notes));
+    }
+    if (house.openings.empty()) {
+        OpeningRecord usual;
+        usual.chosen = -1;
+        house.openings.push_back(std::move(usual));
+        note(notes, "/openings", "had none; a usual one was put in");
+    }
+    note_same_names(house, notes);
+    house.selected = read_index(root, "selected", 0, house.openings.size(), 0);
+    root.finish();
+    return house;
+}
+
+/// Whether this is a house file of a version that can be read, and of which.
+int read_version(ObjectReader root) {
+    constexpr Range any_version{1, 1e6};
+    const std::string_view kinds[] = {house_kind};
+    root.choice("kind", kinds);
+    const int version = root.count("version", any_version);
+    if (version > format_version) {
+        root.reading().fail(root.path("version"),
+                            "is " + std::to_string(version) +
+                                ": this file was written by a newer Shimlight; accepted is up to " +
+                                std::to_string(format_version));
+    }
+    return version;
+}
+
+} // namespace
+
+Result<Opened> from_json(std::string_view text) {
+    Result<Json> parsed = parse_tree(text);
+    if (!ok(parsed)) return problem(parsed);
+    Json& tree = value(parsed);
+
+    Reading reading;
+    const int version = read_version({&tree, "", reading});
+    if (reading.problem()) return *reading.problem();
+    migrate(tree, version, migrations());
+
+    Opened opened;
+    ObjectReader root(&tree, "", reading);
+    opened.house = read_house(root, opened.notes);
+    if (reading.problem()) return *reading.problem();
+    for (const std::string& path : reading.unknown_paths()) {
+        note(opened.notes, path, "is not known and was left out");
+    }
+    return opened;
+}
+
+} // namespace shimlight::house

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+#include "house/house_json.hpp"
+
+#include <cmath>
+
+namespace shimlight::house {
+
+using opening::Field;
+using opening::Quantity;
+using opening::Scope;
+
+namespace {
+
+std::string_view scope_prefix(Scope scope) {
+    switch (scope) {
+    case Scope::opening:
+        return "opening.";
+    case Scope::weather:
+        return "weather.";
+    case Scope::room:
+        return "room.";
+    case Scope::running:
+        return "running.";
+    }
+    return "";
+}
+
+/// Puts a value below a dotted key: "shim.width_m" → {"shim":{"width_m":…}}.
+void put(Json& object, std::string_view dotted, Json value) {
+    const std::size_t dot = dotted.find('.');
+    if (dot == std::string_view::npos) {
+        object[std::string(dotted)] = std::move(value);
+    } else {
+        put(object[std::string(dotted.substr(0, dot))], dotted.substr(dot + 1), std::move(value));
+    }
+}
+
+Json scope_object(Scope scope, const opening::Case& c) {
+    Json object = Json::object();
+    for (const Field& field : opening::fields()) {
+        if (field.scope == scope) put(object, local_key(field), field_value(field, field.get(c)));
+    }
+    return object;
+}
+
+Json remedy_object(const opening::Remedy& remedy) {
+    Json changes = Json::object();
+    for (const opening::Change& change : remedy.changes) {
+        changes[std::string(change.field->key)] = field_value(*change.field, change.value);
+    }
+    return {{"name", remedy.name},
+            {"key", remedy.key},
+            {"hours", remedy.hours},
+            {"material_cost", remedy.material_cost},
+            {"changes", std::move(changes)}};
+}
+
+Json opening_object(const House& house, const OpeningRecord& record) {
+    const opening::Case c = today_case(house, record);
+    Json remedies = Json::array();
+    for (const opening::Remedy& remedy : record.remedies) {
+        remedies.push_back(remedy_object(remedy));
+    }
+    return {{"name", record.name},
+            {"complaint", record.complaint},
+            {"today", scope_object(Scope::opening, c)},
+            {"room", scope_object(Scope::room, c)},
+            {"remedies", std::move(remedies)},
+            {"chosen", chosen_remedy(record) ? record.chosen : -1}};
+}
+
+} // namespace
+
+std::string_view local_key(const Field& field) {
+    const std::string_view prefix = scope_prefix(field.scope);
+    const bool prefixed = field.key.substr(0, prefix.size()) == prefix;
+    return prefixed ? field.key.substr(prefix.size()) : field.key;
+}
+
+Json field_value(const Field& field, double value) {
+    switch (field.quantity) {
+    case Quantity::choice:
+        return std::string(field.choices[static_cast<std::size_t>(std::lround(value))].key);
+    case Quantity::yes_no:
+        return value != 0;
+    case Quantity::count:
+        return std::lround(value);
+    default:
+        return value;
+    }
+}
+
+std::string to_json(const House& house) {
+    const opening::Case shared{{}, house.weather, {}, house.running};
+    Json openings = Json::array();
+    for (const OpeningRecord& record : house.openings) {
+        openings.push_back(opening_object(house, record));
+    }
+    const Json tree{{"kind", std::string(house_kind)},
+                    {"version", format_version},
+                    {"name", house.name},
+                    {"place", house.place},
+                    {"notes", house.notes},
+                    {"currency", house.currency},
+                    {"units", std::string(unit_keys[static_cast<std::size_t>(house.units)])},
+                    {"weather", scope_object(Scope::weather, shared)},
+                    {"running", scope_object(Scope::running, shared)},
+                    {"openings", std::move(openings)},
+                    {"selected", house.selected}};
+    return write_pages(tree);
+}
+
+} // namespace shimlight::house
