@@ -2,6 +2,7 @@
 // The rows of the field table. Limits are those of the builds and climates the model is made for;
 // where no source is named they are common practice.
 #include "opening/field_rows.hpp"
+#include "opening/join.hpp"
 
 #include <array>
 
@@ -178,20 +179,8 @@ constexpr std::array running_rows = {
          S::running, 0.4, 5, 0.05, "From an old furnace to the best heat pump."}),
 };
 
-/// One table from several, at compile time.
-template <std::size_t... sizes> constexpr auto joined(const std::array<Field, sizes>&... parts) {
-    std::array<Field, (sizes + ...)> all = {};
-    std::size_t next = 0;
-    const auto add = [&](const auto& part) {
-        for (const Field& field : part)
-            all[next++] = field;
-    };
-    (add(parts), ...);
-    return all;
-}
-
 constexpr auto all_rows =
-    joined(weather_rows, joint_rows, glass_rows, unit_rows, room_rows, running_rows);
+    join(weather_rows, joint_rows, glass_rows, unit_rows, room_rows, running_rows);
 
 } // namespace
 
