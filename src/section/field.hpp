@@ -13,11 +13,12 @@ namespace shimlight::section {
 
 /// A stretch of solid surface that touches an air.
 struct SurfaceFace {
-    Point from, to;            ///< end points, the solid on the left when walking from → to
-    double temperature_c = 0;  ///< of the surface
-    double flux_w_m2 = 0;      ///< into the solid
+    Point from, to;              ///< end points, the solid on the left when walking from → to
+    double temperature_c = 0;    ///< of the surface, at the middle of the stretch
+    double from_c = 0, to_c = 0; ///< at its ends: node_c there
+    double flux_w_m2 = 0;        ///< into the solid
     int air = 0;
-    int region = 0;            ///< topmost region of the solid behind it
+    int region = 0; ///< topmost region of the solid behind it
 };
 
 struct ColdestPoint {
@@ -27,14 +28,18 @@ struct ColdestPoint {
 
 /// Cell (i, j) spans x_m[i]…x_m[i+1], y_m[j]…y_m[j+1] and is stored at j * columns() + i.
 struct Field {
-    std::vector<double> x_m, y_m;      ///< grid lines, ascending
-    std::vector<double> cell_c;        ///< cell temperatures (air cells: the air's temperature)
-    std::vector<double> node_c;        ///< temperatures at grid-line crossings, (columns+1)*(rows+1);
-                                       ///< NaN where no solid cell touches the node
-    std::vector<std::int32_t> region;  ///< topmost region of each cell
+    std::vector<double> x_m, y_m; ///< grid lines, ascending
+    std::vector<double> cell_c;   ///< cell temperatures (air cells: the air's temperature)
+    std::vector<double> node_c;   ///< temperatures at grid-line crossings, (columns+1)*(rows+1);
+                                  ///< NaN where no solid cell touches the node; at airs and
+                                  ///< fixed surfaces the temperature of the solid's surface
+    std::vector<double> x_face_c; ///< at the middle of the cell sides on lines of x,
+                                  ///< (columns+1)*rows; NaN between two air cells
+    std::vector<double> y_face_c; ///< likewise on lines of y, columns*(rows+1)
+    std::vector<std::int32_t> region;      ///< topmost region of each cell
     std::vector<double> conductivity_w_mk; ///< of each cell; 0 for ambient air
-    std::vector<double> heat_w_m;      ///< per air: heat entering the solid from it
-    std::vector<SurfaceFace> faces;    ///< every solid face that touches an air
+    std::vector<double> heat_w_m;          ///< per air: heat entering the solid from it
+    std::vector<SurfaceFace> faces;        ///< every solid face that touches an air
     double error_estimate_k = 0;
     double solve_ms = 0;
     int cycles = 0;

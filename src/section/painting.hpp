@@ -22,7 +22,7 @@ struct Point {
 struct Ambient {
     std::string name;
     double temperature_c = 0;
-    double film_w_m2k = 0;      ///< total film; unused when the surface is fixed
+    double film_w_m2k = 0; ///< total film; unused when the surface is fixed
     bool fixed_surface = false;
 };
 

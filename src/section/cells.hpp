@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// The painting on a grid: which region, which material and which air every cell has.
+#pragma once
+
+#include "section/grid.hpp"
+
+#include <cstdint>
+
+namespace shimlight::section {
+
+inline constexpr std::int32_t no_air = -1;
+
+/// Cell (i, j) is stored at j * columns + i.
+struct Cells {
+    std::vector<std::int32_t> region;      ///< topmost region
+    std::vector<std::int32_t> air;         ///< ambient air the cell consists of, or no_air
+    std::vector<double> conductivity_w_mk; ///< 0 in ambient air
+    std::vector<std::int32_t> left, right; ///< air beyond the border, per row; no_air: adiabatic
+    std::vector<std::int32_t> bottom, top; ///< likewise, per column
+};
+
+/// Paints the regions in order, later over earlier. A Problem when a point stays unpainted.
+/// Grid lines run through all edges of the painting (base_grid, graded_grid).
+Result<Cells> paint(const Painting& painting, const Grid& grid);
+
+} // namespace shimlight::section

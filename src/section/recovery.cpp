@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: MIT
+#include "section/recovery.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace shimlight::section {
+namespace {
+
+constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
+
+/// Temperature of the side between cells a and b of the same row (or column) whose half-depths lie
+/// on either side of it. An adiabatic border has cell a == b.
+double side_c(const Field& field, int a, int b, double depth_a_m, double depth_b_m) {
+    const double ga = field.conductivity_w_mk[a] / depth_a_m;
+    const double gb = field.conductivity_w_mk[b] / depth_b_m;
+    if (ga + gb == 0) return nowhere;
+    return (ga * field.cell_c[a] + gb * field.cell_c[b]) / (ga + gb);
+}
+
+void recover_inner_sides(Field& field) {
+    const int columns = field.columns(), rows = field.rows();
+    for (int j = 0; j < rows; ++j) {
+        for (int i = 0; i <= columns; ++i) {
+            const int a = std::max(i - 1, 0), b = std::min(i, columns - 1);
+            field.x_face_c[j * (columns + 1) + i] =
+                side_c(field, j * columns + a, j * columns + b, field.x_m[a + 1] - field.x_m[a],
+                       field.x_m[b + 1] - field.x_m[b]);
+        }
+    }
+    for (int j = 0; j <= rows; ++j) {
+        const int a = std::max(j - 1, 0), b = std::min(j, rows - 1);
+        for (int i = 0; i < columns; ++i) {
+            field.y_face_c[j * columns + i] =
+                side_c(field, a * columns + i, b * columns + i, field.y_m[a + 1] - field.y_m[a],
+                       field.y_m[b + 1] - field.y_m[b]);
+        }
+    }
+}
+
+double surface_c(const Contact& contact, double cell_c, double air_c) {
+    if (std::isinf(contact.film_w_mk)) return air_c;
+    return (contact.inner_w_mk * cell_c + contact.film_w_mk * air_c) /
+           (contact.inner_w_mk + contact.film_w_mk);
+}
+
+double& side_of(Field& field, const Contact& contact) {
+    const int columns = field.columns();
+    const int i = contact.cell % columns, j = contact.cell / columns;
+    switch (contact.side) {
+    case Side::left:
+        return field.x_face_c[j * (columns + 1) + i];
+    case Side::right:
+        return field.x_face_c[j * (columns + 1) + i + 1];
+    case Side::bottom:
+        return field.y_face_c[j * columns + i];
+    case Side::top:
+        break;
+    }
+    return field.y_face_c[(j + 1) * columns + i];
+}
+
+/// What the solid quarters around a node and the airs they touch say about its temperature.
+struct NodeBalance {
+    double weighted_c = 0, weight = 0;
+    double low_c = std::numeric_limits<double>::infinity();
+    double high_c = -std::numeric_limits<double>::infinity();
+
+    void widen(double c) {
+        low_c = std::min(low_c, c);
+        high_c = std::max(high_c, c);
+    }
+    double value_c() const {
+        return weight > 0 ? std::clamp(weighted_c / weight, low_c, high_c) : nowhere;
+    }
+};
+
+void add_quarter(const Field& field, int i, int j, int node_i, int node_j, NodeBalance& node) {
+    const int columns = field.columns(), k = j * columns + i;
+    const double conductivity = field.conductivity_w_mk[k];
+    if (conductivity == 0) return;
+    const double cell = field.cell_c[k];
+    const double x_side = field.x_face_c[j * (columns + 1) + node_i];
+    const double y_side = field.y_face_c[node_j * columns + i];
+    const double wide = field.x_m[i + 1] - field.x_m[i], high = field.y_m[j + 1] - field.y_m[j];
+    const double weight = conductivity * (wide / high + high / wide);
+    node.weighted_c += weight * (x_side + y_side - cell);
+    node.weight += weight;
+    for (const double c : {cell, x_side, y_side})
+        node.widen(c);
+}
+
+void end_nodes(const Field& field, const Contact& contact, int (&nodes)[2]) {
+    const int columns = field.columns(), stride = columns + 1;
+    const int i = contact.cell % columns, j = contact.cell / columns;
+    const int south_west = j * stride + i;
+    const bool upright = contact.side == Side::left || contact.side == Side::right;
+    nodes[0] = south_west + (contact.side == Side::right ? 1 : 0) +
+               (contact.side == Side::top ? stride : 0);
+    nodes[1] = nodes[0] + (upright ? stride : 1);
+}
+
+/// A node on a fixed surface has that temperature; where two of them meet, their mean.
+void set_fixed_nodes(const Painting& painting, const Operator& op, Field& field) {
+    std::vector<double> sum(field.node_c.size(), 0.0);
+    std::vector<int> count(field.node_c.size(), 0);
+    for (const Contact& contact : op.contacts) {
+        if (!std::isinf(contact.film_w_mk)) continue;
+        int nodes[2];
+        end_nodes(field, contact, nodes);
+        for (const int node : nodes) {
+            sum[node] += painting.airs[contact.air].temperature_c;
+            ++count[node];
+        }
+    }
+    for (std::size_t n = 0; n < count.size(); ++n) {
+        if (count[n] > 0) field.node_c[n] = sum[n] / count[n];
+    }
+}
+
+void recover_nodes(const Painting& painting, const Operator& op, Field& field) {
+    const int columns = field.columns(), rows = field.rows();
+    std::vector<NodeBalance> nodes(field.node_c.size());
+    for (const Contact& contact : op.contacts) {
+        int ends[2];
+        end_nodes(field, contact, ends);
+        for (const int node : ends)
+            nodes[node].widen(painting.airs[contact.air].temperature_c);
+    }
+    for (int j = 0; j <= rows; ++j) {
+        for (int i = 0; i <= columns; ++i) {
+            NodeBalance& node = nodes[j * (columns + 1) + i];
+            for (int cj = std::max(j - 1, 0); cj <= std::min(j, rows - 1); ++cj) {
+                for (int ci = std::max(i - 1, 0); ci <= std::min(i, columns - 1); ++ci) {
+                    add_quarter(field, ci, cj, i, j, node);
+                }
+            }
+            field.node_c[j * (columns + 1) + i] = node.value_c();
+        }
+    }
+    set_fixed_nodes(painting, op, field);
+}
+
+} // namespace
+
+void recover(const Painting& painting, const Operator& op, Field& field) {
+    const std::size_t columns = field.columns(), rows = field.rows();
+    field.x_face_c.resize((columns + 1) * rows);
+    field.y_face_c.resize(columns * (rows + 1));
+    field.node_c.resize((columns + 1) * (rows + 1));
+    recover_inner_sides(field);
+    for (const Contact& contact : op.contacts) {
+        side_of(field, contact) = surface_c(contact, field.cell_c[contact.cell],
+                                            painting.airs[contact.air].temperature_c);
+    }
+    recover_nodes(painting, op, field);
+}
+
+} // namespace shimlight::section
