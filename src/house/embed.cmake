@@ -19,3 +19,12 @@ const std::string_view @name@_text{bytes_, sizeof bytes_};
 endfunction()
 
 embed_text(house demo_house assets/demo_house.json)
+
+# The JSON library is headers only, but the WASM compiler does not look where the system keeps them.
+if(EMSCRIPTEN)
+  find_path(SHIMLIGHT_JSON_ROOT nlohmann/json.hpp PATHS /usr/include /usr/local/include
+            NO_CMAKE_FIND_ROOT_PATH REQUIRED)
+  file(MAKE_DIRECTORY ${CMAKE_BINARY_DIR}/json)
+  file(CREATE_LINK ${SHIMLIGHT_JSON_ROOT}/nlohmann ${CMAKE_BINARY_DIR}/json/nlohmann SYMBOLIC)
+  target_include_directories(house SYSTEM PUBLIC ${CMAKE_BINARY_DIR}/json)
+endif()

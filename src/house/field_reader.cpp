@@ -103,20 +103,16 @@ void read_scope(ObjectReader object, opening::Scope scope, opening::Case& c) {
     groups.finish();
 }
 
-std::vector<std::string_view> repair_choices(opening::Case& c) {
-    std::vector<std::string_view> repaired;
+std::vector<std::string_view> make_consistent(opening::Case& c) {
+    const opening::Case before = c;
     for (const Field& field : opening::fields()) {
-        if (field.quantity != Quantity::choice) continue;
-        const auto has = static_cast<std::size_t>(std::lround(field.get(c)));
-        if (opening::choice_possible(field, has, c)) continue;
-        std::size_t index = 0;
-        while (index + 1 < field.choices.size() && !opening::choice_possible(field, index, c)) {
-            ++index;
-        }
-        field.set(c, static_cast<double>(index));
-        repaired.push_back(field.key);
+        opening::set_field(c, field, field.get(before));
     }
-    return repaired;
+    std::vector<std::string_view> changed;
+    for (const Field& field : opening::fields()) {
+        if (field.get(c) != field.get(before)) changed.push_back(field.key);
+    }
+    return changed;
 }
 
 } // namespace shimlight::house

@@ -17,8 +17,8 @@ std::optional<double> read_field_value(const opening::Field& field, const Json& 
 /// Reads all fields of `scope` from the object into `c`; a missing one keeps what `c` has.
 void read_scope(ObjectReader object, opening::Scope scope, opening::Case& c);
 
-/// Replaces choices that this case does not allow (a coating on a face it does not have) by the
-/// first that it does. Answers the keys of the fields it had to change.
-std::vector<std::string_view> repair_choices(opening::Case& c);
+/// Makes fields that contradict each other agree (a coating on a face that is not there, a lock on
+/// a sash that has slipped). Answers the keys of the fields that had to change.
+std::vector<std::string_view> make_consistent(opening::Case& c);
 
 } // namespace shimlight::house

@@ -68,9 +68,9 @@ OpeningRecord read_opening(ObjectReader object, const House& house, Notes& notes
     opening::Case c = today_case(house, record);
     read_scope(object.object_or_empty("today"), Scope::opening, c);
     read_scope(object.object_or_empty("room"), Scope::room, c);
-    for (const std::string_view key : repair_choices(c)) {
+    for (const std::string_view key : make_consistent(c)) {
         note(notes, object.path("today"),
-             "had a choice for " + std::string(key) + " that this window cannot have");
+             "did not agree with itself; changed was " + std::string(key));
     }
     record.today = c.opening;
     record.room = c.room;
