@@ -12,17 +12,17 @@
 namespace shimlight::view {
 
 enum class Role {
-    heading,  ///< name is the text; value the level "1"…"4"
-    button,   ///< press
-    toggle,   ///< pressed or not
-    tab,      ///< one of a row of views; selected or not
-    slider,   ///< a range; value is what a screen reader says for the number
-    choice,   ///< a drop-down; options, selected index in now
-    text,     ///< a line of text to edit; value is its content
-    number,   ///< a typed number beside a slider; value is its content as shown
-    output,   ///< a result: name and value
-    status,   ///< announced politely when it changes
-    image     ///< the picture; value is its description in words
+    heading, ///< name is the text; value the level "1"…"4"
+    button,  ///< press
+    toggle,  ///< pressed or not
+    tab,     ///< one of a row of views; selected or not
+    slider,  ///< a range; value is what a screen reader says for the number
+    choice,  ///< a drop-down; options, selected index in now
+    text,    ///< a line of text to edit; value is its content
+    number,  ///< a typed number beside a slider; value is its content as shown
+    output,  ///< a result: name and value
+    status,  ///< announced politely when it changes
+    image    ///< the picture; value is its description in words
 };
 
 struct MirrorRect {
@@ -30,20 +30,20 @@ struct MirrorRect {
 };
 
 struct MirrorNode {
-    std::string id;    ///< stable: "lever.weather.outside_c"
+    std::string id; ///< stable: "lever.weather.outside_c"
     Role role = Role::button;
     std::string name;
     std::string value;
-    std::string help;  ///< described-by text
+    std::string help; ///< described-by text
     MirrorRect rect;
     double min = 0, max = 1, now = 0, step = 1; ///< slider; choice: now is the index
     std::vector<std::string> options;
-    bool on = false;        ///< toggle, tab
+    bool on = false; ///< toggle, tab
     bool enabled = true;
-    std::string action;     ///< what the page itself must do: "open-file" asks for a file on a press,
-                            ///< "no-tab" keeps it out of the Tab order; "" for nothing
-    bool reachable = true;  ///< false when scrolled out of sight: a tap there is not meant for it
-    std::string group;      ///< region the node belongs to: "levers", "results", "views" …
+    std::string action; ///< what the page itself must do: "open-file" asks for a file on a press,
+                        ///< "no-tab" keeps it out of the Tab order; "" for nothing
+    bool reachable = true; ///< false when scrolled out of sight: a tap there is not meant for it
+    std::string group;     ///< region the node belongs to: "levers", "results", "views" …
 };
 
 /// What was done through the DOM since the last frame.

@@ -16,19 +16,19 @@ namespace shimlight::view {
 
 /// Fonts by role; sizes are CSS px at 100 %.
 struct Fonts {
-    ImFont* small = nullptr;   ///< 13 regular
-    ImFont* body = nullptr;    ///< 15 regular
-    ImFont* strong = nullptr;  ///< 15 semibold
-    ImFont* title = nullptr;   ///< 20 semibold
-    ImFont* figure = nullptr;  ///< 20 bold, strip figures
-    ImFont* large = nullptr;   ///< 28 bold
+    ImFont* small = nullptr;  ///< 13 regular
+    ImFont* body = nullptr;   ///< 15 regular
+    ImFont* strong = nullptr; ///< 15 semibold
+    ImFont* title = nullptr;  ///< 20 semibold
+    ImFont* figure = nullptr; ///< 20 bold, strip figures
+    ImFont* large = nullptr;  ///< 28 bold
 };
 
 /// Placement of a cut on the screen. Sill and head stand upright: x to the right (outdoors on the
 /// left), y upwards. The jamb is a plan, turned: y runs along the screen, x runs down (outdoors on
 /// top, the room below).
 struct Placement {
-    ImVec2 origin;         ///< CSS px, of the painting's (0, 0)
+    ImVec2 origin; ///< CSS px, of the painting's (0, 0)
     float px_per_m = 1;
     bool turned = false;
     bool mirrored = false; ///< turned only: y runs to the left (the Remedy's jamb on the right)
@@ -40,10 +40,10 @@ struct Placement {
 struct FieldPicture {
     const assess::SolvedCut* solved = nullptr;
     Placement placement;
-    ImVec2 clip_min, clip_max;   ///< CSS px
-    TemperatureScale scale;      ///< its hinge is the dew point: the heaviest isotherm
+    ImVec2 clip_min, clip_max; ///< CSS px
+    TemperatureScale scale;    ///< its hinge is the dew point: the heaviest isotherm
     float isotherm_step_c = 2;
-    float opacity = 1;           ///< for cross-fading
+    float opacity = 1; ///< for cross-fading
     bool dark = false;
 };
 
@@ -60,14 +60,15 @@ struct Platform {
     float safe_top = 0, safe_right = 0, safe_bottom = 0, safe_left = 0;
     bool dark = false;
     bool reduced_motion = false;
-    bool touch = false;        ///< the last pointer was a finger
+    bool touch = false; ///< the last pointer was a finger
     double time_s = 0;
-    float wheel_zoom = 0;      ///< ctrl+wheel or pinch since the last frame, log2 of the factor
-    ImVec2 pinch_centre;       ///< CSS px
-    ImVec2 pinch_pan;          ///< CSS px, two-finger drag since the last frame
+    float wheel_zoom = 0; ///< ctrl+wheel or pinch since the last frame, log2 of the factor
+    ImVec2 pinch_centre;  ///< CSS px
+    ImVec2 pinch_pan;     ///< CSS px, two-finger drag since the last frame
     bool pinching = false;
-    std::string opened_file;   ///< content of a file the user has just opened, else empty
-    std::string storage_note;  ///< e.g. "Saved 9:41", or why it could not be saved
+    std::string opened_file;  ///< content of a file the user has just opened, else empty
+    int theme_choice = 0;     ///< 0 follow the system, 1 light, 2 dark
+    std::string storage_note; ///< e.g. "Saved 9:41", or why it could not be saved
     Fonts fonts;
     Mirror* mirror = nullptr;
     FieldPainter* painter = nullptr;
@@ -75,11 +76,11 @@ struct Platform {
 
 /// What the screen asks the platform to do after this frame.
 struct Wishes {
-    bool another_frame = false;    ///< something moves
-    std::string save_name;         ///< non-empty: offer save_content as a file of this name
+    bool another_frame = false; ///< something moves
+    std::string save_name;      ///< non-empty: offer save_content as a file of this name
     std::string save_content;
-    int theme = -1;                ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
-    std::string title;             ///< document title
+    int theme = -1;    ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
+    std::string title; ///< document title
 };
 
 } // namespace shimlight::view

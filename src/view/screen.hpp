@@ -25,8 +25,9 @@ class Screen {
     /// Replaces the house (stored or opened); starts a new history.
     void load(house::House house);
 
-  private:
     struct State;
+
+  private:
     std::unique_ptr<State> state_;
 };
 

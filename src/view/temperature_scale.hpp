@@ -11,8 +11,8 @@ struct Rgb {
     float r = 0, g = 0, b = 0; ///< sRGB, 0…1
 };
 
-/// Stops from cold to warm: four on the blue side (the last just below the hinge), three on the warm
-/// side (the first just above it). Positions are even between low, hinge and high.
+/// Stops from cold to warm: four on the blue side (the last just below the hinge), three on the
+/// warm side (the first just above it). Positions are even between low, hinge and high.
 inline constexpr int cold_stops = 4;
 inline constexpr int warm_stops = 3;
 inline constexpr std::array<Rgb, cold_stops + warm_stops> wash_stops{{

@@ -21,7 +21,7 @@ const Theme& theme(bool dark);
 ImU32 faded(ImU32 colour, float share);
 
 // Measures in CSS px.
-inline constexpr float touch_px = 44;      ///< smallest touch target
+inline constexpr float touch_px = 44; ///< smallest touch target
 inline constexpr float margin_px = 16;
 inline constexpr float radius_px = 10;
 inline constexpr float wide_from_px = 900; ///< levers stand beside the picture from here

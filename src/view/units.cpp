@@ -9,11 +9,11 @@
 namespace shimlight::view {
 namespace {
 
-constexpr double inch_m = 0.0254;         // exact
-constexpr double mph_m_s = 0.44704;       // exact
-constexpr double btu_u_w_m2k = 5.678263;  // 1 Btu/(h ft² °F) in W/(m² K)
-constexpr double btu_k_w_mk = 0.1442279;  // 1 Btu in/(h ft² °F) in W/(m K)
-constexpr double sixteenth = 1.0 / 16;    // finest fraction of an inch that is shown
+constexpr double inch_m = 0.0254;        // exact
+constexpr double mph_m_s = 0.44704;      // exact
+constexpr double btu_u_w_m2k = 5.678263; // 1 Btu/(h ft² °F) in W/(m² K)
+constexpr double btu_k_w_mk = 0.1442279; // 1 Btu in/(h ft² °F) in W/(m K)
+constexpr double sixteenth = 1.0 / 16;   // finest fraction of an inch that is shown
 constexpr const char* thin_space = "\xE2\x80\x89";
 constexpr const char* minus_sign = "\xE2\x88\x92";
 
@@ -26,28 +26,43 @@ struct Scale {
 Scale scale_of(Quantity quantity, Units units) {
     const bool us = units == Units::us;
     switch (quantity) {
-    case Quantity::temperature_c: return us ? Scale{1.8, 32, "°F"} : Scale{1, 0, "°C"};
-    case Quantity::thin_m: return us ? Scale{1 / inch_m, 0, "in"} : Scale{1000, 0, "mm"};
-    case Quantity::long_m: return us ? Scale{1 / inch_m, 0, "in"} : Scale{100, 0, "cm"};
-    case Quantity::speed_m_s: return us ? Scale{1 / mph_m_s, 0, "mph"} : Scale{1, 0, "m/s"};
-    case Quantity::fraction: return {100, 0, "%"};
+    case Quantity::temperature_c:
+        return us ? Scale{1.8, 32, "°F"} : Scale{1, 0, "°C"};
+    case Quantity::thin_m:
+        return us ? Scale{1 / inch_m, 0, "in"} : Scale{1000, 0, "mm"};
+    case Quantity::long_m:
+        return us ? Scale{1 / inch_m, 0, "in"} : Scale{100, 0, "cm"};
+    case Quantity::speed_m_s:
+        return us ? Scale{1 / mph_m_s, 0, "mph"} : Scale{1, 0, "m/s"};
+    case Quantity::fraction:
+        return {100, 0, "%"};
     case Quantity::conductivity_w_mk:
         return us ? Scale{1 / btu_k_w_mk, 0, "Btu·in/h·ft²·°F"} : Scale{1, 0, "W/m·K"};
-    case Quantity::degree_days_k: return us ? Scale{1.8, 0, "°F·day"} : Scale{1, 0, "K·day"};
-    default: return {};
+    case Quantity::degree_days_k:
+        return us ? Scale{1.8, 0, "°F·day"} : Scale{1, 0, "K·day"};
+    default:
+        return {};
     }
 }
 
 int decimals(Quantity quantity, Units units) {
     switch (quantity) {
-    case Quantity::emissivity: return 2;
-    case Quantity::price_per_kwh: return 3;
-    case Quantity::conductivity_w_mk: return units == Units::us ? 2 : 3;
-    case Quantity::number: return 2;
-    case Quantity::speed_m_s: return units == Units::us ? 0 : 1;
-    case Quantity::thin_m: return units == Units::us ? 3 : 1;
-    case Quantity::long_m: return units == Units::us ? 2 : 1;
-    default: return 0;
+    case Quantity::emissivity:
+        return 2;
+    case Quantity::price_per_kwh:
+        return 3;
+    case Quantity::conductivity_w_mk:
+        return units == Units::us ? 2 : 3;
+    case Quantity::number:
+        return 2;
+    case Quantity::speed_m_s:
+        return units == Units::us ? 0 : 1;
+    case Quantity::thin_m:
+        return units == Units::us ? 3 : 1;
+    case Quantity::long_m:
+        return units == Units::us ? 2 : 1;
+    default:
+        return 0;
     }
 }
 
@@ -57,7 +72,8 @@ std::string fixed(double value, int digits, bool trim) {
     std::snprintf(text, sizeof text, "%.*f", digits, value);
     std::string result = text;
     if (trim && digits > 0) {
-        while (result.back() == '0') result.pop_back();
+        while (result.back() == '0')
+            result.pop_back();
         if (result.back() == '.') result.pop_back();
     }
     if (result == "-0") result = "0";
@@ -129,7 +145,8 @@ std::optional<double> with_typed_unit(Quantity quantity, double value, const std
     if (quantity == Quantity::temperature_c) {
         if (sign.find('F') != std::string::npos || sign.find('f') != std::string::npos)
             return (value - 32) / 1.8;
-        if (sign.find('C') != std::string::npos || sign.find('c') != std::string::npos) return value;
+        if (sign.find('C') != std::string::npos || sign.find('c') != std::string::npos)
+            return value;
     }
     if (quantity == Quantity::thin_m || quantity == Quantity::long_m) {
         if (sign.find("mm") != std::string::npos) return value / 1000;
@@ -189,12 +206,18 @@ std::optional<double> parse(Quantity quantity, const std::string& typed, Units u
 double step_si(const opening::Field& field, Units units) {
     if (units == Units::si) return field.step;
     switch (field.quantity) {
-    case Quantity::temperature_c: return 1 / 1.8;
-    case Quantity::thin_m: return inch_m / 16;
-    case Quantity::long_m: return inch_m;
-    case Quantity::speed_m_s: return mph_m_s;
-    case Quantity::degree_days_k: return 100 / 1.8;
-    default: return field.step;
+    case Quantity::temperature_c:
+        return 1 / 1.8;
+    case Quantity::thin_m:
+        return inch_m / 16;
+    case Quantity::long_m:
+        return inch_m;
+    case Quantity::speed_m_s:
+        return mph_m_s;
+    case Quantity::degree_days_k:
+        return 100 / 1.8;
+    default:
+        return field.step;
     }
 }
 

@@ -33,11 +33,11 @@ std::optional<double> parse(Quantity quantity, const std::string& typed, Units u
 /// The +/- step of a field in SI: a round number in the reader's unit.
 double step_si(const opening::Field& field, Units units);
 
-std::string format_temperature(double c, Units units);      ///< "57 °F"
-std::string format_u(double u_w_m2k, Units units);          ///< "0.30"
-const char* u_unit(Units units);                            ///< "Btu/h·ft²·°F"
-std::string format_percent(double share, int digits = 0);   ///< 0.31 → "31 %"
-std::string format_speed(double m_s, Units units);          ///< air speed: ft/min or m/s
+std::string format_temperature(double c, Units units);    ///< "57 °F"
+std::string format_u(double u_w_m2k, Units units);        ///< "0.30"
+const char* u_unit(Units units);                          ///< "Btu/h·ft²·°F"
+std::string format_percent(double share, int digits = 0); ///< 0.31 → "31 %"
+std::string format_speed(double m_s, Units units);        ///< air speed: ft/min or m/s
 std::string format_money(double amount, const std::string& currency);
 
 /// Real minus sign, thin spaces: what printf's output needs before it is shown.

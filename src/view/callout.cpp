@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+#include "view/callout.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace shimlight::view {
+namespace {
+
+constexpr std::array<float, 4> reach_px{26, 44, 68, 100}; // leader lengths tried
+constexpr int directions = 24;
+constexpr float impossible = 1e9f;
+constexpr float ink_cost = 60; // for each sample point of the label that lies on the drawing
+
+bool overlap(const Box& a, const Box& b) {
+    return a.x < b.right() && b.x < a.right() && a.y < b.bottom() && b.y < a.bottom();
+}
+
+/// Label box whose nearest edge centre is the leader's end.
+Box label_at(ImVec2 end, ImVec2 size, float dx) {
+    const float x = dx >= 0 ? end.x + 3 : end.x - 3 - size.x;
+    return {x, end.y - size.y / 2, size.x, size.y};
+}
+
+} // namespace
+
+float CalloutPlacer::cost(Box label, ImVec2 at) const {
+    const bool inside = label.x >= area_.x + 4 && label.right() <= area_.right() - 4 &&
+                        label.y >= area_.y + 4 && label.bottom() <= area_.bottom() - 4;
+    if (!inside) return impossible;
+    for (const Box& box : taken_)
+        if (overlap({label.x - 3, label.y - 2, label.w + 6, label.h + 4}, box)) return impossible;
+    float total = 0;
+    for (int i = 0; i <= 4; ++i)
+        for (int j = 0; j <= 2; ++j) {
+            const ImVec2 sample{label.x + label.w * static_cast<float>(i) / 4,
+                                label.y + label.h * static_cast<float>(j) / 2};
+            if (is_ink_(sample)) total += ink_cost;
+        }
+    return total + std::hypot(label.centre().x - at.x, label.centre().y - at.y) * 0.2f;
+}
+
+bool CalloutPlacer::place(Ui& ui, const Callout& c) {
+    ImFont* bold = ui.platform.fonts.strong;
+    ImFont* small = ui.platform.fonts.small;
+    const ImVec2 value = text_size(ui, bold, c.value), word = text_size(ui, small, c.word);
+    const ImVec2 size{value.x + (c.word.empty() ? 0 : 5 + word.x), std::max(value.y, word.y)};
+    float best_cost = impossible;
+    Box best;
+    ImVec2 best_end;
+    for (const float reach : reach_px)
+        for (int d = 0; d < directions; ++d) {
+            const float angle = 2 * std::numbers::pi_v<float> * static_cast<float>(d) / directions;
+            const float dx = std::cos(angle), dy = std::sin(angle);
+            if (std::fabs(dx) < 0.2f) continue;
+            const ImVec2 end{c.at.x + dx * reach, c.at.y + dy * reach};
+            const Box label = label_at(end, size, dx);
+            const float now = cost(label, c.at) + 6 * std::fabs(dy);
+            if (now >= best_cost) continue;
+            best_cost = now;
+            best = label;
+            best_end = end;
+        }
+    if (best_cost >= impossible / 2) return false;
+    const Theme& t = ui.theme;
+    fill(ui, {best.x - 3, best.y - 1, best.w + 6, best.h + 2}, t.halo, 4);
+    ui.list->AddLine(c.at, best_end, t.ink, 1);
+    ui.list->AddCircleFilled(c.at, 3.5f, t.paper);
+    ui.list->AddCircleFilled(c.at, 2.5f, t.ink);
+    text(ui, bold, {best.x, best.centre().y - value.y / 2}, c.colour ? c.colour : t.ink, c.value);
+    text(ui, small, {best.x + value.x + 5, best.centre().y - word.y / 2 + 1}, t.ink, c.word);
+    taken_.push_back({best.x - 4, best.y - 3, best.w + 8, best.h + 6});
+    return true;
+}
+
+} // namespace shimlight::view

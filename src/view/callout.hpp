@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// A dot, a thin leader, a bold value, a word; placed where they cover nothing.
+#pragma once
+
+#include "view/ui.hpp"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace shimlight::view {
+
+struct Callout {
+    ImVec2 at;         ///< what it points at
+    std::string value; ///< bold
+    std::string word;
+    ImU32 colour = 0; ///< of the value
+};
+
+/// Finds places for labels in `area`, avoiding boxes already taken and whatever `is_ink` says is
+/// drawing. One callout that finds no place is left out: fewer on a small picture.
+class CalloutPlacer {
+  public:
+    CalloutPlacer(Box area, std::function<bool(ImVec2)> is_ink)
+        : area_(area), is_ink_(std::move(is_ink)) {}
+
+    /// Keeps labels away from this box.
+    void reserve(Box box) { taken_.push_back(box); }
+    /// Draws the callout where it costs least; false when there was no room.
+    bool place(Ui& ui, const Callout& callout);
+
+  private:
+    Box area_;
+    std::function<bool(ImVec2)> is_ink_;
+    std::vector<Box> taken_;
+    float cost(Box label, ImVec2 at) const;
+};
+
+} // namespace shimlight::view

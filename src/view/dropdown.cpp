@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+#include "view/ui.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+void register_choice(Ui& ui, const std::string& id, Box box, const std::string& name,
+                     const std::vector<std::string>& options, int now) {
+    MirrorNode node;
+    node.id = id;
+    node.role = Role::choice;
+    node.name = name;
+    node.options = options;
+    node.now = now;
+    node.max = static_cast<double>(options.size()) - 1;
+    node.rect = {box.x, box.y, box.w, box.h};
+    node.group = ui.group;
+    node.reachable = ui.visible.contains(box.centre());
+    ui.mirror.add(std::move(node));
+}
+
+/// The list below its anchor, or above where there is more room.
+Box list_box(const Ui& ui, const Overlay& overlay) {
+    const float height = touch_px * static_cast<float>(overlay.options.size());
+    const Box& a = overlay.anchor;
+    const float room_below = ui.platform.height_px - a.bottom() - 8;
+    const float y = height <= room_below ? a.bottom() : std::max(8.0f, a.y - height);
+    return {a.x, y, std::max(a.w, 180.0f), height};
+}
+
+} // namespace
+
+int choice(Ui& ui, const std::string& id, Box box, const std::string& name,
+           const std::vector<std::string>& options, int now) {
+    register_choice(ui, id, box, name, options, now);
+    const Touch touch = touch_area(ui, id, box);
+    if (touch.pressed) ui.overlay = {id, box, options, now, "", -1};
+    const bool valid = now >= 0 && now < static_cast<int>(options.size());
+    const std::string shown = valid ? options[static_cast<std::size_t>(now)] : "none";
+    const Box face{box.x, box.y + 5, box.w, box.h - 10};
+    fill(ui, face, touch.hovered ? ui.theme.quote : ui.theme.card, radius_px);
+    frame(ui, face, ui.theme.rule, radius_px);
+    text_fitted(ui, ui.platform.fonts.strong, {face.x + 12, face.centre().y - 9}, face.w - 40,
+                ui.theme.ink, shown);
+    const ImVec2 tip{face.right() - 18, face.centre().y + 3};
+    ui.list->AddTriangleFilled({tip.x - 5, tip.y - 6}, {tip.x + 5, tip.y - 6}, tip, ui.theme.soft);
+    focus_ring(ui, id, face);
+    if (ui.overlay.chosen_id == id) {
+        ui.overlay.chosen_id.clear();
+        return ui.overlay.chosen;
+    }
+    if (const auto chosen = ui.mirror.number(id)) return static_cast<int>(std::lround(*chosen));
+    return -1;
+}
+
+void draw_overlay(Ui& ui) {
+    Overlay& overlay = ui.overlay;
+    if (overlay.id.empty()) return;
+    const bool fresh = !ui.blocked; // opened in this very frame: its press must not close it
+    ui.blocked = false;
+    const Box box = list_box(ui, overlay);
+    fill(ui, {0, 0, ui.platform.width_px, ui.platform.height_px}, faded(ui.theme.ink, 0.25f));
+    fill(ui, box, ui.theme.card, radius_px);
+    frame(ui, box, ui.theme.rule, radius_px);
+    for (std::size_t i = 0; i < overlay.options.size(); ++i) {
+        const Box row{box.x, box.y + touch_px * static_cast<float>(i), box.w, touch_px};
+        const bool now = static_cast<int>(i) == overlay.now;
+        const Touch touch = touch_area(ui, overlay.id + ".option" + std::to_string(i), row);
+        if (touch.hovered) fill(ui, row.shrunk(3), ui.theme.quote, radius_px);
+        ImFont* font = now ? ui.platform.fonts.strong : ui.platform.fonts.body;
+        text_fitted(ui, font, {row.x + 14, row.centre().y - 9}, row.w - 24,
+                    now ? ui.theme.lever : ui.theme.ink, overlay.options[i]);
+        if (touch.pressed && !fresh) {
+            overlay.chosen_id = overlay.id;
+            overlay.chosen = static_cast<int>(i);
+            overlay.id.clear();
+            ui.wishes.another_frame = true;
+            return;
+        }
+    }
+    const ImGuiIO& io = ImGui::GetIO();
+    if (!fresh && io.MouseReleased[0] && !box.contains(io.MousePos)) overlay.id.clear();
+}
+
+} // namespace shimlight::view

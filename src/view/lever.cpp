@@ -1,0 +1,232 @@
+// SPDX-License-Identifier: MIT
+#include "view/lever.hpp"
+
+#include <imgui_internal.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+using opening::Field;
+
+constexpr float decide_px = 6; // sideways movement of a finger before the lever follows
+constexpr float knob_px = 11;  // radius
+constexpr float track_px = 5;
+
+bool is_choice(const Field& field) {
+    return field.quantity == Quantity::choice;
+}
+
+/// Nearest possible choice from `from` in direction `way`; `from` when there is none.
+double step_choice(const Field& field, const opening::Case& c, double from, int way) {
+    const int count = static_cast<int>(field.choices.size());
+    for (int i = static_cast<int>(from) + way; i >= 0 && i < count; i += way)
+        if (opening::choice_possible(field, static_cast<std::size_t>(i), c)) return i;
+    return from;
+}
+
+double stepped(const Ui& ui, const LeverState& s, int way) {
+    const double now = s.field.get(s.shown);
+    if (is_choice(s.field)) return step_choice(s.field, s.shown, now, way);
+    const double step = step_si(s.field, ui.units);
+    const double shown = to_display(s.field.quantity, now, ui.units);
+    const double shown_step = std::fabs(to_display(s.field.quantity, step, ui.units) -
+                                        to_display(s.field.quantity, 0, ui.units));
+    const double place = shown / shown_step;
+    const double near = std::round(place);
+    const double base = std::fabs(place - near) < 1e-6 ? near
+                        : way > 0                      ? std::floor(place)
+                                                       : std::ceil(place);
+    return from_display(s.field.quantity, (base + way) * shown_step, ui.units);
+}
+
+double value_at(const Ui& ui, const LeverState& s, float share) {
+    const Field& f = s.field;
+    const double raw = f.min + std::clamp(share, 0.0f, 1.0f) * (f.max - f.min);
+    if (is_choice(f)) {
+        const double index = std::round(raw);
+        if (opening::choice_possible(f, static_cast<std::size_t>(index), s.shown)) return index;
+        return f.get(s.shown);
+    }
+    const double zero = to_display(f.quantity, 0, ui.units);
+    const double step = to_display(f.quantity, step_si(f, ui.units), ui.units) - zero;
+    const double shown = to_display(f.quantity, raw, ui.units);
+    return std::clamp(from_display(f.quantity, std::round(shown / step) * step, ui.units), f.min,
+                      f.max);
+}
+
+void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box) {
+    const Field& f = s.field;
+    MirrorNode node;
+    node.id = id;
+    node.name = std::string(f.label);
+    node.help = std::string(f.help);
+    node.rect = {box.x, box.y, box.w, box.h};
+    node.group = ui.group;
+    node.value = value_text(f, f.get(s.shown), ui.units);
+    node.reachable = ui.visible.contains(box.centre());
+    if (is_choice(f)) {
+        node.role = Role::choice;
+        for (std::size_t i = 0; i < f.choices.size(); ++i)
+            node.options.push_back(std::string(f.choices[i].label));
+        node.now = f.get(s.shown);
+        node.max = f.max;
+    } else {
+        node.role = Role::slider;
+        node.min = to_display(f.quantity, f.min, ui.units);
+        node.max = to_display(f.quantity, f.max, ui.units);
+        node.now = to_display(f.quantity, f.get(s.shown), ui.units);
+        node.step = to_display(f.quantity, step_si(f, ui.units), ui.units) -
+                    to_display(f.quantity, 0, ui.units);
+    }
+    ui.mirror.add(std::move(node));
+}
+
+std::optional<double> from_mirror(Ui& ui, const LeverState& s, const std::string& id) {
+    const auto moved = ui.mirror.number(id);
+    if (!moved) return {};
+    return is_choice(s.field) ? *moved : from_display(s.field.quantity, *moved, ui.units);
+}
+
+void draw_track(Ui& ui, const LeverState& s, Box track, float share, bool hot) {
+    const Theme& t = ui.theme;
+    const float y = track.centre().y;
+    const ImVec2 knob{track.x + share * track.w, y};
+    fill(ui, {track.x, y - track_px / 2, track.w, track_px}, t.rule, track_px / 2);
+    fill(ui, {track.x, y - track_px / 2, share * track.w, track_px}, t.lever, track_px / 2);
+    if (is_choice(s.field))
+        for (std::size_t i = 0; i < s.field.choices.size(); ++i) {
+            const auto at = static_cast<float>((static_cast<double>(i) - s.field.min) /
+                                               (s.field.max - s.field.min));
+            ui.list->AddCircleFilled({track.x + at * track.w, y}, 4,
+                                     at <= share ? t.lever : t.rule);
+        }
+    ui.list->AddCircleFilled(knob, knob_px + (hot ? 2.0f : 0.0f), t.lever);
+    ui.list->AddCircleFilled(knob, knob_px - 3 + (hot ? 2.0f : 0.0f), t.card);
+}
+
+/// Slider on the canvas; a finger must first move sideways, the mouse grips at once.
+std::optional<double> drag(Ui& ui, const LeverState& s, const std::string& id, Box track) {
+    const Box area{track.x - knob_px, track.y, track.w + 2 * knob_px, track.h};
+    const Touch touch = touch_area(ui, id, area);
+    const Field& f = s.field;
+    const auto share =
+        static_cast<float>((f.get(s.shown) - f.min) / std::max(f.max - f.min, 1e-12));
+    draw_track(ui, s, track, std::clamp(share, 0.0f, 1.0f), touch.held || touch.hovered);
+    focus_ring(ui, id, area);
+    const ImVec2 at = ImGui::GetIO().MousePos;
+    if (touch.held && ui.gesture.grip == Grip::undecided) {
+        const float dx = std::fabs(at.x - ui.gesture.start.x);
+        const float dy = std::fabs(at.y - ui.gesture.start.y);
+        if (!ui.platform.touch || (dx > decide_px && dx >= dy)) ui.gesture.grip = Grip::lever;
+    }
+    const bool tapped = touch.pressed && ui.gesture.grip == Grip::undecided;
+    if ((touch.held && ui.gesture.grip == Grip::lever) || tapped)
+        return value_at(ui, s, (at.x - track.x) / track.w);
+    return {};
+}
+
+bool step_button(Ui& ui, const LeverState& s, const std::string& id, Box box, int way) {
+    ButtonStyle style;
+    style.look = ButtonLook::plain;
+    style.action = "no-tab";
+    style.spoken = std::string(s.field.label) + (way < 0 ? ", less" : ", more");
+    return button(ui, id + (way < 0 ? ".less" : ".more"), box, way < 0 ? "−" : "+", style);
+}
+
+/// The value, typed through the page's own input.
+std::optional<double> typed(Ui& ui, const LeverState& s, const std::string& id, Box box) {
+    const Field& f = s.field;
+    const std::string shown = value_text(f, f.get(s.shown), ui.units);
+    text(ui, ui.platform.fonts.strong, {box.right(), box.y + 3}, ui.theme.ink, shown, Align::right);
+    if (is_choice(f)) return {};
+    MirrorNode node;
+    node.id = id + ".typed";
+    node.role = Role::number;
+    node.name = std::string(f.label) + ", typed";
+    node.value = typeset(format_bare(f.quantity, f.get(s.shown), ui.units));
+    node.help = unit_sign(f.quantity, ui.units);
+    node.action = "no-tab";
+    const float width = text_size(ui, ui.platform.fonts.strong, shown).x + 24;
+    const float wide = std::max(width, 64.0f);
+    node.rect = {box.right() - wide, box.y - 8, wide + 8, 36};
+    node.group = ui.group;
+    node.reachable = ui.visible.contains(box.centre());
+    ui.mirror.add(std::move(node));
+    const float underline = box.y + 22;
+    ui.list->AddLine({box.right() - width + 24, underline}, {box.right(), underline},
+                     faded(ui.theme.soft, 0.5f));
+    const auto entered = ui.mirror.text(id + ".typed");
+    return entered ? parse(f.quantity, *entered, ui.units) : std::nullopt;
+}
+
+std::optional<double> yes_no(Ui& ui, const LeverState& s, const std::string& id, Box box) {
+    const bool on = s.field.get(s.shown) > 0.5;
+    MirrorNode node;
+    node.id = id;
+    node.role = Role::toggle;
+    node.name = std::string(s.field.label);
+    node.help = std::string(s.field.help);
+    node.on = on;
+    node.rect = {box.x, box.y, box.w, box.h};
+    node.group = ui.group;
+    node.reachable = ui.visible.contains(box.centre());
+    ui.mirror.add(std::move(node));
+    const Box area{box.right() - 64, box.y + 26, 64, touch_px};
+    const Touch touch = touch_area(ui, id, area);
+    const Box rail{area.right() - 46, area.centre().y - 13, 46, 26};
+    fill(ui, rail, on ? ui.theme.lever : ui.theme.rule, 13);
+    ui.list->AddCircleFilled({on ? rail.right() - 13 : rail.x + 13, rail.centre().y}, 10,
+                             ui.theme.card);
+    focus_ring(ui, id, rail, 13);
+    if (touch.pressed || ui.mirror.pressed(id)) return on ? 0.0 : 1.0;
+    return {};
+}
+
+} // namespace
+
+std::string value_text(const Field& field, double si, Units units) {
+    if (field.quantity == Quantity::choice) {
+        const auto index = static_cast<std::size_t>(std::max(0.0, std::round(si - 0)));
+        return index < field.choices.size() ? std::string(field.choices[index].label)
+                                            : std::string();
+    }
+    if (field.quantity == Quantity::yes_no) return si > 0.5 ? "yes" : "no";
+    return format(field.quantity, si, units);
+}
+
+std::optional<double> lever(Ui& ui, const LeverState& s, Box box) {
+    const std::string id = "lever." + std::string(s.field.key);
+    const Fonts& fonts = ui.platform.fonts;
+    const Box head{box.x, box.y + 4, box.w, 24};
+    text_fitted(ui, fonts.body, {head.x, head.y + 3}, head.w * 0.55f, ui.theme.ink,
+                std::string(s.field.label));
+    if (s.field.quantity == Quantity::yes_no) {
+        const auto flipped = yes_no(ui, s, id, box);
+        text(ui, fonts.strong, {head.right(), head.y + 3}, ui.theme.ink,
+             value_text(s.field, s.field.get(s.shown), ui.units), Align::right);
+        paragraph(ui, fonts.small, {box.x, box.y + 34}, box.w - 70, ui.theme.soft,
+                  std::string(s.field.help));
+        return flipped;
+    }
+    const Box row{box.x, box.y + 26, box.w, touch_px};
+    const Box track{row.x + touch_px + 8, row.y, row.w - 2 * touch_px - 16, row.h};
+    register_slider(ui, s, id, {track.x - knob_px, row.y, track.w + 2 * knob_px, row.h});
+    std::optional<double> result = from_mirror(ui, s, id);
+    if (const auto dragged = drag(ui, s, id, track)) result = dragged;
+    if (step_button(ui, s, id, {row.x - 8, row.y, touch_px, row.h}, -1))
+        result = stepped(ui, s, -1);
+    if (step_button(ui, s, id, {row.right() - touch_px + 8, row.y, touch_px, row.h}, 1))
+        result = stepped(ui, s, 1);
+    if (const auto entered = typed(ui, s, id, head)) result = entered;
+    if (!s.was.empty()) {
+        const float used = text_size(ui, fonts.body, std::string(s.field.label)).x;
+        text_fitted(ui, fonts.small, {head.x + used + 8, head.y + 5}, head.w * 0.35f, ui.theme.soft,
+                    "was " + s.was);
+    }
+    return result;
+}
+
+} // namespace shimlight::view

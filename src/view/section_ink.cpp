@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: MIT
+#include "view/section_ink.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+using section::Point;
+
+constexpr float band_px = 24;       // how far the band stands out at the coldest end of the scale
+constexpr float drop_every_px = 13; // distance between drops
+constexpr float dash_px = 7, dash_gap_px = 6;
+
+ImU32 ink_of(Rgb c, float opacity) {
+    return ImGui::ColorConvertFloat4ToU32({c.r, c.g, c.b, opacity});
+}
+
+/// Unit vector on the screen from the solid towards the air.
+ImVec2 towards_air(const Placement& p, const section::SurfaceFace& face) {
+    const double dx = face.to.x_m - face.from.x_m, dy = face.to.y_m - face.from.y_m;
+    const double length = std::max(std::hypot(dx, dy), 1e-12);
+    const Point mid{(face.from.x_m + face.to.x_m) / 2, (face.from.y_m + face.to.y_m) / 2};
+    const ImVec2 a = p.to_screen(mid);
+    const ImVec2 b = p.to_screen({mid.x_m + dy / length, mid.y_m - dx / length});
+    const float l = std::max(std::hypot(b.x - a.x, b.y - a.y), 1e-6f);
+    return {(b.x - a.x) / l, (b.y - a.y) / l};
+}
+
+void drop(Ui& ui, ImVec2 at, float opacity) {
+    const ImU32 water = faded(ui.theme.water, opacity);
+    ui.list->AddCircleFilled({at.x, at.y + 2}, 3, water);
+    ui.list->AddTriangleFilled({at.x - 2.6f, at.y + 1}, {at.x + 2.6f, at.y + 1}, {at.x, at.y - 5},
+                               water);
+}
+
+/// Walks a polyline on the screen and calls `each(from, to)` for pieces of dash and gap.
+template <class Each> void walk_dashes(const std::vector<ImVec2>& path, float phase, Each each) {
+    const float period = dash_px + dash_gap_px;
+    float at = -std::fmod(phase, period);
+    float travelled = 0;
+    for (std::size_t i = 0; i + 1 < path.size(); ++i) {
+        const ImVec2 a = path[i], b = path[i + 1];
+        const float length = std::hypot(b.x - a.x, b.y - a.y);
+        if (length <= 0) continue;
+        const ImVec2 u{(b.x - a.x) / length, (b.y - a.y) / length};
+        while (at < travelled + length) {
+            const float s0 = std::max(at, travelled) - travelled;
+            const float s1 = std::min(at + dash_px, travelled + length) - travelled;
+            if (s1 > s0)
+                each(ImVec2{a.x + u.x * s0, a.y + u.y * s0},
+                     ImVec2{a.x + u.x * s1, a.y + u.y * s1});
+            if (at + dash_px > travelled + length) break;
+            at += period;
+        }
+        travelled += length;
+    }
+}
+
+void arrow_head(Ui& ui, ImVec2 from, ImVec2 to, ImU32 colour) {
+    const float length = std::max(std::hypot(to.x - from.x, to.y - from.y), 1e-3f);
+    const ImVec2 u{(to.x - from.x) / length, (to.y - from.y) / length};
+    ui.list->AddTriangleFilled({to.x + u.x * 7, to.y + u.y * 7}, {to.x - u.y * 5, to.y + u.x * 5},
+                               {to.x + u.y * 5, to.y - u.x * 5}, colour);
+}
+
+/// Where the label of glass face k stands: leader from `at` on the face to `end`.
+struct FaceLeader {
+    ImVec2 at, end;
+    bool to_left = false;
+};
+
+/// Upright cuts fan to the left and right; the plan fans up and down, labels towards its wall.
+FaceLeader face_leader(const DrawnCut& cut, int k, int count, float row_px) {
+    const opening::Cut& c = cut.solved->cut;
+    const bool outer = k < count / 2;
+    const int step = outer ? k : count - 1 - k;
+    const bool turned = cut.placement.turned;
+    const double px = 1.0 / cut.placement.px_per_m;
+    const double along = turned ? 10 * (count / 2.0 - step) : row_px * (step + 0.8);
+    const double y =
+        c.glass_centre_m - std::copysign(along * px, c.glass_centre_m - c.glass_edge_m);
+    const double reach = (turned ? 22 + row_px * step : 34) * px;
+    const auto& xs = c.glass_face_x_m;
+    const double x_end = outer ? xs.front() - reach : xs.back() + reach;
+    FaceLeader leader;
+    leader.at = cut.placement.to_screen({xs[static_cast<std::size_t>(k)], y});
+    leader.end = cut.placement.to_screen({x_end, y});
+    leader.to_left = turned ? !cut.placement.mirrored : outer;
+    return leader;
+}
+
+} // namespace
+
+void draw_outlines(Ui& ui, const DrawnCut& cut) {
+    const ImU32 ink = faded(ui.theme.outline, cut.opacity);
+    for (const OutlineStroke& stroke : *cut.strokes) {
+        const ImVec2 a = cut.placement.to_screen(stroke.from);
+        const ImVec2 b = cut.placement.to_screen(stroke.to);
+        ui.list->AddLine(a, b, ink, stroke.outer ? 1.6f : 0.8f);
+    }
+}
+
+void draw_surface_band(Ui& ui, const DrawnCut& cut) {
+    const double span = std::max(cut.room_c - cut.scale.low_c, 1.0);
+    for (const auto& face : cut.solved->field.faces) {
+        if (!is_inside(*cut.solved, face)) continue;
+        const double share = std::clamp((cut.room_c - face.temperature_c) / span, 0.0, 1.0);
+        const auto depth = static_cast<float>(share) * band_px + 1.5f;
+        const ImVec2 n = towards_air(cut.placement, face);
+        const ImVec2 a = cut.placement.to_screen(face.from), b = cut.placement.to_screen(face.to);
+        const ImU32 wash = ink_of(cut.scale.colour(face.temperature_c), 0.55f * cut.opacity);
+        const ImVec2 far_a{a.x + n.x * depth, a.y + n.y * depth};
+        const ImVec2 far_b{b.x + n.x * depth, b.y + n.y * depth};
+        ui.list->AddQuadFilled(a, b, far_b, far_a, wash);
+        ui.list->AddLine(far_a, far_b, faded(ui.theme.ink, 0.55f * cut.opacity), 1);
+    }
+}
+
+void draw_wet(Ui& ui, const DrawnCut& cut) {
+    float since_drop = drop_every_px / 2;
+    for (const auto& face : cut.solved->field.faces) {
+        if (!is_inside(*cut.solved, face) || face.temperature_c >= cut.dew_point_c) continue;
+        const ImVec2 n = towards_air(cut.placement, face);
+        const ImVec2 a = cut.placement.to_screen(face.from), b = cut.placement.to_screen(face.to);
+        const float length = std::hypot(b.x - a.x, b.y - a.y);
+        ui.list->AddLine({a.x + n.x * 1.5f, a.y + n.y * 1.5f}, {b.x + n.x * 1.5f, b.y + n.y * 1.5f},
+                         faded(ui.theme.water, cut.opacity), 3);
+        for (float s = drop_every_px - since_drop; s < length; s += drop_every_px)
+            drop(ui,
+                 {a.x + (b.x - a.x) * s / length + n.x * 5,
+                  a.y + (b.y - a.y) * s / length + n.y * 5},
+                 cut.opacity);
+        since_drop = std::fmod(since_drop + length, drop_every_px);
+    }
+}
+
+void draw_leak(Ui& ui, const DrawnCut& cut, double flow_m3_s, double phase_m) {
+    constexpr double visible_m3_s = 5e-5; // less than 0.05 L/s is not seen
+    if (std::fabs(flow_m3_s) < visible_m3_s || cut.solved->cut.leak_path.size() < 2) return;
+    std::vector<ImVec2> path;
+    for (const Point& p : cut.solved->cut.leak_path)
+        path.push_back(cut.placement.to_screen(p));
+    if (flow_m3_s < 0) std::reverse(path.begin(), path.end());
+    const float width = std::clamp(
+        1.5f + 1.2f * static_cast<float>(std::sqrt(flow_m3_s * flow_m3_s) * 1e3), 2.0f, 5.0f);
+    const ImU32 halo = faded(ui.theme.card, 0.75f * cut.opacity);
+    const ImU32 air = faded(flow_m3_s > 0 ? ui.theme.water : ui.theme.lever, cut.opacity);
+    const auto phase = -static_cast<float>(phase_m) * cut.placement.px_per_m;
+    const float period = dash_px + dash_gap_px;
+    walk_dashes(path, phase + period * 1e3f, [&](ImVec2 a, ImVec2 b) {
+        ui.list->AddLine(a, b, halo, width + 2.5f);
+        ui.list->AddLine(a, b, air, width);
+    });
+    arrow_head(ui, path[path.size() - 2], path.back(), air);
+}
+
+void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult& glass,
+                      CalloutPlacer& placer, bool roomy) {
+    const int count = static_cast<int>(cut.solved->cut.glass_face_x_m.size());
+    ImFont* bold = ui.platform.fonts.strong;
+    ImFont* small = ui.platform.fonts.small;
+    const ImU32 ink = faded(ui.theme.ink, cut.opacity);
+    for (int k = 0; k < count; ++k) {
+        const FaceLeader leader = face_leader(cut, k, count, roomy ? 21.0f : 18.0f);
+        const std::string value =
+            format_temperature(glass.faces_c[static_cast<std::size_t>(k)], ui.units);
+        const std::string word = (roomy ? "face " : "") + std::to_string(k + 1);
+        const ImVec2 vs = text_size(ui, bold, value), ws = text_size(ui, small, word);
+        const float width = vs.x + 6 + ws.x;
+        const Box label{leader.to_left ? leader.end.x - width - 3 : leader.end.x + 3,
+                        leader.end.y - vs.y / 2, width, vs.y};
+        fill(ui, {label.x - 2, label.y, label.w + 4, label.h}, ui.theme.halo, 4);
+        ui.list->AddLine(leader.at, leader.end, ink, 1);
+        ui.list->AddCircleFilled(leader.at, 2.6f, ink);
+        text(ui, bold, label.min(), ink, value);
+        text(ui, small, {label.x + vs.x + 6, label.y + 2}, faded(ui.theme.soft, cut.opacity), word);
+        placer.reserve({label.x - 3, label.y - 1, label.w + 6, label.h + 2});
+    }
+}
+
+} // namespace shimlight::view

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// The ink over the wash: outlines, temperature along the inside surface, wet stretches, creeping
+// air, the labels of the glass faces.
+#pragma once
+
+#include "view/callout.hpp"
+#include "view/section_reading.hpp"
+
+namespace shimlight::view {
+
+/// One cut as it stands on the screen.
+struct DrawnCut {
+    Solved solved;
+    Placement placement;
+    TemperatureScale scale;
+    double dew_point_c = 0;
+    double room_c = 21;
+    float opacity = 1;
+    const std::vector<OutlineStroke>* strokes = nullptr;
+};
+
+void draw_outlines(Ui& ui, const DrawnCut& cut);
+
+/// The colder the surface, the further this band stands out into the room.
+void draw_surface_band(Ui& ui, const DrawnCut& cut);
+
+/// Drops along the stretches of the inside surface that are below the dew point.
+void draw_wet(Ui& ui, const DrawnCut& cut);
+
+/// Air creeping through the shim space; `flow_m3_s` positive comes in. `phase_m` moves the dashes.
+void draw_leak(Ui& ui, const DrawnCut& cut, double flow_m3_s, double phase_m);
+
+/// Temperature of every glass face at the far end of the glass, fanned out to both sides.
+void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult& glass,
+                      CalloutPlacer& placer, bool roomy);
+
+} // namespace shimlight::view

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// What the pictures read from a solved cut: outlines, the coldest place of a part, where it is wet.
+#pragma once
+
+#include "assess/assessment.hpp"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace shimlight::view {
+
+using Solved = std::shared_ptr<const assess::SolvedCut>;
+
+struct OutlineStroke {
+    section::Point from, to;
+    bool outer = false; ///< between solid and air: drawn heavier
+};
+
+/// The visible borders between pieces, each as long a stroke as possible.
+std::vector<OutlineStroke> outline(const assess::SolvedCut& solved);
+
+/// Coldest inside place of one part of this cut.
+std::optional<section::ColdestPoint> coldest(const assess::SolvedCut& solved, opening::Part part);
+
+bool is_inside(const assess::SolvedCut& solved, const section::SurfaceFace& face);
+
+/// The cell of a point; -1 outside the grid.
+int cell_at(const section::Field& field, section::Point p);
+
+/// Whether there is something solid (not ambient air) at the point.
+bool solid_at(const section::Field& field, section::Point p);
+
+/// Where the dew-point isotherm can be labelled: on the inside surface if it comes out there.
+struct DewMark {
+    section::Point at;
+    bool on_surface = false;
+};
+std::optional<DewMark> dew_mark(const assess::SolvedCut& solved, double dew_point_c);
+
+const char* part_word(opening::Part part);
+
+} // namespace shimlight::view

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+#include "view/session.hpp"
+
+namespace shimlight::view {
+
+using opening::Scope;
+
+const house::OpeningRecord& Session::record() const {
+    const house::House& h = house();
+    return h.openings[static_cast<std::size_t>(h.selected)];
+}
+
+bool Session::has_remedy() const {
+    return record().chosen >= 0 && record().chosen < static_cast<int>(record().remedies.size());
+}
+
+std::string Session::remedy_name() const {
+    return has_remedy() ? record().remedies[static_cast<std::size_t>(record().chosen)].name
+                        : std::string("No remedy");
+}
+
+void Session::move(const opening::Field& field, double value, Shown of,
+                   const std::string& gesture) {
+    house::House next = house();
+    auto& record = next.openings[static_cast<std::size_t>(next.selected)];
+    if (field.scope == Scope::opening && of == Shown::remedy && has_remedy()) {
+        auto& remedy = record.remedies[static_cast<std::size_t>(record.chosen)];
+        opening::Case moved = house::remedy_case(next, record);
+        opening::set_field(moved, field, value);
+        opening::set_change(remedy, house::today_case(next, record), field, field.get(moved));
+    } else {
+        opening::Case moved = house::today_case(next, record);
+        opening::set_field(moved, field, value);
+        record.today = moved.opening;
+        record.room = moved.room;
+        next.weather = moved.weather;
+        next.running = moved.running;
+    }
+    edit(std::move(next), gesture);
+}
+
+void Session::edit(house::House next, const std::string& gesture) {
+    history_.change(std::move(next), gesture);
+    ++revision_;
+}
+
+void Session::load(house::House house) {
+    history_ = house::History(std::move(house));
+    ++revision_;
+}
+
+void Session::undo() {
+    history_.undo();
+    ++revision_;
+}
+
+void Session::redo() {
+    history_.redo();
+    ++revision_;
+}
+
+bool Session::assess(const assess::Budget& budget) {
+    bool more = !today_.update(today(), budget).complete;
+    if (has_remedy()) more = !remedy_.update(remedy(), budget).complete || more;
+    return more;
+}
+
+} // namespace shimlight::view

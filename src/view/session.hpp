@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// The house being worked on, with the assessments of the opening on the screen.
+#pragma once
+
+#include "assess/assessment.hpp"
+#include "house/history.hpp"
+
+#include <memory>
+#include <string>
+
+namespace shimlight::view {
+
+enum class Shown { today, remedy };
+
+class Session {
+  public:
+    explicit Session(house::House start) : history_(std::move(start)) {}
+
+    const house::House& house() const { return history_.now(); }
+    const house::OpeningRecord& record() const;
+    bool has_remedy() const;
+    opening::Case today() const { return house::today_case(house(), record()); }
+    opening::Case remedy() const { return house::remedy_case(house(), record()); }
+    std::string remedy_name() const;
+
+    /// Moves one lever, of Today or of the chosen Remedy; weather and money belong to both.
+    void move(const opening::Field& field, double value, Shown of, const std::string& gesture);
+    /// Any other change; `gesture` names a drag, empty for a step of its own.
+    void edit(house::House next, const std::string& gesture = "");
+    void settle() { history_.settle(); }
+    void load(house::House house);
+
+    bool can_undo() const { return history_.can_undo(); }
+    bool can_redo() const { return history_.can_redo(); }
+    void undo();
+    void redo();
+
+    /// Brings both assessments as far as the budget allows; true when there is more to do.
+    bool assess(const assess::Budget& budget);
+    const assess::Assessment& today_result() const { return today_.last(); }
+    const assess::Assessment& remedy_result() const {
+        return has_remedy() ? remedy_.last() : today_.last();
+    }
+
+    /// Counts the changes of the house.
+    int revision() const { return revision_; }
+
+  private:
+    house::History history_;
+    assess::Assessor today_, remedy_;
+    int revision_ = 0;
+};
+
+} // namespace shimlight::view

@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: MIT
+#include "view/slice.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+using section::Point;
+
+constexpr float fade_per_s = 5;    // cross-fade between Today and the Remedy
+constexpr double animate_s = 8;    // creeping air moves this long after a change, then rests
+constexpr double creep_m_s = 0.04; // how fast the dashes are drawn to move
+constexpr float tap_px = 8;        // less movement than this is a tap
+constexpr float least_zoom = 1, most_zoom = 12;
+constexpr double scale_below_k = 1; // the colour scale starts this far below the outdoor air
+
+std::size_t index(Shown of) {
+    return of == Shown::today ? 0 : 1;
+}
+
+const assess::Assessment& result_of(const Session& s, Shown of) {
+    return of == Shown::today ? s.today_result() : s.remedy_result();
+}
+
+/// Scale that fits the cut into the box with room for labels.
+float fit_px_per_m(const section::Painting& p, Box box, float label_px) {
+    const float across = std::max(box.w - 2 * label_px, box.w * 0.5f);
+    return std::min(across / static_cast<float>(p.width_m), box.h / static_cast<float>(p.height_m));
+}
+
+TemperatureScale scale_for(const Session& s) {
+    const opening::Case c = s.today();
+    TemperatureScale scale;
+    scale.low_c = std::min(c.weather.outside_c, c.room.air_c - 5) - scale_below_k;
+    scale.high_c = c.room.air_c;
+    scale.hinge_c = std::clamp(s.today_result().dew_point_c, scale.low_c + 0.5, scale.high_c - 0.5);
+    return scale;
+}
+
+} // namespace
+
+void Slice::reset_look() {
+    zoom_ = 1;
+    pan_ = {0, 0};
+    probe_.reset();
+}
+
+Box Slice::half(Box box, Shown of, bool side_by_side) const {
+    if (!side_by_side && !plan()) return box;
+    return {of == Shown::today ? box.x : box.x + box.w / 2, box.y, box.w / 2, box.h};
+}
+
+void Slice::prepare(const Session& session, Shown of, Placement placement, float opacity) {
+    const assess::Assessment& result = result_of(session, of);
+    const Solved solved = result.cuts[static_cast<std::size_t>(position)];
+    auto& slot = drawn_[index(of)];
+    slot.reset();
+    if (!solved) return;
+    Outline& lines = outlines_[index(of)];
+    if (lines.of != solved) lines = {solved, outline(*solved)};
+    DrawnCut cut;
+    cut.solved = solved;
+    cut.placement = placement;
+    cut.scale = scale_for(session);
+    cut.dew_point_c = result.dew_point_c;
+    cut.room_c = session.today().room.air_c;
+    cut.opacity = opacity;
+    cut.strokes = &lines.strokes;
+    slot = cut;
+}
+
+void Slice::place_cuts(const Session& session, Box box, bool side_by_side) {
+    const auto which = static_cast<std::size_t>(position);
+    const Solved a = session.today_result().cuts[which], b = session.remedy_result().cuts[which];
+    drawn_ = {};
+    if (!a || !b) return;
+    const section::Painting& pa = a->cut.painting;
+    const section::Painting& pb = b->cut.painting;
+    const ImVec2 middle{box.centre().x + pan_.x, box.centre().y + pan_.y};
+    if (plan()) {
+        const double along = pa.height_m + pb.height_m;
+        const double deep = std::max(pa.width_m, pb.width_m);
+        const float s = zoom_ * std::min(box.w / static_cast<float>(along),
+                                         (box.h - 96) / static_cast<float>(deep));
+        const float top = middle.y - static_cast<float>(deep) * s / 2;
+        const float join = middle.x + static_cast<float>(pa.height_m - pb.height_m) * s / 2;
+        prepare(session, Shown::today,
+                {{join - static_cast<float>(pa.height_m) * s, top}, s, true, false}, 1);
+        prepare(session, Shown::remedy,
+                {{join + static_cast<float>(pb.height_m) * s, top}, s, true, true}, 1);
+        return;
+    }
+    const float label_px = box.w < 480 ? 78.0f : 110.0f;
+    const Box part = half(box, Shown::today, side_by_side);
+    const float s =
+        zoom_ * std::min(fit_px_per_m(pa, part, label_px), fit_px_per_m(pb, part, label_px));
+    for (const Shown of : {Shown::today, Shown::remedy}) {
+        const section::Painting& p = of == Shown::today ? pa : pb;
+        const Box own = half(box, of, side_by_side);
+        const ImVec2 origin{own.centre().x + pan_.x - static_cast<float>(p.width_m) * s / 2,
+                            own.centre().y + pan_.y + static_cast<float>(p.height_m) * s / 2};
+        const float opacity = side_by_side ? 1 : of == Shown::remedy ? fade_ : 1;
+        prepare(session, of, {origin, s, false, false}, opacity);
+    }
+}
+
+/// Wheel, pinch, drag and tap in the picture.
+void Slice::navigate(Ui& ui, Box box) {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (ui.blocked) return;
+    const bool over = box.contains(io.MousePos);
+    ImVec2 focus = io.MousePos;
+    float octaves = over ? io.MouseWheel * 0.25f : 0;
+    if (ui.platform.pinching || (over && ui.platform.wheel_zoom != 0)) {
+        octaves += ui.platform.wheel_zoom;
+        if (ui.platform.pinching) focus = ui.platform.pinch_centre;
+        pan_ = {pan_.x + ui.platform.pinch_pan.x, pan_.y + ui.platform.pinch_pan.y};
+        ui.gesture.grip = Grip::picture;
+    }
+    if (octaves != 0 && box.contains(focus)) {
+        const float before = zoom_;
+        zoom_ = std::clamp(zoom_ * std::exp2(octaves), least_zoom, most_zoom);
+        const float k = zoom_ / before;
+        const ImVec2 from{focus.x - box.centre().x - pan_.x, focus.y - box.centre().y - pan_.y};
+        pan_ = {pan_.x - from.x * (k - 1), pan_.y - from.y * (k - 1)};
+    }
+    if (zoom_ <= least_zoom * 1.001f) pan_ = {0, 0};
+    const bool mine =
+        ui.gesture.down && box.contains(ui.gesture.start) && !ImGui::IsAnyItemActive();
+    const float moved =
+        std::hypot(io.MousePos.x - ui.gesture.start.x, io.MousePos.y - ui.gesture.start.y);
+    if (mine && ui.gesture.grip == Grip::undecided && moved > tap_px)
+        ui.gesture.grip = Grip::picture;
+    if (mine && ui.gesture.grip == Grip::picture && !ui.platform.pinching && zoom_ > least_zoom)
+        pan_ = {pan_.x + io.MouseDelta.x, pan_.y + io.MouseDelta.y};
+    const float room_x = box.w * zoom_ / 2, room_y = box.h * zoom_ / 2;
+    pan_ = {std::clamp(pan_.x, -room_x, room_x), std::clamp(pan_.y, -room_y, room_y)};
+}
+
+/// Paper, and in the plan the outdoor air above the glass and the room below it.
+void Slice::draw_air(Ui& ui, Box box) {
+    fill(ui, box, ui.theme.paper);
+    if (!plan() || !drawn_[0]) return;
+    const auto& xs = drawn_[0]->solved->cut.glass_face_x_m;
+    const float split = drawn_[0]->placement.to_screen({xs.empty() ? 0 : xs.front(), 0}).y;
+    fill(ui, {box.x, box.y, box.w, split - box.y}, ui.theme.outdoor_air);
+    fill(ui, {box.x, split, box.w, box.bottom() - split}, ui.theme.indoor_air);
+}
+
+void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
+    const DrawnCut& cut = *drawn_[index(of)];
+    if (!plan()) {
+        const auto& xs = cut.solved->cut.glass_face_x_m;
+        const float split = cut.placement.to_screen({xs.empty() ? 0 : xs.front(), 0}).x;
+        fill(ui, {area.x, area.y, split - area.x, area.h},
+             faded(ui.theme.outdoor_air, cut.opacity));
+        fill(ui, {split, area.y, area.right() - split, area.h},
+             faded(ui.theme.indoor_air, cut.opacity));
+    }
+    draw_surface_band(ui, cut);
+    FieldPicture picture;
+    picture.solved = cut.solved.get();
+    picture.placement = cut.placement;
+    picture.clip_min = area.min();
+    picture.clip_max = area.max();
+    picture.scale = cut.scale;
+    picture.isotherm_step_c = ui.units == Units::us ? 5 / 1.8f : 2;
+    picture.opacity = cut.opacity;
+    picture.dark = ui.platform.dark;
+    ui.platform.painter->paint(ui.list, picture);
+    draw_outlines(ui, cut);
+    draw_wet(ui, cut);
+    const double now = ui.platform.time_s;
+    const bool moves = now < animate_until_s_ && !ui.platform.reduced_motion;
+    draw_leak(ui, cut, result_of(session, of).leak.shim_m3_s, moves ? now * creep_m_s : 0);
+    if (moves) ui.wishes.another_frame = true;
+}
+
+void Slice::draw(Ui& ui, const Session& session, Box box, bool wide, bool roomy) {
+    ui.group = "picture";
+    const bool both = session.has_remedy();
+    if (!both) shown = Shown::today;
+    const bool side_by_side = wide && both;
+    if (seen_revision_ != session.revision()) {
+        seen_revision_ = session.revision();
+        animate_until_s_ = ui.platform.time_s + animate_s;
+    }
+    const float target = shown == Shown::remedy ? 1 : 0;
+    const float step = ui.platform.reduced_motion ? 1 : fade_per_s * ImGui::GetIO().DeltaTime;
+    fade_ += std::clamp(target - fade_, -step, step);
+    if (fade_ != target) ui.wishes.another_frame = true;
+
+    navigate(ui, box);
+    place_cuts(session, box, side_by_side);
+    ImGui::PushClipRect(box.min(), box.max(), true);
+    draw_air(ui, box);
+    for (const Shown of : {Shown::today, Shown::remedy}) {
+        const bool seen = side_by_side || plan() || (of == Shown::today ? fade_ < 1 : fade_ > 0);
+        if (!drawn_[index(of)] || !seen || (of == Shown::remedy && !both)) continue;
+        const Box area = half(box, of, side_by_side);
+        ImGui::PushClipRect(area.min(), area.max(), true);
+        draw_cut(ui, session, of, area);
+        const bool labelled = side_by_side || plan() || shown == of;
+        if (labelled) draw_labels(ui, session, of, area, roomy);
+        ImGui::PopClipRect();
+        if (labelled) describe(ui, session, of, area);
+    }
+    if (side_by_side || (plan() && both))
+        ui.list->AddLine({box.centre().x, box.y + 12}, {box.centre().x, box.bottom() - 12},
+                         ui.theme.rule);
+    draw_probe(ui, box);
+    controls(ui, session, box, wide);
+    ImGui::PopClipRect();
+}
+
+} // namespace shimlight::view

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// Slice: the cut through wall, shim space, frame and glass, Today and the Remedy together.
+#pragma once
+
+#include "view/section_ink.hpp"
+#include "view/session.hpp"
+
+#include <array>
+#include <optional>
+
+namespace shimlight::view {
+
+class Slice {
+  public:
+    opening::Position position = opening::Position::sill;
+    Shown shown = Shown::remedy; ///< whose levers are moved; on a narrow screen also what is seen
+
+    void draw(Ui& ui, const Session& session, Box box, bool wide, bool roomy);
+    /// Another opening: look at it from the start.
+    void reset_look();
+
+  private:
+    struct Outline {
+        Solved of;
+        std::vector<OutlineStroke> strokes;
+    };
+    struct Probe {
+        section::Point at;
+        Shown on = Shown::today;
+    };
+
+    float zoom_ = 1;
+    ImVec2 pan_{0, 0};
+    float fade_ = 1;             ///< 0 Today … 1 the Remedy, on narrow screens
+    double animate_until_s_ = 0; ///< creeping air is seen to move for a while after a change
+    int seen_revision_ = -1;
+    std::optional<Probe> probe_;
+    std::array<Outline, 2> outlines_;
+    std::array<std::optional<DrawnCut>, 2> drawn_; ///< as placed in this frame
+
+    void place_cuts(const Session& session, Box box, bool side_by_side);
+    void prepare(const Session& session, Shown of, Placement placement, float opacity);
+    void navigate(Ui& ui, Box box);
+    void draw_air(Ui& ui, Box box);
+    void draw_cut(Ui& ui, const Session& session, Shown of, Box area);
+    void draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool roomy);
+    void draw_probe(Ui& ui, Box box);
+    void controls(Ui& ui, const Session& session, Box box, bool wide);
+    void describe(Ui& ui, const Session& session, Shown of, Box box);
+    Box half(Box box, Shown of, bool side_by_side) const;
+    bool plan() const { return position == opening::Position::jamb; }
+};
+
+} // namespace shimlight::view

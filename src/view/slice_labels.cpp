@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: MIT
+// What is written on the Slice: callouts, the reading under the finger, controls, words for the
+// mirror.
+#include "view/slice.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+using opening::Part;
+using opening::Position;
+
+constexpr float tap_px = 8; // less movement than this is a tap
+
+const char* position_word(Position p) {
+    switch (p) {
+    case Position::head:
+        return "Head";
+    case Position::jamb:
+        return "Jamb";
+    default:
+        return "Sill";
+    }
+}
+
+const assess::Assessment& result_of(const Session& s, Shown of) {
+    return of == Shown::today ? s.today_result() : s.remedy_result();
+}
+
+void air_label(Ui& ui, const std::string& words, ImVec2 at, Align align) {
+    text(ui, ui.platform.fonts.small, at, ui.theme.soft, words, align);
+}
+
+void air_labels(Ui& ui, const Session& session, Box area, bool plan) {
+    const opening::Case c = session.today();
+    const std::string out = "outdoors " + format_temperature(c.weather.outside_c, ui.units);
+    const std::string in = "room " + format_temperature(c.room.air_c, ui.units);
+    const float bottom = area.bottom() - 20;
+    if (plan) {
+        air_label(ui, out, {area.x + 10, area.y + 50}, Align::left);
+        air_label(ui, in, {area.right() - 10, bottom}, Align::right);
+    } else {
+        air_label(ui, out, {area.x + 10, bottom}, Align::left);
+        air_label(ui, in, {area.right() - 10, bottom}, Align::right);
+    }
+}
+
+std::string material_at(const assess::SolvedCut& s, int cell) {
+    const auto region = static_cast<std::size_t>(s.field.region[static_cast<std::size_t>(cell)]);
+    return region < s.cut.pieces.size() ? std::string(s.cut.pieces[region].name) : std::string();
+}
+
+} // namespace
+
+void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool roomy) {
+    const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
+    CalloutPlacer placer(area, [&cut](ImVec2 at) {
+        return solid_at(cut.solved->field, cut.placement.to_section(at));
+    });
+    placer.reserve({area.x, area.y, area.w, 50});             // chips and switches
+    placer.reserve({area.x, area.bottom() - 24, area.w, 24}); // names of the airs
+    air_labels(ui, session, area, plan());
+    draw_glass_faces(ui, cut, result_of(session, of).glass, placer, roomy);
+    if (const auto mark = dew_mark(*cut.solved, cut.dew_point_c))
+        placer.place(ui, {cut.placement.to_screen(mark->at),
+                          format_temperature(cut.dew_point_c, ui.units),
+                          mark->on_surface ? "wet below" : "dew point", ui.theme.water});
+    for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
+        if (!roomy && part == Part::wall) continue;
+        const auto cold = coldest(*cut.solved, part);
+        if (!cold) continue;
+        const bool wet = cold->c < cut.dew_point_c;
+        placer.place(ui, {cut.placement.to_screen(cold->at), format_temperature(cold->c, ui.units),
+                          std::string(part_word(part)) + (wet ? ", wet" : ""),
+                          wet ? ui.theme.water : 0});
+    }
+}
+
+void Slice::draw_probe(Ui& ui, Box box) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool inside = box.contains(io.MousePos) && !ui.blocked;
+    const bool tapped =
+        inside && io.MouseReleased[0] && ui.gesture.grip == Grip::undecided &&
+        std::hypot(io.MousePos.x - ui.gesture.start.x, io.MousePos.y - ui.gesture.start.y) < tap_px;
+    const bool hovering = inside && !ui.platform.touch && !io.MouseDown[0];
+    if (tapped || hovering) {
+        probe_.reset();
+        for (const Shown of : {Shown::remedy, Shown::today}) {
+            const auto& cut = drawn_[of == Shown::today ? 0 : 1];
+            if (!cut || cut->opacity < 0.5f) continue;
+            const section::Point p = cut->placement.to_section(io.MousePos);
+            if (!probe_ && solid_at(cut->solved->field, p)) probe_ = Probe{p, of};
+        }
+    }
+    if (!inside && !ui.platform.touch) probe_.reset();
+    if (!probe_) return;
+    const auto& cut = drawn_[probe_->on == Shown::today ? 0 : 1];
+    const int cell = cut ? cell_at(cut->solved->field, probe_->at) : -1;
+    if (cell < 0) return;
+    const ImVec2 at = cut->placement.to_screen(probe_->at);
+    const double c = cut->solved->field.probe_c(probe_->at);
+    const std::string value = format_temperature(c, ui.units);
+    const std::string word = material_at(*cut->solved, cell);
+    const float width = std::max(text_size(ui, ui.platform.fonts.figure, value).x,
+                                 text_size(ui, ui.platform.fonts.small, word).x) +
+                        20;
+    const float x = std::clamp(at.x + 16, box.x + 4, box.right() - width - 4);
+    const float y = std::clamp(at.y - 62, box.y + 4, box.bottom() - 56);
+    ui.list->AddCircle(at, 6, ui.theme.card, 0, 3);
+    ui.list->AddCircle(at, 6, ui.theme.ink, 0, 1.5f);
+    fill(ui, {x, y, width, 50}, ui.theme.card, 8);
+    frame(ui, {x, y, width, 50}, ui.theme.rule, 8);
+    text(ui, ui.platform.fonts.figure, {x + 10, y + 4}, ui.theme.ink, value);
+    text(ui, ui.platform.fonts.small, {x + 10, y + 29}, ui.theme.soft, word);
+    note(ui, Role::output, "slice.probe", {x, y, width, 50}, "Reading in the picture",
+         value + ", " + word);
+}
+
+void Slice::controls(Ui& ui, const Session& session, Box box, bool wide) {
+    const bool both = session.has_remedy();
+    ButtonStyle chip;
+    chip.compact = true;
+    chip.role = Role::toggle;
+    const float y = box.y + 2;
+    const float width = wide ? std::min(190.0f, box.w / 2 - 24) : std::min(104.0f, box.w * 0.29f);
+    chip.on = shown == Shown::today;
+    chip.help = "Levers move the window as it is";
+    const float x0 = box.x + 12;
+    const float x1 = wide ? box.x + box.w / 2 + 12 : x0 + width + 6;
+    if (button(ui, "show.today", {x0, y, wide ? 90.0f : 70.0f, touch_px}, "Today", chip))
+        shown = Shown::today;
+    chip.on = shown == Shown::remedy;
+    chip.enabled = both;
+    chip.help = "Levers move the remedy";
+    const float remedy_x = wide ? x1 : x0 + 76;
+    if (button(ui, "show.remedy", {remedy_x, y, wide ? width : 88.0f, touch_px},
+               wide ? session.remedy_name() : "Remedy", chip))
+        shown = Shown::remedy;
+    ButtonStyle cut_style;
+    cut_style.compact = true;
+    cut_style.role = Role::toggle;
+    const float each = 50;
+    float x = box.right() - 12 - 3 * (each + 2);
+    for (const Position p : {Position::head, Position::jamb, Position::sill}) {
+        cut_style.on = position == p;
+        cut_style.spoken = std::string("Cut at the ") + position_word(p);
+        if (button(ui, std::string("cut.") + position_word(p), {x, y, each, touch_px},
+                   position_word(p), cut_style)) {
+            position = p;
+            reset_look();
+        }
+        x += each + 2;
+    }
+    if (zoom_ <= 1.001f) return;
+    ButtonStyle fit;
+    fit.compact = true;
+    if (button(ui, "picture.fit", {box.right() - 96, box.bottom() - touch_px - 2, 84, touch_px},
+               "Whole cut", fit))
+        reset_look();
+}
+
+void Slice::describe(Ui& ui, const Session& session, Shown of, Box box) {
+    const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
+    const assess::Assessment& result = result_of(session, of);
+    std::string words = std::string(position_word(position)) + " cut, " +
+                        (of == Shown::today ? std::string("today") : session.remedy_name()) + ". ";
+    const std::size_t count = cut.solved->cut.glass_face_x_m.size();
+    for (std::size_t k = 0; k < count; ++k)
+        words += "Glass face " + std::to_string(k + 1) + ": " +
+                 format_temperature(result.glass.faces_c[k], ui.units) + ". ";
+    for (const Part part : {Part::glass_edge, Part::frame, Part::casing, Part::wall})
+        if (const auto cold = coldest(*cut.solved, part))
+            words += std::string("Coldest ") + part_word(part) + ": " +
+                     format_temperature(cold->c, ui.units) +
+                     (cold->c < cut.dew_point_c ? ", wet. " : ". ");
+    words += "Dew point of the room air: " + format_temperature(cut.dew_point_c, ui.units) + ".";
+    note(ui, Role::image, of == Shown::today ? "slice.today" : "slice.remedy", box,
+         of == Shown::today ? "Picture of today" : "Picture of the remedy", words);
+}
+
+} // namespace shimlight::view

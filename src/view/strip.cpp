@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: MIT
+#include "view/strip.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+/// One figure: what it is called, its two values, and which way is better.
+struct Figure {
+    const char* id;
+    std::string caption; ///< short, for the phone
+    std::string full;    ///< whole, for wide screens and the mirror
+    std::string today, remedy;
+    std::string unit; ///< when it is not part of the values
+    int change = 0;   ///< 1 better, -1 worse, 0 no visible change
+};
+
+int judge(double today, double remedy, double visible, bool more_is_better) {
+    const double gain = more_is_better ? remedy - today : today - remedy;
+    return gain > visible ? 1 : gain < -visible ? -1 : 0;
+}
+
+std::string humidity(double max_rh) {
+    return max_rh >= 1 ? "never" : format_percent(max_rh);
+}
+
+std::array<Figure, 5> figures(const Session& s, Units units) {
+    const auto& a = s.today_result();
+    const auto& b = s.remedy_result();
+    const std::string& currency = s.house().currency;
+    const auto& fa = a.glass.faces_c;
+    const std::size_t ia = 2 * opening::glazing_stack(s.today().opening).pane_count - 1;
+    const std::size_t ib =
+        2 * opening::glazing_stack((s.has_remedy() ? s.remedy() : s.today()).opening).pane_count -
+        1;
+    const double glass_a = fa[ia], glass_b = b.glass.faces_c[ib];
+    return {{
+        {"strip.glass", "Glass, inside", "Glass, inside face", format_temperature(glass_a, units),
+         format_temperature(glass_b, units), "", judge(glass_a, glass_b, 0.25, true)},
+        {"strip.ankles", "Bothered, ankles", "Bothered at the ankles",
+         format_percent(a.seat.ankle_bare_pct / 100), format_percent(b.seat.ankle_bare_pct / 100),
+         "", judge(a.seat.ankle_bare_pct, b.seat.ankle_bare_pct, 0.5, false)},
+        {"strip.rh", "Glass wet above", "Glass wet above (indoor RH)", humidity(a.max_rh),
+         humidity(b.max_rh), "", judge(a.max_rh, b.max_rh, 0.005, true)},
+        {"strip.u", "U, whole window", "U-factor, whole window", format_u(a.u_window_w_m2k, units),
+         format_u(b.u_window_w_m2k, units), u_unit(units),
+         judge(a.u_window_w_m2k, b.u_window_w_m2k, 0.01, false)},
+        {"strip.cost", "Heat lost", "Heat lost, this opening", format_money(a.year_cost, currency),
+         format_money(b.year_cost, currency), "a year",
+         judge(a.year_cost, b.year_cost, 0.5, false)},
+    }};
+}
+
+/// A tick or a cross beside a figure: which way is better, without colour.
+void mark(Ui& ui, ImVec2 at, int change) {
+    if (change == 0) return;
+    const ImU32 ink = change > 0 ? ui.theme.better : ui.theme.worse;
+    if (change > 0) {
+        ui.list->AddLine({at.x, at.y + 5}, {at.x + 4, at.y + 9}, ink, 2);
+        ui.list->AddLine({at.x + 4, at.y + 9}, {at.x + 11, at.y}, ink, 2);
+    } else {
+        ui.list->AddLine({at.x, at.y}, {at.x + 9, at.y + 9}, ink, 2);
+        ui.list->AddLine({at.x + 9, at.y}, {at.x, at.y + 9}, ink, 2);
+    }
+}
+
+ImU32 change_ink(const Theme& t, int change) {
+    return change > 0 ? t.better : change < 0 ? t.worse : t.ink;
+}
+
+void register_figure(Ui& ui, const Figure& f, Box box) {
+    const std::string unit = f.unit.empty() ? "" : " " + f.unit;
+    const Box upper{box.x, box.y, box.w, box.h / 2},
+        lower{box.x, box.y + box.h / 2, box.w, box.h / 2};
+    note(ui, Role::output, std::string(f.id) + ".today", upper, f.full + ", today", f.today + unit);
+    const char* words = f.change > 0 ? ", better" : f.change < 0 ? ", worse" : "";
+    note(ui, Role::output, std::string(f.id) + ".remedy", lower, f.full + ", with the remedy",
+         f.remedy + unit + words);
+}
+
+/// Wide: caption, Today, Remedy under one another.
+void stacked(Ui& ui, const Figure& f, Box box, bool both) {
+    const Fonts& fonts = ui.platform.fonts;
+    const Theme& t = ui.theme;
+    text_fitted(ui, fonts.small, {box.x, box.y + 4}, box.w - 8, t.soft, f.full);
+    const std::string unit = f.unit.empty() ? "" : " " + f.unit;
+    text(ui, both ? fonts.body : fonts.figure, {box.x, box.y + 23}, both ? t.soft : t.ink, f.today);
+    if (!both) return;
+    text(ui, fonts.figure, {box.x, box.y + 42}, change_ink(t, f.change), f.remedy);
+    const float used = text_size(ui, fonts.figure, f.remedy).x;
+    mark(ui, {box.x + used + 7, box.y + 49}, f.change);
+    text_fitted(ui, fonts.small, {box.x + used + 24, box.y + 48}, box.w - used - 28, t.soft, unit);
+}
+
+/// Phone: caption above, "Today → Remedy" on one line.
+void inline_pair(Ui& ui, const Figure& f, Box box, bool both) {
+    const Fonts& fonts = ui.platform.fonts;
+    const Theme& t = ui.theme;
+    text_fitted(ui, fonts.small, {box.x, box.y + 2}, box.w - 6, t.soft, f.caption);
+    float x = box.x;
+    if (both) {
+        text(ui, fonts.small, {x, box.y + 22}, t.soft, f.today);
+        x += text_size(ui, fonts.small, f.today).x + 4;
+        text(ui, fonts.small, {x, box.y + 22}, t.soft, "→");
+        x += 18;
+    }
+    const std::string& main = both ? f.remedy : f.today;
+    text(ui, fonts.strong, {x, box.y + 20}, both ? change_ink(t, f.change) : t.ink, main);
+    x += text_size(ui, fonts.strong, main).x + 5;
+    if (both) mark(ui, {x, box.y + 25}, f.change);
+    if (both && f.change != 0) x += 16;
+    text_fitted(ui, fonts.small, {x, box.y + 22}, box.right() - x, t.soft, f.unit);
+}
+
+} // namespace
+
+void strip(Ui& ui, const Session& session, Box box, bool roomy) {
+    ui.group = "results";
+    const auto all = figures(session, ui.units);
+    const bool both = session.has_remedy();
+    const Theme& t = ui.theme;
+    ui.list->AddLine({box.x, box.y}, {box.right(), box.y}, t.rule);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        Box cell;
+        if (roomy) {
+            const float w = box.w / 5;
+            cell = {box.x + w * static_cast<float>(i), box.y + 2, w, box.h - 2};
+            if (i > 0)
+                ui.list->AddLine({cell.x - 8, cell.y + 8}, {cell.x - 8, cell.bottom() - 8}, t.rule);
+            stacked(ui, all[i], cell, both);
+        } else {
+            const bool upper = i < 3;
+            const float third = box.w / 3;
+            const float x = upper    ? box.x + third * static_cast<float>(i)
+                            : i == 3 ? box.x
+                                     : box.x + box.w * 0.56f;
+            cell = {x, box.y + (upper ? 2.0f : 46.0f),
+                    upper ? third : box.w * (i == 3 ? 0.55f : 0.44f), 42};
+            inline_pair(ui, all[i], cell, both);
+        }
+        register_figure(ui, all[i], cell);
+    }
+}
+
+} // namespace shimlight::view

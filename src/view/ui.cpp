@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: MIT
+#include "view/ui.hpp"
+
+#include <imgui_internal.h>
+
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+float snap(float value, float dpr) {
+    return std::round(value * dpr) / dpr;
+}
+
+/// ImGui places text on whole logical pixels; at a ratio of 1.5 or 2.75 those lie between device
+/// pixels. The glyphs just added are moved to where they are crisp.
+void draw_text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, const char* begin, const char* end) {
+    const float dpr = ui.platform.dpr;
+    const ImVec2 whole{std::floor(at.x), std::floor(at.y)};
+    const ImVec2 shift{snap(at.x, dpr) - whole.x, snap(at.y, dpr) - whole.y};
+    const int first = ui.list->VtxBuffer.Size;
+    ui.list->AddText(font, font_px(ui, font), whole, colour, begin, end);
+    for (int i = first; i < ui.list->VtxBuffer.Size; ++i) {
+        ui.list->VtxBuffer[i].pos.x += shift.x;
+        ui.list->VtxBuffer[i].pos.y += shift.y;
+    }
+}
+
+struct ButtonInk {
+    ImU32 face, edge, label;
+};
+
+ButtonInk button_ink(const Ui& ui, const ButtonStyle& style, bool hovered) {
+    const Theme& t = ui.theme;
+    ButtonInk ink{faded(t.ink, 0), faded(t.ink, 0), style.enabled ? t.ink : t.soft};
+    if (style.look == ButtonLook::outlined) {
+        ink.face = t.card;
+        ink.edge = style.on ? t.lever : t.rule;
+    }
+    if (style.look == ButtonLook::filled) {
+        ink.face = style.enabled ? t.lever : t.rule;
+        ink.label = style.enabled ? t.on_lever : t.soft;
+    }
+    if (style.look == ButtonLook::tab && !style.on) ink.label = t.soft;
+    if (hovered && style.enabled && style.look != ButtonLook::filled)
+        ink.face = style.look == ButtonLook::tab ? faded(t.rule, 0.4f) : t.quote;
+    return ink;
+}
+
+void draw_button(Ui& ui, Box box, const std::string& label, const ButtonStyle& style,
+                 bool hovered) {
+    const ButtonInk ink = button_ink(ui, style, hovered);
+    const Box face = style.compact ? Box{box.x, box.y + 5, box.w, box.h - 10} : box;
+    const float radius = style.look == ButtonLook::tab ? 0 : std::min(face.h / 2, radius_px);
+    fill(ui, face, ink.face, radius);
+    if (style.look == ButtonLook::outlined)
+        frame(ui, face, ink.edge, radius, style.on ? 2.0f : 1.0f);
+    if (style.look == ButtonLook::tab && style.on)
+        fill(ui, {face.x, face.bottom() - 3, face.w, 3}, ui.theme.lever);
+    ImFont* font = style.on || style.look == ButtonLook::filled ? ui.platform.fonts.strong
+                                                                : ui.platform.fonts.body;
+    const ImVec2 size = text_size(ui, font, label);
+    const float room = face.w - 12;
+    if (size.x > room)
+        text_fitted(ui, font, {face.x + 6, face.centre().y - size.y / 2}, room, ink.label, label);
+    else
+        text(ui, font, {face.centre().x, face.centre().y - size.y / 2}, ink.label, label,
+             Align::centre);
+}
+
+} // namespace
+
+void Gesture::follow() {
+    const ImGuiIO& io = ImGui::GetIO();
+    settled = down && !io.MouseDown[0] && grip != Grip::undecided;
+    if (io.MouseDown[0] && !down) {
+        start = io.MousePos;
+        grip = Grip::undecided;
+    }
+    if (!io.MouseDown[0] && !settled) grip = Grip::undecided;
+    down = io.MouseDown[0];
+}
+
+float font_px(const Ui& ui, const ImFont* font) {
+    return font->FontSize / ui.platform.dpr;
+}
+
+ImVec2 text_size(const Ui& ui, ImFont* font, const std::string& line) {
+    return font->CalcTextSizeA(font_px(ui, font), 1e6f, 0, line.c_str(),
+                               line.c_str() + line.size());
+}
+
+void text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, const std::string& line, Align align) {
+    if (align != Align::left) {
+        const float width = text_size(ui, font, line).x;
+        at.x -= align == Align::centre ? width / 2 : width;
+    }
+    draw_text(ui, font, at, colour, line.c_str(), line.c_str() + line.size());
+}
+
+float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
+                const std::string& words, bool draw) {
+    const float line_height = font_px(ui, font) * 1.35f;
+    const char* from = words.c_str();
+    const char* const end = from + words.size();
+    float height = 0;
+    while (from < end) {
+        const char* to =
+            font->CalcWordWrapPositionA(1.0f / ui.platform.dpr, from, end, std::max(width, 1.0f));
+        if (to == from) ++to;
+        if (draw) draw_text(ui, font, {at.x, at.y + height}, colour, from, to);
+        height += line_height;
+        from = to;
+        while (from < end && (*from == ' ' || *from == '\n'))
+            ++from;
+    }
+    return height;
+}
+
+void text_fitted(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
+                 const std::string& line) {
+    if (text_size(ui, font, line).x <= width) return text(ui, font, at, colour, line);
+    std::string cut = line;
+    const std::string dots = "…";
+    while (!cut.empty() && text_size(ui, font, cut + dots).x > width) {
+        cut.pop_back();
+        while (!cut.empty() && (static_cast<unsigned char>(cut.back()) & 0xC0) == 0x80)
+            cut.pop_back();
+        if (!cut.empty() && (static_cast<unsigned char>(cut.back()) & 0xC0) == 0xC0) cut.pop_back();
+    }
+    text(ui, font, at, colour, cut + dots);
+}
+
+void fill(Ui& ui, Box box, ImU32 colour, float radius) {
+    ui.list->AddRectFilled(box.min(), box.max(), colour, radius);
+}
+
+void frame(Ui& ui, Box box, ImU32 colour, float radius, float thickness) {
+    ui.list->AddRect(box.min(), box.max(), colour, radius, 0, thickness);
+}
+
+void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& name,
+          const std::string& value) {
+    MirrorNode node;
+    node.id = id;
+    node.role = role;
+    node.name = name;
+    node.value = value;
+    node.rect = {box.x, box.y, box.w, box.h};
+    node.group = ui.group;
+    ui.mirror.add(std::move(node));
+}
+
+Touch touch_area(Ui& ui, const std::string& id, Box box) {
+    Touch touch;
+    const ImRect bounds(box.min(), box.max());
+    const ImGuiID key = ImGui::GetCurrentWindow()->GetID(id.c_str());
+    if (!ImGui::ItemAdd(bounds, key)) return touch;
+    touch.pressed = ImGui::ButtonBehavior(bounds, key, &touch.hovered, &touch.held);
+    if (ui.platform.touch) touch.hovered = touch.held;
+    if (ui.blocked) return {};
+    const bool taken = ui.gesture.grip == Grip::scroll || ui.gesture.grip == Grip::picture;
+    if (taken) touch.pressed = false;
+    return touch;
+}
+
+void focus_ring(Ui& ui, const std::string& id, Box box, float radius) {
+    if (!ui.mirror.focused(id)) return;
+    const Box ring{box.x - 2, box.y - 2, box.w + 4, box.h + 4};
+    frame(ui, ring, ui.theme.paper, radius + 2, 5);
+    frame(ui, ring, ui.theme.ink, radius + 2, 2.5f);
+}
+
+bool button(Ui& ui, const std::string& id, Box box, const std::string& label,
+            const ButtonStyle& style) {
+    MirrorNode node;
+    node.id = id;
+    node.role = style.role;
+    node.name = style.spoken.empty() ? label : style.spoken;
+    node.help = style.help;
+    node.rect = {box.x, box.y, box.w, box.h};
+    node.on = style.on;
+    node.enabled = style.enabled;
+    node.action = style.action;
+    node.group = ui.group;
+    node.reachable = ui.visible.contains(box.centre());
+    ui.mirror.add(std::move(node));
+    const Touch touch = touch_area(ui, id, box);
+    draw_button(ui, box, label, style, touch.hovered);
+    focus_ring(ui, id, style.compact ? Box{box.x, box.y + 5, box.w, box.h - 10} : box);
+    return style.enabled && (touch.pressed || ui.mirror.pressed(id));
+}
+
+} // namespace shimlight::view
