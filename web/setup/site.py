@@ -1,0 +1,63 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""site.py FOLDER FILE… puts the page together in FOLDER, and nothing else stays there.
+
+The service worker (sw.js) gets the list of all files with a hash of each, and a version of the
+whole made from them: the same content is the same version, any change is a new one.
+"""
+
+import hashlib
+import json
+import sys
+from pathlib import Path
+
+VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
+
+
+def folder_of(file: Path) -> str:
+    """Icons and fonts keep a folder of their own; the rest lies beside index.html."""
+    if file.suffix == ".woff2":
+        return "fonts/"
+    return "icons/" if file.parent.name == "icons" else ""
+
+
+def worker(source: str, files: dict[str, bytes]) -> str:
+    """The service worker with the list of what it keeps. "./" is the page itself."""
+    listed = [
+        {"url": "./" if name == "index.html" else name,
+         "revision": hashlib.sha256(content).hexdigest()[:16]}
+        for name, content in sorted(files.items())
+    ]
+    whole = hashlib.sha256((json.dumps(listed) + source).encode()).hexdigest()[:16]
+    for mark in (VERSION_MARK, LIST_MARK):
+        if mark not in source:
+            raise SystemExit(f"sw.js has no place for {mark}")
+    return source.replace(VERSION_MARK, whole).replace(LIST_MARK, json.dumps(listed))
+
+
+def write(folder: Path, files: dict[str, bytes]) -> None:
+    for old in sorted(folder.rglob("*"), reverse=True):
+        if old.is_file() and old.relative_to(folder).as_posix() not in files:
+            old.unlink()
+        elif old.is_dir() and not any(old.iterdir()):
+            old.rmdir()
+    for name, content in files.items():
+        target = folder / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        if not target.exists() or target.read_bytes() != content:
+            target.write_bytes(content)
+
+
+def main() -> None:
+    folder = Path(sys.argv[1])
+    files = {folder_of(f) + f.name: f.read_bytes() for f in map(Path, sys.argv[2:])}
+    source = files.pop("sw.js", None)
+    if source is None:
+        raise SystemExit("there is no sw.js among the files")
+    files["sw.js"] = worker(source.decode(), files).encode()
+    folder.mkdir(parents=True, exist_ok=True)
+    write(folder, files)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,18 @@
+# SPDX-License-Identifier: MIT
+# What the web build asks of the compiler, for every room.
+
+# Debian's acorn lives where other distributions' node does not look; without it no optimised link.
+set(CMAKE_CXX_LINKER_LAUNCHER ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs)
+
+# Sizes count: first visits come over a phone network. The solver is the one part to be fast in.
+set(CMAKE_CXX_FLAGS_RELEASE "-DNDEBUG -Oz")
+set(SHIMLIGHT_OPTIMIZE_physics -O2)
+set(SHIMLIGHT_OPTIMIZE_section -O2)
+add_compile_options(-fno-exceptions -fno-rtti)
+add_compile_definitions(JSON_NOEXCEPTION)
+
+# The JSON headers alone: the rest of the system's headers belong to another machine.
+find_path(SHIMLIGHT_JSON_DIR nlohmann/json.hpp PATHS /usr/include NO_CMAKE_FIND_ROOT_PATH REQUIRED)
+file(MAKE_DIRECTORY ${CMAKE_BINARY_DIR}/include)
+file(CREATE_LINK ${SHIMLIGHT_JSON_DIR}/nlohmann ${CMAKE_BINARY_DIR}/include/nlohmann SYMBOLIC)
+include_directories(SYSTEM ${CMAKE_BINARY_DIR}/include)

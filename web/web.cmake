@@ -1,0 +1,75 @@
+# SPDX-License-Identifier: MIT
+# The web program and the door in WASM, and the folder a static host can serve.
+set(SHIMLIGHT_SITE_DIR ${CMAKE_BINARY_DIR}/site CACHE PATH "Where the page goes")
+set(SHIMLIGHT_DOOR_DIR ${CMAKE_BINARY_DIR}/door CACHE PATH "Where the door for Node goes")
+include(web/embed.cmake)
+
+set(wasm_link_options -fno-exceptions -fno-rtti
+  -sALLOW_MEMORY_GROWTH=1 -sINITIAL_MEMORY=16MB -sMAXIMUM_MEMORY=64MB
+  -sMALLOC=emmalloc -sFILESYSTEM=0 -sDYNAMIC_EXECUTION=0 -sMODULARIZE=1)
+if(CMAKE_BUILD_TYPE STREQUAL "Debug")
+  list(APPEND wasm_link_options -sASSERTIONS=2)
+endif()
+
+# --- Fonts, shaders ---------------------------------------------------------------------------
+find_program(SHIMLIGHT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
+set(font_dir ${CMAKE_BINARY_DIR}/fonts)
+set(canvas_fonts ${font_dir}/inter_regular.otf ${font_dir}/inter_semibold.otf
+  ${font_dir}/inter_bold.otf)
+set(page_fonts ${font_dir}/inter_regular.woff2 ${font_dir}/inter_semibold.woff2)
+add_custom_command(OUTPUT ${canvas_fonts} ${page_fonts}
+  COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/fonts.py ${font_dir}
+  DEPENDS ${CMAKE_SOURCE_DIR}/web/setup/fonts.py
+  COMMENT "Cutting the fonts down"
+  VERBATIM)
+set(embedded_dir ${CMAKE_BINARY_DIR}/embedded)
+file(GLOB shaders CONFIGURE_DEPENDS shaders/*.vert shaders/*.frag shaders/*.glsl)
+embed(${embedded_dir}/app/shaders_embedded.hpp shimlight::app::shaders ${shaders})
+embed(${embedded_dir}/app/fonts_embedded.hpp shimlight::app::fonts ${canvas_fonts})
+
+# --- The program ------------------------------------------------------------------------------
+file(GLOB app_sources CONFIGURE_DEPENDS src/app/*.cpp)
+add_executable(shimlight_app ${app_sources}
+  ${embedded_dir}/app/shaders_embedded.hpp ${embedded_dir}/app/fonts_embedded.hpp)
+target_include_directories(shimlight_app PRIVATE ${embedded_dir})
+target_compile_options(shimlight_app PRIVATE ${SHIMLIGHT_WARNINGS})
+target_link_libraries(shimlight_app PRIVATE view)
+target_link_options(shimlight_app PRIVATE ${wasm_link_options}
+  -sEXPORT_NAME=createShimlight -sENVIRONMENT=web
+  -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
+  -sEXPORTED_RUNTIME_METHODS=ccall,cwrap,UTF8ToString
+  -sEXPORTED_FUNCTIONS=_main,_malloc,_free)
+set_target_properties(shimlight_app PROPERTIES OUTPUT_NAME shimlight SUFFIX .js)
+
+# --- The door ---------------------------------------------------------------------------------
+if(EXISTS ${CMAKE_SOURCE_DIR}/src/door/wasm.cpp)
+  add_executable(shimlight_door src/door/wasm.cpp)
+  target_compile_options(shimlight_door PRIVATE ${SHIMLIGHT_WARNINGS})
+  target_link_libraries(shimlight_door PRIVATE door)
+  target_link_options(shimlight_door PRIVATE ${wasm_link_options} -O2
+    -sEXPORT_NAME=createShimlightDoor -sENVIRONMENT=web,node --no-entry
+    -sEXPORTED_RUNTIME_METHODS=ccall,cwrap,UTF8ToString
+    -sEXPORTED_FUNCTIONS=_shimlight_ask,_malloc,_free)
+  set_target_properties(shimlight_door PROPERTIES OUTPUT_NAME shimlight-door SUFFIX .js
+    RUNTIME_OUTPUT_DIRECTORY ${SHIMLIGHT_DOOR_DIR})
+  add_custom_command(TARGET shimlight_door POST_BUILD
+    COMMAND ${CMAKE_COMMAND} -E copy_if_different ${CMAKE_SOURCE_DIR}/web/door.mjs
+      ${SHIMLIGHT_DOOR_DIR}/door.mjs
+    VERBATIM)
+endif()
+
+# --- The folder to serve ----------------------------------------------------------------------
+# Everything the page needs, listed with a hash of its content in the service worker, so that a
+# visit without network finds one consistent version.
+file(GLOB page_files CONFIGURE_DEPENDS web/*.html web/*.css web/*.js web/*.webmanifest)
+file(GLOB icon_files CONFIGURE_DEPENDS assets/icons/*)
+add_custom_command(OUTPUT ${CMAKE_BINARY_DIR}/site.stamp
+  COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/site.py ${SHIMLIGHT_SITE_DIR}
+    ${page_files} ${icon_files} ${page_fonts}
+    $<TARGET_FILE:shimlight_app> $<TARGET_FILE_DIR:shimlight_app>/shimlight.wasm
+  COMMAND ${CMAKE_COMMAND} -E touch ${CMAKE_BINARY_DIR}/site.stamp
+  DEPENDS shimlight_app ${page_files} ${icon_files} ${page_fonts}
+    ${CMAKE_SOURCE_DIR}/web/setup/site.py
+  COMMENT "Putting the page together in ${SHIMLIGHT_SITE_DIR}"
+  VERBATIM)
+add_custom_target(site ALL DEPENDS ${CMAKE_BINARY_DIR}/site.stamp)
