@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+#include "view/units.hpp"
+
+#include <doctest/doctest.h>
+
+#include <random>
+
+using namespace shimlight::view;
+
+namespace {
+
+constexpr double exact = 1e-12;   // conversions are exact factors
+constexpr double as_shown = 0.51; // half a unit of the last digit shown, and rounding of the half
+
+/// Shown with thin spaces and a real minus sign.
+std::string ascii(std::string text) {
+    auto replace = [&text](const std::string& from, const std::string& to) {
+        for (auto at = text.find(from); at != std::string::npos; at = text.find(from))
+            text.replace(at, from.size(), to);
+    };
+    replace("\xE2\x80\x89", " ");
+    replace("\xE2\x88\x92", "-");
+    return text;
+}
+
+} // namespace
+
+TEST_CASE("temperatures are shown in the reader's unit with a real minus sign") {
+    CHECK(ascii(format(Quantity::temperature_c, -10, Units::us)) == "14 °F");
+    CHECK(ascii(format(Quantity::temperature_c, -10, Units::si)) == "-10 °C");
+    CHECK(format(Quantity::temperature_c, -10, Units::si).find('-') == std::string::npos);
+    CHECK(ascii(format(Quantity::temperature_c, -0.2, Units::si)) == "0 °C");
+}
+
+TEST_CASE("lengths are shown as a tape shows them") {
+    CHECK(ascii(format(Quantity::thin_m, 0.0127, Units::us)) == "1/2 in");
+    CHECK(ascii(format(Quantity::thin_m, 0.0254 * 0.625, Units::us)) == "5/8 in");
+    CHECK(ascii(format(Quantity::long_m, 0.0254 * 35.5, Units::us)) == "35 1/2 in");
+    CHECK(ascii(format(Quantity::thin_m, 0.0127, Units::si)) == "12.7 mm");
+    CHECK(ascii(format(Quantity::long_m, 1.5, Units::si)) == "150 cm");
+    CHECK(ascii(format(Quantity::long_m, 0.0254 * 35.999, Units::us)) == "36 in");
+}
+
+TEST_CASE("typed values are read in either unit") {
+    CHECK(*parse(Quantity::temperature_c, "10", Units::us) ==
+          doctest::Approx(-12.2222).epsilon(1e-5));
+    CHECK(*parse(Quantity::temperature_c, "-5 °C", Units::us) ==
+          doctest::Approx(-5).epsilon(exact));
+    CHECK(*parse(Quantity::temperature_c,
+                 "\xE2\x88\x92"
+                 "5",
+                 Units::si) == doctest::Approx(-5));
+    CHECK(*parse(Quantity::thin_m, "1 1/2", Units::us) == doctest::Approx(0.0381).epsilon(exact));
+    CHECK(*parse(Quantity::thin_m, "3/8 in", Units::si) ==
+          doctest::Approx(0.009525).epsilon(exact));
+    CHECK(*parse(Quantity::long_m, "900 mm", Units::us) == doctest::Approx(0.9).epsilon(exact));
+    CHECK(*parse(Quantity::fraction, "38 %", Units::us) == doctest::Approx(0.38).epsilon(exact));
+    CHECK(*parse(Quantity::emissivity, "0,05", Units::si) == doctest::Approx(0.05).epsilon(exact));
+}
+
+TEST_CASE("what cannot be read is refused") {
+    for (const char* typed : {"", "  ", "warm", "1/0", "nan", "inf", "-"})
+        CHECK_FALSE(parse(Quantity::temperature_c, typed, Units::us).has_value());
+}
+
+TEST_CASE("what is shown can be typed back") {
+    std::mt19937 random(7);
+    for (const auto& field : shimlight::opening::fields()) {
+        if (field.quantity == Quantity::choice || field.quantity == Quantity::yes_no) continue;
+        std::uniform_real_distribution<double> between(field.min, field.max);
+        for (const Units units : {Units::us, Units::si})
+            for (int i = 0; i < 20; ++i) {
+                const double value = between(random);
+                const auto back =
+                    parse(field.quantity, format(field.quantity, value, units), units);
+                REQUIRE(back.has_value());
+                const double unit = 1 / (to_display(field.quantity, 1, units) -
+                                         to_display(field.quantity, 0, units));
+                INFO(field.key << " " << value);
+                CHECK(std::abs(*back - value) <= as_shown * std::abs(unit));
+            }
+    }
+}
+
+TEST_CASE("a step is a round number in the reader's unit") {
+    const auto* outdoors = shimlight::opening::find_field("weather.outside_c");
+    REQUIRE(outdoors != nullptr);
+    CHECK(step_si(*outdoors, Units::us) == doctest::Approx(1 / 1.8).epsilon(exact));
+    const auto* shim = shimlight::opening::find_field("shim.width_m");
+    REQUIRE(shim != nullptr);
+    CHECK(step_si(*shim, Units::us) == doctest::Approx(0.0254 / 16).epsilon(exact));
+}
