@@ -52,6 +52,8 @@ def cut(style: str, web: bool) -> TTFont:
     options = subset.Options()
     options.layout_features = ["kern", "mark", "ccmp"] if web else []
     options.desubroutinize = not web  # subroutines save bytes only where nothing packs after us
+    if not web:
+        options.drop_tables += ["GDEF", "GPOS", "GSUB"]
     options.hinting = False
     options.notdef_outline = True
     options.name_IDs = [1, 2, 4, 6] if web else []
