@@ -75,6 +75,16 @@ enum class Surroundings {
 Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
         Surroundings surroundings = Surroundings::wall);
 
+/// Heat through the wall drawn in a cut, up to the rough opening, if nothing disturbed it: strips
+/// of framing and of insulation side by side, each one-dimensional. W per metre of cut and kelvin.
+double undisturbed_wall_w_mk(const Case& c, Position position);
+
+/// Size of the unit itself: of the opening, or of an insert in its old frame.
+struct UnitSize {
+    double width_m = 0, height_m = 0;
+};
+UnitSize unit_size(const Opening& opening);
+
 /// The glazing stack of the opening, storm panel included.
 physics::GlazingStack glazing_stack(const Opening& opening);
 

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// The subjects a cut is painted from, in painting order. Each paints where the layout says.
+#pragma once
+
+#include "opening/layout.hpp"
+#include "opening/painter.hpp"
+#include "physics/glazing.hpp"
+
+#include <array>
+#include <vector>
+
+namespace shimlight::opening {
+
+/// Siding, sheathing, studs, insulation, board up to the rough opening.
+void paint_wall(Painter& painter, const Layout& l, const Wall& wall);
+
+/// The space between frame and rough opening, by what fills it.
+void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim, const Casing& casing);
+
+/// What stays when an insert is set: old jamb or sill, its stops, the bed around the unit.
+void paint_old_frame(Painter& painter, const Layout& l);
+
+/// Frame and sash of the unit, the pocket for the glass filled with putty, sealant or rubber.
+void paint_wood_unit(Painter& painter, const Layout& l);
+void paint_vinyl_unit(Painter& painter, const Layout& l);
+void paint_aluminium_unit(Painter& painter, const Layout& l);
+
+/// Wood between unit and inside wall face, brick mould, casing, stool and apron.
+void paint_trim(Painter& painter, const Layout& l, const Casing& casing);
+
+/// Conductance of each gap of the glazing stack, W/m²K, outside to inside.
+using GapConductances = std::array<double, physics::max_panes - 1>;
+GapConductances gap_conductances(const physics::GlazingStack& stack,
+                                 const physics::GlazingResult& result);
+
+/// The air between storm panel and sash; before frame and sash, which stand in it.
+void paint_storm_space(Painter& painter, const Layout& l, double conductance_w_m2k);
+
+/// Panes, gaps, spacer, bedding; the storm panel with its rail.
+void paint_glass(Painter& painter, const Layout& l, const Glazing& glazing,
+                 const GapConductances& conductances);
+
+/// The way of the air through the joint, outdoors to room.
+std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
+                                      const Casing& casing);
+
+} // namespace shimlight::opening

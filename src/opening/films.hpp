@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+// Films on wall, frame and trim. The glass has its own, from its heat balance.
+#pragma once
+
+#include "opening/opening.hpp"
+
+namespace shimlight::opening {
+
+/// Heat flowing sideways into a surface of 0.9 emissivity: 1/0.13 m²K/W, ISO 6946:2007 Table 1.
+inline constexpr double inside_film_w_m2k = 7.7;
+
+/// Wind and radiation, W/m²K: about 25 (ISO 6946's 1/0.04) at 4 m/s.
+double outside_film_w_m2k(const Weather& weather);
+
+} // namespace shimlight::opening

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+// Opening → stack for the centre-of-glass balance; its gaps as conductances for the cut.
+#include "opening/cut.hpp"
+#include "opening/cut_parts.hpp"
+#include "opening/dimensions.hpp"
+#include "physics/constants.hpp"
+#include "physics/emissivity.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::opening {
+
+namespace {
+
+// Hard coating on the storm panel's inner face, range 0.15 to 0.20; from memory.
+constexpr double storm_coating_emissivity = 0.16;
+constexpr double rails_m = 0.17; ///< sill, head and rails of a hung window together
+constexpr double least_glass_m = 0.2;
+// Below this difference a gap's conductance cannot be told from its heat flow, K.
+constexpr double telling_difference_k = 1e-3;
+
+std::size_t index(int value) {
+    return static_cast<std::size_t>(value);
+}
+
+bool coated(Coating coating, int face) {
+    switch (coating) {
+    case Coating::none:
+        return false;
+    case Coating::face2:
+        return face == 2;
+    case Coating::face3:
+        return face == 3;
+    case Coating::face4:
+        return face == 4;
+    case Coating::face5:
+        return face == 5;
+    case Coating::faces2and5:
+        return face == 2 || face == 5;
+    }
+    return false;
+}
+
+physics::Pane pane(const Glazing& glazing, int number) {
+    physics::Pane p;
+    p.thickness_m = glazing.pane_thickness_m;
+    if (coated(glazing.coating, 2 * number + 1)) p.emissivity_out = glazing.emissivity;
+    if (coated(glazing.coating, 2 * number + 2)) p.emissivity_in = glazing.emissivity;
+    return p;
+}
+
+physics::Pane storm_pane(Storm storm) {
+    physics::Pane p;
+    p.thickness_m = storm_pane_m;
+    if (storm == Storm::low_e) p.emissivity_in = storm_coating_emissivity;
+    return p;
+}
+
+/// Still gas and radiation between two faces of the same temperature.
+double still_conductance_w_m2k(const physics::GlazingStack& stack, std::size_t gap, double c) {
+    const double kelvin = c + physics::kelvin_offset_k;
+    const physics::GasProperties gas = physics::gas_properties(stack.gaps[gap].gas, kelvin);
+    const double exchange = physics::exchange_emissivity(stack.panes[gap].emissivity_in,
+                                                         stack.panes[gap + 1].emissivity_out);
+    return gas.conductivity_w_mk / stack.gaps[gap].width_m +
+           4 * exchange * physics::stefan_boltzmann_w_m2k4 * std::pow(kelvin, 3);
+}
+
+} // namespace
+
+physics::GlazingStack glazing_stack(const Opening& opening) {
+    const Glazing& glazing = opening.glazing;
+    physics::GlazingStack stack;
+    stack.height_m = std::max(least_glass_m, (opening.height_m - rails_m) / 2);
+    stack.pane_count = 0;
+    if (glazing.storm != Storm::none) {
+        stack.panes[0] = storm_pane(glazing.storm);
+        stack.gaps[0] = {storm_gap_m, physics::GasMixture::pure(physics::Gas::air)};
+        stack.pane_count = 1;
+    }
+    for (int i = 0; i < glazing.panes; ++i) {
+        if (i > 0)
+            stack.gaps[stack.pane_count - 1] = {
+                glazing.gap_m, physics::GasMixture::with_air(glazing.gas, glazing.gas_share)};
+        stack.panes[stack.pane_count++] = pane(glazing, i);
+    }
+    return stack;
+}
+
+GapConductances gap_conductances(const physics::GlazingStack& stack,
+                                 const physics::GlazingResult& result) {
+    GapConductances conductances{};
+    for (std::size_t gap = 0; gap + 1 < stack.pane_count; ++gap) {
+        const double outer_c = result.faces_c[2 * gap + 1], inner_c = result.faces_c[2 * gap + 2];
+        const double heat_w_m2 = result.gaps[gap].convection_w_m2 + result.gaps[gap].radiation_w_m2;
+        const double difference_k = inner_c - outer_c;
+        conductances[gap] = std::fabs(difference_k) > telling_difference_k
+                                ? heat_w_m2 / difference_k
+                                : still_conductance_w_m2k(stack, gap, outer_c);
+    }
+    return conductances;
+}
+
+UnitSize unit_size(const Opening& opening) {
+    if (opening.installation == Installation::full_frame)
+        return {opening.width_m, opening.height_m};
+    return {opening.width_m - 2 * (wood_jamb_m + bed_m),
+            opening.height_m - wood_jamb_m - wood_sill_m - 2 * bed_m};
+}
+
+} // namespace shimlight::opening

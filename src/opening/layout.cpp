@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+#include "opening/layout.hpp"
+#include "opening/dimensions.hpp"
+
+#include <algorithm>
+
+namespace shimlight::opening {
+
+namespace {
+
+/// What the frame material decides: profile sizes by position (head, jamb, sill).
+struct Profile {
+    double depth_m, sash_depth_m, beside_glass_m, stop_m;
+    double frame_m[position_count], sash_m[position_count];
+};
+
+Profile profile(FrameMaterial material) {
+    switch (material) {
+    case FrameMaterial::vinyl:
+        return {vinyl_depth_m, vinyl_sash_m,          vinyl_wall_beside_glass_m,
+                vinyl_stop_m,  {0.028, 0.028, 0.040}, {0.042, 0.042, 0.050}};
+    case FrameMaterial::aluminium:
+        return {aluminium_depth_m, aluminium_sash_m,      aluminium_wall_m + aluminium_gasket_m,
+                aluminium_wall_m,  {0.025, 0.025, 0.032}, {0.036, 0.036, 0.042}};
+    case FrameMaterial::wood:
+        break;
+    }
+    return {wood_depth_m,
+            wood_sash_m,
+            wood_wall_beside_glass_m,
+            wood_stop_m,
+            {wood_jamb_m, wood_jamb_m, wood_sill_m},
+            {0.045, 0.045, 0.070}};
+}
+
+/// Glass, sash and unit get as deep as the panes need.
+struct Depths {
+    double pack_m, sash_m, unit_m;
+};
+
+Depths depths(const Profile& p, const Glazing& glazing) {
+    Depths d;
+    d.pack_m = glass_pack_m(glazing);
+    d.sash_m = std::max(p.sash_depth_m, d.pack_m + 2 * p.beside_glass_m);
+    d.unit_m = std::max(p.depth_m, 2 * (d.sash_m + p.stop_m) + parting_m);
+    return d;
+}
+
+/// A unit deeper than its wall stands out of it and needs more air drawn before it.
+WallFaces wall_faces(const Wall& wall, double unit_m) {
+    const double stud_depth_m = wall.build == WallBuild::frame_2x4 ? stud_2x4_m : stud_2x6_m;
+    const double wall_m = siding_m + sheathing_m + stud_depth_m + gypsum_m;
+    WallFaces faces;
+    faces.siding_m = outdoor_margin_m + std::max(0.0, unit_m + inner_stop_m - wall_m);
+    faces.sheathing_m = faces.siding_m + siding_m;
+    faces.stud_m = faces.sheathing_m + sheathing_m;
+    faces.gypsum_m = faces.stud_m + stud_depth_m;
+    faces.room_m = faces.gypsum_m + gypsum_m;
+    return faces;
+}
+
+/// Length of wall that is drawn, up to the rough opening.
+double wall_length_m(const Casing& casing, Position position) {
+    const double wider = std::max(0.0, casing.width_m - usual_casing_m);
+    switch (position) {
+    case Position::head:
+        return cavity_above_header_m + header_m + wider;
+    case Position::jamb:
+        return cavity_shown_m + 2 * lumber_m + wider;
+    case Position::sill:
+        break;
+    }
+    return cavity_shown_m + lumber_m + wider;
+}
+
+/// Across the wall: a unit flush with the sheathing, or an insert behind the old inside stop.
+void place_across(Layout& l, const Profile& p, const Depths& d, const Case& c) {
+    UnitLayout& unit = l.unit;
+    if (c.opening.installation == Installation::insert) {
+        unit.inside_m = l.wall.room_m - inner_stop_m;
+        unit.outside_m = unit.inside_m - d.unit_m;
+    } else {
+        unit.outside_m = std::min(l.wall.sheathing_m, l.wall.room_m - d.unit_m);
+        unit.inside_m = unit.outside_m + d.unit_m;
+    }
+    unit.stop_m = p.stop_m;
+    // The upper sash runs outside, the lower one inside; the jamb is cut through the lower one.
+    unit.sash_outside_m = l.position == Position::head ? unit.outside_m + p.stop_m
+                                                       : unit.inside_m - p.stop_m - d.sash_m;
+    unit.sash_inside_m = unit.sash_outside_m + d.sash_m;
+    l.glass.outside_m = unit.sash_outside_m + (d.sash_m - d.pack_m) / 2;
+    l.glass.inside_m = l.glass.outside_m + d.pack_m;
+}
+
+/// Along the wall: rough opening, shim space, an old frame, the unit, the glass.
+void place_along(Layout& l, const Profile& p, const Case& c) {
+    const auto position = static_cast<int>(l.position);
+    const bool insert = c.opening.installation == Installation::insert;
+    const double old_frame_m = l.position == Position::sill ? wood_sill_m : wood_jamb_m;
+    UnitLayout& unit = l.unit;
+    if (l.with_wall) {
+        l.opening_m = wall_length_m(c.opening.casing, l.position);
+        l.old_back_m = l.opening_m + c.opening.shim.width_m;
+        l.old_face_m = l.old_back_m + (insert ? old_frame_m : 0);
+        unit.back_m = l.old_face_m + (insert ? bed_m : 0);
+    }
+    unit.jamb_m = unit.back_m + p.frame_m[position];
+    unit.sash_m = unit.jamb_m + sash_play_m;
+    unit.sight_m = unit.sash_m + p.sash_m[position];
+    l.glass.foot_m = unit.sight_m - bite_m;
+    l.height_m = unit.sight_m + visible_glass_m;
+    l.reveal_m = l.old_back_m + (insert ? old_frame_m : extension_m) - reveal_m;
+    const bool on_sill = insert || c.opening.frame == FrameMaterial::wood;
+    l.stool_m = l.old_back_m + (on_sill ? wood_sill_m : extension_m);
+}
+
+void place_storm(Layout& l, const Glazing& glazing) {
+    l.glass.storm = glazing.storm != Storm::none;
+    l.glass.storm_inside_m = l.unit.outside_m - storm_from_frame_m;
+    l.glass.storm_outside_m = l.glass.storm_inside_m - storm_pane_m;
+    l.glass.storm_sight_m = l.unit.jamb_m + storm_rail_m;
+}
+
+} // namespace
+
+double glass_pack_m(const Glazing& glazing) {
+    return glazing.panes * glazing.pane_thickness_m + (glazing.panes - 1) * glazing.gap_m;
+}
+
+Layout layout(const Case& c, Position position, Surroundings surroundings) {
+    Layout l;
+    l.position = position;
+    l.with_wall = surroundings == Surroundings::wall;
+    const Profile p = profile(c.opening.frame);
+    const Depths d = depths(p, c.opening.glazing);
+    l.wall = wall_faces(c.opening.wall, d.unit_m);
+    l.width_m = l.wall.room_m + room_margin_m;
+    place_across(l, p, d, c);
+    place_along(l, p, c);
+    place_storm(l, c.opening.glazing);
+    return l;
+}
+
+} // namespace shimlight::opening

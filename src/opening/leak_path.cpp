@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// The way of the air: in behind the outside trim, through the shim space, out at the casing's edge.
+#include "opening/cut_parts.hpp"
+#include "opening/dimensions.hpp"
+
+namespace shimlight::opening {
+
+namespace {
+constexpr double before_trim_m = 0.015; // drawn air before and behind the wall
+} // namespace
+
+std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
+                                      const Casing& casing) {
+    const WallFaces& w = l.wall;
+    const bool sill = l.position == Position::sill;
+    const double middle_m = (l.opening_m + l.old_back_m) / 2;
+    const double trim_edge_m = sill ? l.opening_m : l.reveal_m - mould_width_m;
+    const double casing_edge_m = (sill ? l.stool_m : l.reveal_m) - casing.width_m;
+    return {painter.point(w.siding_m - before_trim_m, trim_edge_m),
+            painter.point(w.sheathing_m, trim_edge_m),
+            painter.point(w.sheathing_m, middle_m),
+            painter.point(w.room_m, middle_m),
+            painter.point(w.room_m, casing_edge_m),
+            painter.point(w.room_m + casing.thickness_m + before_trim_m, casing_edge_m)};
+}
+
+} // namespace shimlight::opening
