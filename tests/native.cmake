@@ -1,12 +1,20 @@
 # SPDX-License-Identifier: MIT
-# Native targets: the door on the command line and one test program per room.
-add_executable(shimlight src/door/main.cpp)
-target_compile_options(shimlight PRIVATE ${SHIMLIGHT_WARNINGS})
-target_link_libraries(shimlight PRIVATE door)
-set_target_properties(shimlight PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR})
+# Native targets: the door on the command line, one test program per room, fuzz and bench programs.
+if(EXISTS ${CMAKE_SOURCE_DIR}/src/door/main.cpp)
+  add_executable(shimlight src/door/main.cpp)
+  target_compile_options(shimlight PRIVATE ${SHIMLIGHT_WARNINGS})
+  target_link_libraries(shimlight PRIVATE door)
+  set_target_properties(shimlight PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR})
+endif()
 
 enable_testing()
-foreach(name physics section opening assess house door)
+
+# The view's tests need Dear ImGui's headers; they are built where its source is.
+set(tested_rooms physics section opening assess house door)
+if(TARGET view)
+  list(APPEND tested_rooms view)
+endif()
+foreach(name IN LISTS tested_rooms)
   file(GLOB sources CONFIGURE_DEPENDS tests/unit/${name}/*.cpp tests/reference/${name}/*.cpp)
   if(sources)
     add_executable(test_${name} tests/unit/main.cpp ${sources})
@@ -18,4 +26,18 @@ foreach(name physics section opening assess house door)
     add_test(NAME ${name} COMMAND test_${name})
     set_tests_properties(${name} PROPERTIES TIMEOUT 300)
   endif()
+endforeach()
+
+# One program a file: fuzz_NAME takes seconds to run for and a seed, bench_NAME prints its figures.
+# They are built when asked for by name.
+foreach(kind fuzz bench)
+  file(GLOB programs CONFIGURE_DEPENDS tests/${kind}/*.cpp)
+  foreach(source IN LISTS programs)
+    get_filename_component(name ${source} NAME_WE)
+    add_executable(${kind}_${name} EXCLUDE_FROM_ALL ${source})
+    target_compile_options(${kind}_${name} PRIVATE ${SHIMLIGHT_WARNINGS})
+    target_link_libraries(${kind}_${name} PRIVATE door)
+    list(APPEND ${kind}_targets ${kind}_${name})
+  endforeach()
+  add_custom_target(${kind} DEPENDS ${${kind}_targets})
 endforeach()
