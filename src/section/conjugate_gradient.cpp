@@ -6,14 +6,10 @@
 namespace shimlight::section {
 namespace {
 
-double dot(const Layout& l, const Values& a, const Values& b) {
+double dot(const Values& a, const Values& b) {
     double sum = 0;
-    for (int j = 0; j < l.rows; ++j) {
-        double row_sum = 0;
-        for (int k = l.at(0, j), end = k + l.columns; k < end; ++k)
-            row_sum += a[k] * b[k];
-        sum += row_sum;
-    }
+    for (std::size_t k = 0; k < a.size(); ++k)
+        sum += a[k] * b[k];
     return sum;
 }
 
@@ -33,17 +29,19 @@ void redirect(const Values& z, double factor, Values& p) {
 
 Iteration conjugate_gradient(Multigrid& multigrid, const Values& b, Values& x, double tolerance,
                              int max_cycles) {
-    const Stencil& a = multigrid.finest();
-    const Layout& l = a.layout;
-    Values r(l.size(), 0.0), z(l.size(), 0.0), p(l.size(), 0.0), ap(l.size(), 0.0);
+    const ColumnOperator& a = multigrid.finest();
+    const std::size_t size = a.layout.size();
+    Values r(size, 0.0), z(size, 0.0), p(size, 0.0), ap(size, 0.0);
     multigrid.cycle(b, z);
-    const double target = tolerance * tolerance * dot(l, b, z);
-    residual(a, b, x, r);
+    const double target = tolerance * tolerance * dot(b, z);
+    apply(a, x, ap);
+    for (std::size_t k = 0; k < size; ++k)
+        r[k] = b[k] - ap[k];
     Iteration iteration;
     double previous = 0;
     while (true) {
         multigrid.cycle(r, z);
-        const double error = dot(l, r, z);
+        const double error = dot(r, z);
         if (!(error > target)) {
             iteration.converged = std::isfinite(error);
             return iteration;
@@ -51,7 +49,7 @@ Iteration conjugate_gradient(Multigrid& multigrid, const Values& b, Values& x, d
         if (iteration.cycles == max_cycles) return iteration;
         redirect(z, iteration.cycles > 0 ? error / previous : 0.0, p);
         apply(a, p, ap);
-        const double step = error / dot(l, p, ap);
+        const double step = error / dot(p, ap);
         add(step, p, x);
         add(-step, ap, r);
         previous = error;

@@ -1,31 +1,34 @@
 // SPDX-License-Identifier: MIT
-// A hierarchy of operators and one symmetric V-cycle on it. The coarsest level is a single line of
-// points, which line relaxation solves exactly.
+// A hierarchy of operators, each on every second column of the one before, and one symmetric
+// V-cycle on it: even columns, odd columns, coarse correction, odd columns, even columns.
+//
+// The odd columns are solved exactly just before and just after the correction. So their residual
+// is zero when it is restricted, and what the correction interpolates to them is overwritten: only
+// the even columns travel between the levels. The coarsest level is one column, solved exactly.
 #pragma once
 
-#include "section/line_relaxation.hpp"
-#include "section/transfer.hpp"
+#include "section/column_operator.hpp"
 
 namespace shimlight::section {
 
 class Multigrid {
   public:
-    explicit Multigrid(Stencil finest);
+    explicit Multigrid(ColumnOperator finest);
 
-    const Stencil& finest() const { return levels_.front().a; }
+    const ColumnOperator& finest() const { return levels_.front().a; }
 
     /// correction = V-cycle for A correction = residual, from zero. Symmetric positive definite.
     void cycle(const Values& residual, Values& correction);
 
   private:
     struct Level {
-        Stencil a;
-        LineRelaxation relaxation;
-        Transfer to_coarse; ///< empty on the coarsest
-        Values b, x, r;     ///< b and x unused on the finest
+        ColumnOperator a;
+        Values b, x;   ///< in the split layout of this level; unused on the finest
+        Values passed; ///< even columns in plain rows on their way to the next level
     };
 
     void solve(std::size_t level, const Values& b, Values& x);
+    void correct_from_next(std::size_t level, Values& x);
 
     std::vector<Level> levels_;
 };

@@ -45,21 +45,23 @@ Span air_span(const Painting& painting, const Operator& op) {
 }
 
 /// The operator in the layout of the multigrid.
-Stencil to_stencil(const Operator& op) {
-    Stencil a(Layout{op.columns, op.rows}, false);
+ColumnOperator by_columns(const Operator& op) {
+    ColumnOperator a(SplitLayout{op.columns, op.rows}, false);
     for (int j = 0, k = 0; j < op.rows; ++j) {
         for (int i = 0; i < op.columns; ++i, ++k) {
             const int at = a.layout.at(i, j);
             a.centre[at] = op.diagonal[k];
-            a.west[at] = op.west[k];
             a.south[at] = op.south[k];
+            if (i == 0) continue;
+            Links& links = i % 2 == 1 ? a.left : a.right;
+            links.straight[a.odd.row(j) + (i - 1) / 2] = op.west[k];
         }
     }
     return a;
 }
 
 /// Excess over `base_c` of every cell, from a field on another grid; 0 without one.
-Values first_guess(const Field& field, const Field* from, const Layout& layout, Span span) {
+Values first_guess(const Field& field, const Field* from, const SplitLayout& layout, Span span) {
     Values x(layout.size(), 0.0);
     if (!from || from->cells() <= 0) return x;
     for (int j = 0, k = 0; j < layout.rows; ++j) {
@@ -76,7 +78,7 @@ Values first_guess(const Field& field, const Field* from, const Layout& layout, 
 
 /// Adds the constant to all cells that closes the heat balance: the last digit of the iteration.
 void close_balance(const Painting& painting, const Operator& op, Span span, Values& excess_k,
-                   const Layout& layout) {
+                   const SplitLayout& layout) {
     double heat = 0, conductance = 0;
     for (const Contact& contact : op.contacts) {
         const double cell =
@@ -91,13 +93,13 @@ void close_balance(const Painting& painting, const Operator& op, Span span, Valu
 
 void solve_cells(const Painting& painting, const Cells& cells, const Operator& op, Span span,
                  const Field* start, Field& field) {
-    const Layout layout{op.columns, op.rows};
+    const SplitLayout layout{op.columns, op.rows};
     Values b(layout.size(), 0.0), excess_k = first_guess(field, start, layout, span);
     for (const Contact& contact : op.contacts) {
         b[layout.at(contact.cell % op.columns, contact.cell / op.columns)] +=
             contact.total_w_mk * (painting.airs[contact.air].temperature_c - span.low);
     }
-    Multigrid multigrid(to_stencil(op));
+    Multigrid multigrid(by_columns(op));
     const Iteration iteration = conjugate_gradient(multigrid, b, excess_k, tolerance, max_cycles);
     close_balance(painting, op, span, excess_k, layout);
     field.cycles = iteration.cycles;
