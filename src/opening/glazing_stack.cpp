@@ -20,10 +20,6 @@ constexpr double least_glass_m = 0.2;
 // Below this difference a gap's conductance cannot be told from its heat flow, K.
 constexpr double telling_difference_k = 1e-3;
 
-std::size_t index(int value) {
-    return static_cast<std::size_t>(value);
-}
-
 bool coated(Coating coating, int face) {
     switch (coating) {
     case Coating::none:
