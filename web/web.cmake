@@ -2,7 +2,6 @@
 # The web program and the door in WASM, and the folder a static host can serve.
 set(SHIMLIGHT_SITE_DIR ${CMAKE_BINARY_DIR}/site CACHE PATH "Where the page goes")
 set(SHIMLIGHT_DOOR_DIR ${CMAKE_BINARY_DIR}/door CACHE PATH "Where the door for Node goes")
-include(web/embed.cmake)
 
 set(wasm_link_options -fno-exceptions -fno-rtti
   -sALLOW_MEMORY_GROWTH=1 -sINITIAL_MEMORY=16MB -sMAXIMUM_MEMORY=64MB
