@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+#include "app/canvas.hpp"
+
+#include <GLES3/gl3.h>
+#include <emscripten/html5.h>
+#include <imgui_impl_opengl3.h>
+
+namespace shimlight::app {
+namespace {
+
+unsigned long make_context() {
+    EmscriptenWebGLContextAttributes wanted;
+    emscripten_webgl_init_context_attributes(&wanted);
+    wanted.majorVersion = 2;
+    wanted.alpha = false;
+    wanted.depth = false;
+    wanted.antialias = true; // the outlines of a washed section are polygon edges
+    wanted.powerPreference = EM_WEBGL_POWER_PREFERENCE_LOW_POWER;
+    const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE made =
+        emscripten_webgl_create_context("#canvas", &wanted);
+    if (made <= 0) return 0;
+    emscripten_webgl_make_context_current(made);
+    return static_cast<unsigned long>(made);
+}
+
+} // namespace
+
+Canvas::Canvas() : context_(make_context()) {
+    if (!drawable()) return;
+    ImGui_ImplOpenGL3_Init("#version 300 es");
+    painter_.create();
+}
+
+void Canvas::restore() {
+    if (drawable()) painter_.create();
+}
+
+void Canvas::fit(const page::Look& look) {
+    device_width_ = look.device_width;
+    device_height_ = look.device_height;
+    ImGuiIO& io = ImGui::GetIO();
+    io.DisplaySize = ImVec2(look.width_px, look.height_px);
+    io.DisplayFramebufferScale = ImVec2(look.dpr, look.dpr);
+}
+
+void Canvas::forget_type() {
+    if (drawable()) ImGui_ImplOpenGL3_DestroyDeviceObjects();
+}
+
+void Canvas::begin() {
+    if (!drawable()) return;
+    ImGui_ImplOpenGL3_NewFrame(); // sends the atlas if it was forgotten
+    ImGui::GetIO().Fonts->ClearTexData();
+    painter_.begin();
+}
+
+void Canvas::present(ImU32 paper) {
+    ImGui::Render();
+    if (!drawable()) return;
+    const ImVec4 colour = ImGui::ColorConvertU32ToFloat4(paper);
+    glDisable(GL_SCISSOR_TEST);
+    glViewport(0, 0, device_width_, device_height_);
+    glClearColor(colour.x, colour.y, colour.z, 1);
+    glClear(GL_COLOR_BUFFER_BIT);
+    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+}
+
+} // namespace shimlight::app

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+// Washes temperature fields onto the canvas in the middle of ImGui's own drawing.
+#pragma once
+
+#include "view/platform.hpp"
+
+#include <array>
+#include <cstdint>
+#include <deque>
+
+namespace shimlight::app {
+
+class GlFieldPainter final : public view::FieldPainter {
+  public:
+    /// Makes the GL objects; again after the context was lost (the old ones are gone then).
+    void create();
+    /// Starts a frame: pictures of the last one are forgotten.
+    void begin();
+    void paint(ImDrawList* list, const view::FieldPicture& picture) override;
+
+  private:
+    /// A field on the graphics card.
+    struct Mesh {
+        unsigned vertex_array = 0, buffer = 0;
+        int cells = 0;
+        std::uint64_t identity = 0;
+        unsigned used_in_frame = 0;
+    };
+    /// What the callback needs later, when ImGui's list is played.
+    struct Job {
+        GlFieldPainter* painter = nullptr;
+        view::FieldPicture picture;
+        std::size_t mesh = 0;
+    };
+    struct Uniforms {
+        int section_to_screen, screen_px, stops, scale_c, px_per_m, dpr, step_c, dew_c, opacity;
+    };
+
+    std::size_t mesh_of(const assess::SolvedCut& solved);
+    static void play(const ImDrawList* list, const ImDrawCmd* command);
+    void draw(const Job& job, const ImDrawCmd& command) const;
+    void set_uniforms(const view::FieldPicture& picture) const;
+
+    /// Today and the Remedy at three cuts each.
+    static constexpr std::size_t meshes_kept_ = 6;
+    std::array<Mesh, meshes_kept_> meshes_;
+    std::deque<Job> jobs_;
+    unsigned program_ = 0;
+    unsigned frame_ = 0;
+    Uniforms uniform_{};
+};
+
+} // namespace shimlight::app

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MIT
+// The functions the page calls. Strings are zero-terminated UTF-8 owned by the page.
+#include "app/inbox.hpp"
+
+#include <emscripten.h>
+
+#include <cfloat>
+
+namespace shimlight::app {
+namespace {
+
+void wake() {
+    if (inbox().wake) inbox().wake();
+}
+
+ImGuiMouseSource source_of(int kind) {
+    if (kind == 1) return ImGuiMouseSource_TouchScreen;
+    return kind == 2 ? ImGuiMouseSource_Pen : ImGuiMouseSource_Mouse;
+}
+
+} // namespace
+
+Inbox& inbox() {
+    static Inbox one;
+    return one;
+}
+
+void Inbox::frame_taken() {
+    events.clear();
+    opened_file.clear();
+    context_new = false;
+    pinch.zoom = 0;
+    pinch.pan = ImVec2(0, 0);
+}
+
+} // namespace shimlight::app
+
+using shimlight::app::inbox;
+using shimlight::view::MirrorEvent;
+
+extern "C" {
+
+EMSCRIPTEN_KEEPALIVE void shimlight_wake() {
+    shimlight::app::wake();
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_leave() {
+    if (inbox().leave) inbox().leave();
+}
+
+/// `button` −1 for a mere move, else 0 left, 1 right, 2 middle; `kind` 0 mouse, 1 finger, 2 pen.
+/// The place goes ahead of the button, so that a tap hits what lies under it.
+EMSCRIPTEN_KEEPALIVE void shimlight_pointer(float x, float y, int button, int down, int kind) {
+    ImGuiIO& io = ImGui::GetIO();
+    inbox().touch = kind == 1;
+    io.AddMouseSourceEvent(shimlight::app::source_of(kind));
+    io.AddMousePosEvent(x, y);
+    if (button >= 0) io.AddMouseButtonEvent(button, down != 0);
+    shimlight::app::wake();
+}
+
+/// The pointer has left: a lifted finger, a mouse outside, a gesture taken over by the browser.
+EMSCRIPTEN_KEEPALIVE void shimlight_pointer_gone() {
+    ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+    shimlight::app::wake();
+}
+
+/// Drops a press without a click: the pointer leaves before the button comes up.
+EMSCRIPTEN_KEEPALIVE void shimlight_pointer_cancel() {
+    ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+    ImGui::GetIO().AddMouseButtonEvent(0, false);
+    shimlight::app::wake();
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_wheel(float x, float y) {
+    ImGui::GetIO().AddMouseWheelEvent(x, y);
+    shimlight::app::wake();
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_pinch(float zoom, float x, float y, float pan_x, float pan_y,
+                                          int active) {
+    auto& pinch = inbox().pinch;
+    pinch.zoom += zoom;
+    pinch.centre = ImVec2(x, y);
+    pinch.pan.x += pan_x;
+    pinch.pan.y += pan_y;
+    pinch.active = active != 0;
+    shimlight::app::wake();
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_escape() {
+    ImGui::GetIO().AddKeyEvent(ImGuiKey_Escape, true);
+    ImGui::GetIO().AddKeyEvent(ImGuiKey_Escape, false);
+    shimlight::app::wake();
+}
+
+/// `kind` as in MirrorEvent::Kind.
+EMSCRIPTEN_KEEPALIVE void shimlight_mirror_event(int kind, const char* id, double number,
+                                                 const char* text) {
+    inbox().events.push_back({id, static_cast<MirrorEvent::Kind>(kind), number, text});
+    shimlight::app::wake();
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_opened(const char* content) {
+    inbox().opened_file = content;
+    shimlight::app::wake();
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_storage_note(const char* note) {
+    inbox().storage_note = note;
+    shimlight::app::wake();
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_context(int lost) {
+    inbox().context_lost = lost != 0;
+    inbox().context_new = lost == 0;
+    shimlight::app::wake();
+}
+
+} // extern "C"

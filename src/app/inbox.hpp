@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// What the page has told the program since the last frame. Pointer events go straight to ImGui's
+// own queue; everything else waits here.
+#pragma once
+
+#include "view/mirror.hpp"
+
+#include <imgui.h>
+
+#include <string>
+#include <vector>
+
+namespace shimlight::app {
+
+/// Two fingers on the picture, or the wheel with ctrl held over it.
+struct Pinch {
+    float zoom = 0; ///< log2 of the factor since the last frame
+    ImVec2 centre;  ///< CSS px
+    ImVec2 pan;     ///< CSS px since the last frame
+    bool active = false;
+};
+
+struct Inbox {
+    std::vector<view::MirrorEvent> events;
+    Pinch pinch;
+    std::string opened_file;
+    std::string storage_note;
+    bool touch = false;        ///< the last pointer was a finger
+    bool context_lost = false; ///< nothing can be drawn just now
+    bool context_new = false;  ///< restored since the last frame: GL objects must be made anew
+    void (*wake)() = nullptr;  ///< called after every message
+    void (*leave)() = nullptr; ///< the page is being hidden or closed: keep what is not kept yet
+
+    /// Forgets what belongs to one frame.
+    void frame_taken();
+};
+
+/// The one inbox, filled by the exported functions.
+Inbox& inbox();
+
+} // namespace shimlight::app

@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+// The program on a page: one frame from input to picture, and sleep while nothing changes.
+#include "app/awake.hpp"
+#include "app/canvas.hpp"
+#include "app/inbox.hpp"
+#include "app/mirror_json.hpp"
+#include "app/page.hpp"
+#include "app/type.hpp"
+#include "view/screen.hpp"
+#include "view/theme.hpp"
+
+#include <emscripten/html5.h>
+
+#include <algorithm>
+
+namespace shimlight::app {
+namespace {
+
+constexpr double longest_step_s = 0.1; ///< after a pause nothing shall jump
+constexpr double keep_after_s = 1.0;   ///< while something keeps moving; else as soon as it rests
+
+/// The house as it was left, or the previous generation when the newest is damaged, or the demo.
+house::House house_to_start_with() {
+    for (int generation = 0; const auto text = page::stored_house(generation); ++generation) {
+        const Result<house::Opened> opened = house::from_json(*text);
+        if (ok(opened)) return value(opened).house;
+    }
+    return house::demo_house();
+}
+
+void prepare_imgui() {
+    ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.LogFilename = nullptr; // and no keyboard: that belongs to the DOM mirror
+}
+
+class Program {
+  public:
+    Program() : screen_(house_to_start_with()) {}
+
+    void wake() {
+        awake_.stir();
+        request();
+    }
+
+    void keep_now() {
+        if (screen_.house_changed() || unkept_) page::keep_house(house::to_json(screen_.house()));
+        unkept_ = false;
+    }
+
+  private:
+    /// The way of one frame. Each line hands on to the next.
+    void frame(const page::Look& look) {
+        fit(look);
+        canvas_.begin();
+        ImGui::NewFrame();
+        mirror_.begin(std::move(inbox().events));
+        view::Wishes wishes;
+        screen_.frame(platform(look), wishes);
+        canvas_.present(view::theme(look.dark).paper);
+        reflect();
+        carry_out(wishes);
+        inbox().frame_taken();
+        awake_.drawn(wishes.another_frame);
+    }
+
+    void fit(const page::Look& look) {
+        ImGuiIO& io = ImGui::GetIO();
+        const double now_s = emscripten_get_now() / 1000;
+        io.DeltaTime = static_cast<float>(std::clamp(now_s - time_s_, 1e-4, longest_step_s));
+        time_s_ = now_s;
+        if (inbox().context_new) canvas_.restore();
+        if (look.dpr != type_dpr_ || inbox().context_new) {
+            fonts_ = build_type(look.dpr);
+            type_dpr_ = look.dpr;
+            canvas_.forget_type();
+        }
+        canvas_.fit(look);
+    }
+
+    view::Platform platform(const page::Look& look) {
+        const Inbox& in = inbox();
+        view::Platform p;
+        p.width_px = look.width_px;
+        p.height_px = look.height_px;
+        p.dpr = look.dpr;
+        p.safe_top = look.safe_top;
+        p.safe_right = look.safe_right;
+        p.safe_bottom = look.safe_bottom;
+        p.safe_left = look.safe_left;
+        p.dark = look.dark;
+        p.reduced_motion = look.reduced_motion;
+        p.touch = in.touch;
+        p.time_s = time_s_;
+        p.wheel_zoom = in.pinch.zoom;
+        p.pinch_centre = in.pinch.centre;
+        p.pinch_pan = in.pinch.pan;
+        p.pinching = in.pinch.active;
+        p.opened_file = in.opened_file;
+        p.storage_note = in.storage_note;
+        p.fonts = fonts_;
+        p.mirror = &mirror_;
+        p.painter = &canvas_.painter();
+        return p;
+    }
+
+    /// The DOM hears of the nodes only when they have changed.
+    void reflect() {
+        std::string nodes = mirror_json(mirror_.nodes());
+        if (nodes != shown_nodes_) page::show_mirror(nodes);
+        shown_nodes_ = std::move(nodes);
+        page::frame_drawn();
+    }
+
+    void carry_out(const view::Wishes& wishes) {
+        if (!wishes.save_name.empty()) page::offer_file(wishes.save_name, wishes.save_content);
+        if (wishes.theme >= 0) page::set_theme(wishes.theme);
+        if (!wishes.title.empty() && wishes.title != title_) page::set_title(wishes.title);
+        if (!wishes.title.empty()) title_ = wishes.title;
+        if (screen_.house_changed() && !unkept_) {
+            unkept_ = true;
+            unkept_since_s_ = time_s_;
+        }
+        if (unkept_ && (!awake_.wanted() || time_s_ - unkept_since_s_ > keep_after_s)) keep_now();
+        show_cursor();
+    }
+
+    void show_cursor() {
+        const ImGuiMouseCursor cursor = ImGui::GetMouseCursor();
+        if (cursor == cursor_) return;
+        cursor_ = cursor;
+        page::set_cursor(cursor == ImGuiMouseCursor_Hand        ? "pointer"
+                         : cursor == ImGuiMouseCursor_ResizeEW  ? "ew-resize"
+                         : cursor == ImGuiMouseCursor_ResizeAll ? "grab"
+                                                                : "default");
+    }
+
+    void request() {
+        if (requested_) return;
+        requested_ = true;
+        page::set_asleep(false);
+        emscripten_request_animation_frame(
+            [](double, void* self) -> EM_BOOL {
+                static_cast<Program*>(self)->step();
+                return EM_FALSE; // each frame asks for the next one itself
+            },
+            this);
+    }
+
+    void step() {
+        requested_ = false;
+        const page::Look look = page::look();
+        const bool can = !look.hidden && !inbox().context_lost && look.device_width > 0;
+        if (can) frame(look);
+        if (can && awake_.wanted()) return request();
+        keep_now();
+        page::set_asleep(true);
+    }
+
+    view::Screen screen_;
+    Canvas canvas_;
+    view::Mirror mirror_;
+    view::Fonts fonts_;
+    Awake awake_;
+    std::string shown_nodes_, title_;
+    float type_dpr_ = 0;
+    double time_s_ = 0, unkept_since_s_ = 0;
+    bool unkept_ = false, requested_ = false;
+    ImGuiMouseCursor cursor_ = ImGuiMouseCursor_Arrow;
+};
+
+Program* program = nullptr;
+
+} // namespace
+} // namespace shimlight::app
+
+int main() {
+    using namespace shimlight::app;
+    prepare_imgui();
+    program = new Program; // lives as long as the page
+    inbox().wake = [] { program->wake(); };
+    inbox().leave = [] { program->keep_now(); };
+    program->wake();
+}

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+// The seam to the page: what the program asks of it. What the page tells the program comes in
+// through the exported functions of inbox.cpp.
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace shimlight::app::page {
+
+/// The canvas as the page has laid it out, in CSS px; the backing store is already sized.
+struct Look {
+    float width_px = 0, height_px = 0, dpr = 1;
+    int device_width = 0, device_height = 0; ///< device px of the backing store
+    float safe_top = 0, safe_right = 0, safe_bottom = 0, safe_left = 0;
+    bool dark = false, reduced_motion = false, hidden = false;
+};
+
+/// Sizes the backing store to the layout and tells how things stand.
+Look look();
+
+/// The stored house, newest generation first; empty when there is none of that generation.
+std::optional<std::string> stored_house(int generation);
+
+/// Keeps the house between visits; the page answers with a storage note.
+void keep_house(const std::string& json);
+
+/// New nodes for the DOM mirror, as JSON.
+void show_mirror(const std::string& nodes);
+
+void offer_file(const std::string& name, const std::string& content);
+void set_theme(int theme); ///< 0 system, 1 light, 2 dark
+void set_title(const std::string& title);
+void set_cursor(const char* css_name);
+
+/// Whether drawing goes on; the page keeps it for whoever waits for a picture at rest.
+void set_asleep(bool asleep);
+
+/// A frame has been drawn; the first one lets the page take its opening words away.
+void frame_drawn();
+
+} // namespace shimlight::app::page

@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+// Brings page and program together: gives the program its `page` (see src/app/page.hpp), hands it
+// what happens on the page, and the door to whoever asks.
+import { CanvasLayout } from "./canvas.js";
+import { chooseFile, offerFile } from "./files.js";
+import { listenToKeys } from "./keyboard.js";
+import { Mirror } from "./mirror.js";
+import { hideNotice, showNotice } from "./notice.js";
+import { workOffline } from "./offline.js";
+import { Pointer } from "./pointer.js";
+import { Storage } from "./storage.js";
+import { Theme } from "./theme.js";
+import { withTexts } from "./wasm.js";
+
+const stage = document.getElementById("stage");
+const canvas = document.getElementById("canvas");
+let program = null;
+let earlyNote = ""; // said before there was a program to say it to
+const state = { asleep: true, frames: 0 };
+
+function wake() {
+  program?._shimlight_wake();
+}
+
+function tell(kind, id, number, text) {
+  if (program) withTexts(program, [id, text], (i, t) => program._shimlight_mirror_event(kind, i, number, t));
+}
+
+function note(words) {
+  earlyNote = words;
+  if (program) withTexts(program, [words], (at) => program._shimlight_storage_note(at));
+}
+
+function openFile() {
+  chooseFile((text) => withTexts(program, [text], (at) => program._shimlight_opened(at)));
+}
+
+/// The object that app/page.cpp calls.
+function makePage(storage, theme, layout, mirror) {
+  return {
+    look: () => layout.look(theme.dark),
+    stored: (generation) => storage.houses[generation] ?? null,
+    keep: (json) => storage.keep(json),
+    mirror: (nodes) => mirror.update(JSON.parse(nodes)),
+    offer: offerFile,
+    theme(choice) {
+      theme.choose(choice);
+      storage.keepTheme(choice);
+      wake();
+    },
+    title(words) {
+      document.title = words;
+    },
+    cursor(name) {
+      stage.style.cursor = name;
+    },
+    asleep(asleep) {
+      state.asleep = asleep;
+    },
+    drawn() {
+      state.frames++;
+      document.documentElement.dataset.ready = "1";
+    },
+  };
+}
+
+function listenToContext() {
+  canvas.addEventListener("webglcontextlost", (event) => {
+    event.preventDefault();
+    program._shimlight_context(1);
+    showNotice("The graphics card has stopped answering. The picture comes back by itself as soon as it does; nothing is lost.");
+  });
+  canvas.addEventListener("webglcontextrestored", () => {
+    hideNotice();
+    program._shimlight_context(0);
+  });
+}
+
+function hasGl() {
+  const probe = document.createElement("canvas").getContext("webgl2");
+  probe?.getExtension("WEBGL_lose_context")?.loseContext();
+  return probe !== null;
+}
+
+function listenToPage() {
+  document.addEventListener("visibilitychange", () => {
+    if (document.hidden) program._shimlight_leave();
+    else wake();
+  });
+  addEventListener("pagehide", () => program._shimlight_leave());
+}
+
+/// The calculation door: an object in, an object out.
+function ask(question, object) {
+  return withTexts(program, [question, JSON.stringify(object)], (q, o) =>
+    JSON.parse(program.UTF8ToString(program._shimlight_ask(q, o))));
+}
+
+async function start() {
+  const drawable = hasGl();
+  document.body.classList.toggle("no-gl", !drawable);
+  const storage = await new Storage(note).open();
+  const theme = new Theme(storage.theme, wake);
+  const layout = new CanvasLayout(stage, canvas, wake);
+  const mirror = new Mirror(document.getElementById("mirror"), tell, openFile);
+  program = await createShimlight({ page: makePage(storage, theme, layout, mirror) });
+  if (drawable) {
+    listenToContext();
+    new Pointer(stage, canvas, program, mirror);
+  }
+  listenToPage();
+  listenToKeys(program, mirror, (id) => tell(0, id, 0, ""));
+  if (earlyNote) note(earlyNote);
+  window.shimlight = { ask, get asleep() { return state.asleep; }, get frames() { return state.frames; } };
+  wake();
+  workOffline(async () => {
+    program._shimlight_leave();
+    await storage.writing;
+  });
+}
+
+start().catch((error) => {
+  console.error(error);
+  showNotice("Shimlight could not start in this browser. It needs WebAssembly; a browser of the last few years has it.");
+});
