@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+// Power laws from published leakage; each coefficient in m³/(s·m) at 1 Pa with its source.
+#include "opening/leakage.hpp"
+#include "opening/cut.hpp"
+#include "opening/dimensions.hpp"
+
+#include <cmath>
+
+namespace shimlight::opening {
+
+namespace {
+
+// Sash. Worn: 3 m³/(h·m) at 9.81 Pa without, 1 with weather strip, the German field study that
+// confirmed DIN 4701 (Gesundheits-Ingenieur 83, 1962), exponent 2/3 assumed.
+constexpr double worn_c = 0.182e-3, worn_stripped_c = 0.061e-3, sash_exponent = 2.0 / 3;
+// Loose against average fit at 20 mph: 154 to 59 without, 51 to 36 ft³/(h·ft) with weather strip,
+// classic crack table of the ASHRAE Guide (all but 59 from memory).
+constexpr double loose_ratio = 154.0 / 59, loose_stripped_ratio = 51.0 / 36;
+// Tight: 0.3 cfm/ft² at 75 Pa, the limit for new windows (AAMA/WDMA/CSA 101/I.S.2/A440), spread
+// over the crack of a 3 × 5 ft window: 0.367 L/(s·m), brought to 1 Pa with exponent 2/3.
+constexpr double tight_c = 0.0206e-3;
+// Locking an unstripped metal sash: 10 % less (Houghten and O'Connell, ASHVE Trans. 34, 1928).
+constexpr double unlocked_ratio = 1 / 0.9;
+constexpr double sash_depth_m = 0.035; // 1 3/8 in
+
+// Storm panel: double-hung with storm 0.97 cm²/m against 2.5 without (ASHRAE Fundamentals 2001
+// ch. 26 Table 1, from memory); what in series gives the first from the second, exponent 0.65.
+constexpr double storm_c = 0.121e-3;
+
+// Joint. Unsealed and empty behind trim 0.2 L/(s·m) at 1 Pa, engineering judgement between 0.06
+// (AIVC TN 44 quartiles, from memory) and 0.8 (bare 3/4 in gap, Baechler et al. 2010): trim outside
+// and casing inside alike, each 0.2 × 2^0.65.
+constexpr double joint_exponent = 0.65;
+constexpr double trim_c = 0.314e-3;
+// Caulked casing: with the rest in series 0.18 of the unsealed joint, the ratio of caulked to
+// uncaulked wood framing, 0.3 to 1.7 cm²/m² (ASHRAE Fundamentals 2001 ch. 26 Table 1, from memory).
+constexpr double caulked_casing_c = 0.0369e-3;
+// Fibre at the usual 12.7 mm: in series 0.35 of the empty joint (Proskiw 1995, ASTM STP 1255).
+constexpr double fibre_c = 0.081e-3, usual_width_m = 0.0127;
+// Foam, or rod and sealant: under 0.026 of the empty joint (Proskiw 1995), 0.003 to 0.010.
+constexpr double sealed_c = 0.006e-3;
+
+constexpr int halvings = 60; ///< of the pressure split: down to round-off
+
+double fit_c(const Sash& sash) {
+    switch (sash.fit) {
+    case SashFit::tight:
+        return tight_c;
+    case SashFit::worn:
+        return sash.weatherstrip ? worn_stripped_c : worn_c;
+    case SashFit::loose:
+        return sash.weatherstrip ? worn_stripped_c * loose_stripped_ratio : worn_c * loose_ratio;
+    }
+    return worn_c;
+}
+
+/// Across a filled strip the flow grows with its width.
+physics::Crack fill_crack(const ShimSpace& shim, double length_m, double depth_m) {
+    switch (shim.fill) {
+    case ShimFill::open:
+        return physics::Slot{shim.width_m, depth_m, length_m, 0};
+    case ShimFill::stuffed:
+        return physics::PowerLaw{fibre_c * length_m * shim.width_m / usual_width_m, joint_exponent};
+    case ShimFill::backer_rod:
+    case ShimFill::foamed:
+        break;
+    }
+    return physics::PowerLaw{sealed_c * length_m, joint_exponent};
+}
+
+double bare_sash_flow_m3_s(const SashLeakage& sash, double pressure_pa,
+                           const physics::AirState& air) {
+    double flow_m3_s = physics::crack_flow_m3_s(sash.fit, pressure_pa, air);
+    if (sash.slipped.gap_m > 0)
+        flow_m3_s += physics::crack_flow_m3_s(sash.slipped, pressure_pa, air);
+    return flow_m3_s;
+}
+
+} // namespace
+
+SashLeakage sash_leakage(const Opening& opening) {
+    const UnitSize unit = unit_size(opening);
+    SashLeakage sash;
+    sash.length_m = 2 * unit.height_m + 3 * unit.width_m;
+    const double lock_ratio = opening.sash.locked ? 1 : unlocked_ratio;
+    sash.fit = {fit_c(opening.sash) * lock_ratio * sash.length_m, sash_exponent};
+    sash.slipped = {opening.sash.slipped_m, sash_depth_m, 2 * unit.width_m, 1};
+    sash.storm = opening.glazing.storm != Storm::none;
+    sash.storm_crack = {storm_c * sash.length_m, joint_exponent};
+    return sash;
+}
+
+JointLeakage joint_leakage(const Opening& opening) {
+    JointLeakage joint;
+    joint.length_m = 2 * (opening.width_m + opening.height_m);
+    const double stud_m = opening.wall.build == WallBuild::frame_2x4 ? stud_2x4_m : stud_2x6_m;
+    const double casing_c = opening.casing.seal == CasingSeal::caulked ? caulked_casing_c : trim_c;
+    joint.in_series = {
+        physics::PowerLaw{trim_c * joint.length_m, joint_exponent},
+        fill_crack(opening.shim, joint.length_m, sheathing_m + stud_m + gypsum_m),
+        physics::PowerLaw{casing_c * joint.length_m, joint_exponent},
+    };
+    return joint;
+}
+
+double sash_flow_m3_s(const SashLeakage& sash, double pressure_pa, const physics::AirState& air) {
+    if (!sash.storm) return bare_sash_flow_m3_s(sash, pressure_pa, air);
+    // The share of the pressure that the sashes take, so that both pass the same flow.
+    double low = 0, high = 1;
+    for (int i = 0; i < halvings; ++i) {
+        const double share = (low + high) / 2;
+        const double sashes = bare_sash_flow_m3_s(sash, share * pressure_pa, air);
+        const double storm =
+            physics::crack_flow_m3_s(sash.storm_crack, (1 - share) * pressure_pa, air);
+        (std::fabs(sashes) < std::fabs(storm) ? low : high) = share;
+    }
+    return bare_sash_flow_m3_s(sash, low * pressure_pa, air);
+}
+
+double joint_flow_m3_s(const JointLeakage& joint, double pressure_pa,
+                       const physics::AirState& air) {
+    return physics::series_flow_m3_s(joint.in_series, pressure_pa, air);
+}
+
+} // namespace shimlight::opening
