@@ -161,8 +161,8 @@ Result<Opened> from_json(std::string_view text) {
     ObjectReader root(&tree, "", reading);
     opened.house = read_house(root, opened.notes);
     if (reading.problem()) return *reading.problem();
-    for (const std::string& path : reading.unknown_paths()) {
-        note(opened.notes, path, "is not known and was left out");
+    for (const UnknownField& field : reading.unknown_fields()) {
+        note(opened.notes, field.path, "is not known and was left out");
     }
     return opened;
 }

@@ -56,8 +56,8 @@ void Reading::assume(const std::string& path, Json value) {
     assumed_[path] = std::move(value);
 }
 
-void Reading::unknown(std::string path) {
-    unknown_.push_back(std::move(path));
+void Reading::unknown(UnknownField field) {
+    unknown_.push_back(std::move(field));
 }
 
 std::optional<Problem> Reading::problem() const {
@@ -212,11 +212,22 @@ std::vector<std::string_view> ObjectReader::keys() const {
     return keys;
 }
 
+bool ObjectReader::is_known(std::string_view key) const {
+    return std::find(known_.begin(), known_.end(), key) != known_.end();
+}
+
+std::string ObjectReader::accepted() const {
+    std::string text;
+    for (auto it = known_.begin(); it != known_.end(); ++it) {
+        if (std::find(known_.begin(), it, *it) != it) continue; // asked for twice
+        text += (text.empty() ? "" : ", ") + *it;
+    }
+    return text;
+}
+
 void ObjectReader::finish() {
     for (const std::string_view key : keys()) {
-        if (std::find(known_.begin(), known_.end(), key) == known_.end()) {
-            reading_->unknown(path(key));
-        }
+        if (!is_known(key)) reading_->unknown({path(key), accepted()});
     }
 }
 

@@ -18,23 +18,29 @@ struct Range {
     double min = 0, max = 0;
 };
 
+/// A field that nobody asked for, and what could have stood there.
+struct UnknownField {
+    std::string path;
+    std::string accepted; ///< "air_c, rh, met"
+};
+
 /// What reading has found so far, shared by all readers of one tree.
 class Reading {
   public:
     void fail(std::string path, std::string message); ///< the first fault counts
     void miss(std::string path);                      ///< a required field is not there
     void assume(const std::string& path, Json value); ///< a default was used
-    void unknown(std::string path);                   ///< a field nobody asked for
+    void unknown(UnknownField field);
 
     /// The fault, if any; a missing field is told only when nothing else is wrong.
     std::optional<Problem> problem() const;
     const Json& assumed() const { return assumed_; } ///< {path: default, …}
-    const std::vector<std::string>& unknown_paths() const { return unknown_; }
+    const std::vector<UnknownField>& unknown_fields() const { return unknown_; }
 
   private:
     std::optional<Problem> fault_, missing_;
     Json assumed_ = Json::object();
-    std::vector<std::string> unknown_;
+    std::vector<UnknownField> unknown_;
 };
 
 class ArrayReader;
@@ -74,6 +80,8 @@ class ObjectReader {
 
   private:
     double checked_number(std::string_view key, const Json& value, Range range);
+    bool is_known(std::string_view key) const;
+    std::string accepted() const;
     const Json* required(std::string_view key);
 
     const Json* value_;

@@ -127,8 +127,8 @@ class TreeBuilder {
 
 Result<Json> parse_tree(std::string_view text) {
     if (text.size() > max_text_bytes) {
-        return Problem{"", "is " + std::to_string(text.size()) + " bytes long; accepted are " +
-                               std::to_string(max_text_bytes)};
+        return Problem{"",
+                       "is too long; accepted are " + std::to_string(max_text_bytes) + " bytes"};
     }
     TreeBuilder builder(text);
     Json::sax_parse(text.begin(), text.end(), &builder);

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: MIT
+// Question `house`: a saved house file → what the screens show, for Today and every Remedy.
+#include "assess/assessment.hpp"
+#include "door/question.hpp"
+#include "house/house.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace shimlight::door {
+
+using assess::Assessment;
+using house::House;
+using house::OpeningRecord;
+using opening::Case;
+using section::Accuracy;
+
+namespace {
+
+constexpr std::array<std::string_view, 6> part_keys{"glass_centre", "glass_edge", "frame",
+                                                    "casing",       "wall",       "hidden"};
+constexpr std::array<std::string_view, opening::position_count> position_keys{"head", "jamb",
+                                                                              "sill"};
+constexpr std::array<std::string_view, 3> accuracy_keys{"draft", "normal", "fine"};
+
+/// An answer takes at most some seconds: so many cases (Today and remedies of all openings) are
+/// solved at normal accuracy, so many at all.
+constexpr std::size_t max_normal_cases = 20;
+constexpr std::size_t max_cases = 80;
+
+constexpr std::string_view draft_only =
+    "More than 20 cases (openings and their remedies) are solved at draft accuracy.";
+
+/// null where the quantity does not exist: no temperature factor without a temperature
+/// difference, no outdoor temperature that wets a surface which never gets wet.
+Json number_or_null(double number) {
+    if (std::isfinite(number)) return number;
+    return nullptr;
+}
+
+Json part_answer(const assess::PartSurface& surface) {
+    return {{"part", std::string(part_keys[static_cast<std::size_t>(surface.part)])},
+            {"cut", std::string(position_keys[static_cast<std::size_t>(surface.position)])},
+            {"surface_c", surface.surface_c},
+            {"temperature_factor", number_or_null(surface.temperature_factor)},
+            {"max_rh_before_wet", surface.max_rh},
+            {"wet_below_outside_c", number_or_null(surface.wet_below_outside_c)},
+            {"wet", surface.wet},
+            {"frost", surface.frost}};
+}
+
+Json leak_answer(const assess::LeakResult& leak) {
+    return {{"pressure_pa", leak.drive.pressure_pa}, {"stack_pa", leak.drive.stack_pa},
+            {"wind_pa", leak.drive.wind_pa},         {"sash_m3_s", leak.sash_m3_s},
+            {"shim_m3_s", leak.shim_m3_s},           {"heat_w", leak.heat_w}};
+}
+
+Json assessment_answer(const Assessment& result) {
+    Json parts = Json::array();
+    for (const assess::PartSurface& surface : result.parts)
+        parts.push_back(part_answer(surface));
+    return {{"u_centre_w_m2k", result.u_centre_w_m2k},
+            {"u_window_w_m2k", result.u_window_w_m2k},
+            {"u_installed_w_m2k", result.u_installed_w_m2k},
+            {"dew_point_c", result.dew_point_c},
+            {"max_rh_before_wet", result.max_rh},
+            {"parts", std::move(parts)},
+            {"leak", leak_answer(result.leak)},
+            {"seat", seat_answer(result.seat)},
+            {"heat_w", result.heat_w},
+            {"year_kwh", result.year_kwh},
+            {"year_cost", result.year_cost},
+            {"accuracy", std::string(accuracy_keys[static_cast<std::size_t>(result.accuracy)])},
+            {"warnings", sentences(result.warnings)}};
+}
+
+Json remedy_answer(const opening::Remedy& remedy, const Case& today, const Assessment& now,
+                   Accuracy accuracy, house::Units units) {
+    const Case after = opening::apply(remedy, today);
+    const Assessment result = assess::assess(after, accuracy);
+    const assess::VerdictStyle style{units == house::Units::us};
+    return {{"name", remedy.name},
+            {"hours", remedy.hours},
+            {"material_cost", remedy.material_cost},
+            {"verdict", assess::verdict(today, now, remedy.name, after, result, style)},
+            {"assessment", assessment_answer(result)}};
+}
+
+Json opening_answer(const House& house, const OpeningRecord& record, Accuracy accuracy) {
+    const Case today = house::today_case(house, record);
+    const Assessment now = assess::assess(today, accuracy);
+    Json remedies = Json::array();
+    for (const opening::Remedy& remedy : record.remedies) {
+        remedies.push_back(remedy_answer(remedy, today, now, accuracy, house.units));
+    }
+    return {{"name", record.name},
+            {"today", assessment_answer(now)},
+            {"remedies", std::move(remedies)},
+            {"chosen", record.chosen}};
+}
+
+std::size_t count_cases(const House& house) {
+    std::size_t cases = house.openings.size();
+    for (const OpeningRecord& record : house.openings)
+        cases += record.remedies.size();
+    return cases;
+}
+
+} // namespace
+
+Answer ask_house(std::string_view text) {
+    const Result<house::Opened> opened = house::from_json(text);
+    if (!ok(opened)) return problem(opened);
+    const House& house = value(opened).house;
+    const std::size_t cases = count_cases(house);
+    if (cases > max_cases) {
+        return Problem{"/openings", "has " + std::to_string(cases) +
+                                        " openings and remedies together; accepted are " +
+                                        std::to_string(max_cases)};
+    }
+    const bool normal = cases <= max_normal_cases;
+    const Accuracy accuracy = normal ? Accuracy::normal : Accuracy::draft;
+    Json openings = Json::array();
+    for (const OpeningRecord& record : house.openings) {
+        openings.push_back(opening_answer(house, record, accuracy));
+    }
+    return Json{{"name", house.name},
+                {"openings", std::move(openings)},
+                {"notes", value(opened).notes},
+                {"warnings", sentences(normal ? Warnings{} : Warnings{draft_only})}};
+}
+
+} // namespace shimlight::door

@@ -1,0 +1,200 @@
+// SPDX-License-Identifier: MIT
+// Question `section`: two-dimensional steady conduction in a painting of rectangles.
+#include "door/question.hpp"
+#include "section/field.hpp"
+#include "section/limits.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace shimlight::door {
+
+using section::Field;
+using section::Painting;
+
+namespace {
+
+constexpr std::array<std::string_view, 3> accuracies{"draft", "normal", "fine"};
+constexpr std::array<std::string_view, 4> sides{"left", "right", "bottom", "top"};
+constexpr std::array<std::string_view, 2> ventilations{"none", "slight"};
+constexpr std::array<std::string_view, 2> flow_axes{"x", "y"};
+
+// Accepted ranges; where they come from is told in section/limits.hpp.
+constexpr Range extent_m{section::min_extent_m, section::max_extent_m};
+constexpr Range place_m{-section::max_extent_m, section::max_extent_m};
+constexpr Range conductivity_w_mk{section::min_conductivity_w_mk, section::max_conductivity_w_mk};
+constexpr Range film_w_m2k{section::min_film_w_m2k, section::max_film_w_m2k};
+constexpr Range temperature_c{section::min_temperature_c, section::max_temperature_c};
+constexpr std::size_t max_probes = 10000;
+
+constexpr double usual_emissivity = 0.9; ///< of frame cavities, ISO 10077-2
+
+section::Ambient read_air(ObjectReader air, std::string_view name) {
+    section::Ambient ambient;
+    ambient.name = name;
+    ambient.fixed_surface = air.has("surface_c");
+    if (ambient.fixed_surface) {
+        ambient.temperature_c = air.number("surface_c", temperature_c);
+    } else {
+        ambient.temperature_c = air.number("air_c", temperature_c);
+        ambient.film_w_m2k = air.number("film_w_m2k", film_w_m2k);
+    }
+    air.finish();
+    return ambient;
+}
+
+std::vector<section::Ambient> read_airs(ObjectReader airs) {
+    std::vector<section::Ambient> result;
+    for (const std::string_view name : airs.keys()) {
+        result.push_back(read_air(airs.object(name), name));
+    }
+    return result;
+}
+
+/// Index of the air that a text field names.
+int read_air_name(ObjectReader& object, const std::vector<section::Ambient>& airs) {
+    std::vector<std::string_view> names;
+    for (const section::Ambient& air : airs)
+        names.push_back(air.name);
+    return static_cast<int>(object.choice("air", names));
+}
+
+section::Cavity read_cavity(ObjectReader cavity) {
+    section::Cavity result;
+    result.emissivity = cavity.number("emissivity", fraction_range, usual_emissivity);
+    result.ventilation = static_cast<section::Ventilation>(
+        cavity.choice("ventilation", ventilations, std::size_t{0}));
+    result.flow = static_cast<section::FlowAxis>(cavity.choice("flow", flow_axes, std::size_t{1}));
+    cavity.finish();
+    return result;
+}
+
+section::Region read_region(ObjectReader region, const std::vector<section::Ambient>& airs) {
+    section::Region result;
+    result.rect.x0_m = region.number("x0_m", place_m);
+    result.rect.y0_m = region.number("y0_m", place_m);
+    result.rect.x1_m = region.number("x1_m", place_m);
+    result.rect.y1_m = region.number("y1_m", place_m);
+    const int fills = region.has("conductivity_w_mk") + region.has("air") + region.has("cavity");
+    if (fills > 1) {
+        region.reading().fail(region.path("air"), "is one filling too many; accepted is exactly "
+                                                  "one of conductivity_w_mk, air, cavity");
+    }
+    if (region.has("air")) {
+        result.fill = section::AirRef{read_air_name(region, airs)};
+    } else if (region.has("cavity")) {
+        result.fill = read_cavity(region.object("cavity"));
+    } else {
+        result.fill = section::Solid{region.number("conductivity_w_mk", conductivity_w_mk)};
+    }
+    region.find("air");
+    region.find("cavity");
+    region.find("conductivity_w_mk");
+    region.finish();
+    return result;
+}
+
+section::Edge read_edge(ObjectReader edge, const std::vector<section::Ambient>& airs) {
+    section::Edge result;
+    result.side = static_cast<section::Side>(edge.choice("side", sides));
+    result.from_m = edge.number("from_m", place_m);
+    result.to_m = edge.number("to_m", place_m);
+    result.air = read_air_name(edge, airs);
+    edge.finish();
+    return result;
+}
+
+Painting read_painting(ObjectReader& question) {
+    Painting painting;
+    painting.width_m = question.number("width_m", extent_m);
+    painting.height_m = question.number("height_m", extent_m);
+    painting.airs = read_airs(question.object("airs"));
+    const ArrayReader regions = question.array("regions", 1, section::max_regions);
+    for (std::size_t i = 0; i < regions.size(); ++i) {
+        painting.regions.push_back(read_region(regions.object(i), painting.airs));
+    }
+    const ArrayReader edges = question.array_or_empty("edges", section::max_edges);
+    for (std::size_t i = 0; i < edges.size(); ++i) {
+        painting.edges.push_back(read_edge(edges.object(i), painting.airs));
+    }
+    return painting;
+}
+
+std::vector<section::Point> read_probes(ObjectReader& question, const Painting& painting) {
+    std::vector<section::Point> points;
+    const ArrayReader probes = question.array_or_empty("probes", max_probes);
+    for (std::size_t i = 0; i < probes.size(); ++i) {
+        const std::vector<double> at = probes.numbers(i, 2, place_m);
+        const bool within =
+            at[0] >= 0 && at[0] <= painting.width_m && at[1] >= 0 && at[1] <= painting.height_m;
+        if (!within) {
+            question.reading().fail(probes.path(i),
+                                    "lies outside the section; accepted is x from 0 to width_m "
+                                    "and y from 0 to height_m");
+        }
+        points.push_back({at[0], at[1]});
+    }
+    return points;
+}
+
+/// Temperature of the warmest air. Fixed surfaces count only when there is nothing else.
+double warmest_c(const std::vector<section::Ambient>& airs) {
+    double warmest = -HUGE_VAL, warmest_fixed = -HUGE_VAL;
+    for (const section::Ambient& air : airs) {
+        double& side = air.fixed_surface ? warmest_fixed : warmest;
+        side = std::max(side, air.temperature_c);
+    }
+    return std::isfinite(warmest) ? warmest : warmest_fixed;
+}
+
+/// Coldest place on the faces of all airs that are as warm as the warmest; null when there is none.
+Json coldest_inside(const Field& field, const std::vector<section::Ambient>& airs) {
+    const double warmest = warmest_c(airs);
+    const bool any_film =
+        std::any_of(airs.begin(), airs.end(), [](const auto& air) { return !air.fixed_surface; });
+    std::optional<section::ColdestPoint> coldest;
+    for (std::size_t i = 0; i < airs.size(); ++i) {
+        if (airs[i].temperature_c != warmest || airs[i].fixed_surface == any_film) continue;
+        const auto point = field.coldest(static_cast<int>(i));
+        if (point && (!coldest || point->c < coldest->c)) coldest = point;
+    }
+    if (!coldest) return nullptr;
+    return {{"c", coldest->c}, {"at_m", {coldest->at.x_m, coldest->at.y_m}}};
+}
+
+Json write(const Field& field, const Painting& painting,
+           const std::vector<section::Point>& probes) {
+    Json answer = Json::object();
+    Json& probes_c = answer["probes_c"] = Json::array();
+    for (const section::Point& probe : probes)
+        probes_c.push_back(field.probe_c(probe));
+    Json& heat = answer["heat_w_m"] = Json::object();
+    for (std::size_t i = 0; i < painting.airs.size(); ++i) {
+        heat[painting.airs[i].name] = field.heat_w_m[i];
+    }
+    answer["coldest_inside"] = coldest_inside(field, painting.airs);
+    answer["cells"] = field.cells();
+    answer["error_estimate_k"] = field.error_estimate_k;
+    answer["solve_ms"] = field.solve_ms;
+    Warnings warnings = field.warnings;
+    if (!field.converged) warnings.push_back("The iteration did not reach its tolerance.");
+    answer["warnings"] = sentences(warnings);
+    return answer;
+}
+
+} // namespace
+
+Answer ask_section(ObjectReader& question) {
+    const Painting painting = read_painting(question);
+    const std::vector<section::Point> probes = read_probes(question, painting);
+    const auto accuracy =
+        static_cast<section::Accuracy>(question.choice("accuracy", accuracies, std::size_t{1}));
+    if (auto fault = settle(question)) return *fault;
+
+    const Result<Field> field = section::solve(painting, accuracy);
+    if (!ok(field)) return problem(field);
+    return write(value(field), painting, probes);
+}
+
+} // namespace shimlight::door
