@@ -1,0 +1,193 @@
+// SPDX-License-Identifier: MIT
+// The path of one answer: case → glass balance → cuts → surfaces, leaks, seat, money.
+#include "assess/assessment.hpp"
+#include "assess/leak.hpp"
+#include "assess/seat_case.hpp"
+#include "assess/solve_memory.hpp"
+#include "assess/surfaces.hpp"
+#include "assess/whole_window.hpp"
+#include "physics/moist_air.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::assess {
+
+namespace {
+
+using opening::Position;
+using opening::position_count;
+using opening::Surroundings;
+using section::Accuracy;
+
+// Heat flows of a draft are right to a few parts in a thousand: enough for sums.
+constexpr Accuracy sum_accuracy = Accuracy::draft;
+// Airs nearer than this give no heat flow to measure a conductance by, K.
+constexpr double measurable_k = 1;
+constexpr std::string_view refusal =
+    "A cut through this window could not be solved; the last one is kept.";
+constexpr double hours_per_day = 24, w_per_kw = 1000;
+
+std::size_t index(Position position) {
+    return static_cast<std::size_t>(position);
+}
+
+/// The same case with airs far enough apart to measure conductances by.
+opening::Case measurable(const opening::Case& c) {
+    opening::Case apart = c;
+    if (std::fabs(c.room.air_c - c.weather.outside_c) < measurable_k)
+        apart.room.air_c = c.weather.outside_c + measurable_k;
+    return apart;
+}
+
+physics::GlazingResult glass_balance(const opening::Case& c) {
+    physics::GlazingSide outside, inside;
+    outside.air_c = c.weather.outside_c;
+    outside.wind_m_s = c.weather.wind_m_s;
+    inside.air_c = c.room.air_c;
+    return physics::glazing_detailed(opening::glazing_stack(c.opening), outside, inside);
+}
+
+void add_warnings(Warnings& all, const Warnings& more) {
+    for (const std::string_view warning : more)
+        if (std::find(all.begin(), all.end(), warning) == all.end()) all.push_back(warning);
+}
+
+} // namespace
+
+struct Assessor::Memory {
+    std::array<Slot, position_count> installed, alone;
+    Assessment answer;
+
+    Memory();
+    void want(const opening::Case& c, const physics::GlazingResult& glass);
+    void solve_within(const Budget& budget);
+    void answer_from(const opening::Case& c, const physics::GlazingResult& glass);
+    bool refused() const;
+    void read_cuts(const opening::Case& c);
+    void read_seat(const opening::Case& c);
+    void read_heat(const opening::Case& c);
+};
+
+Assessor::Memory::Memory() {
+    for (int i = 0; i < position_count; ++i) {
+        const auto slot = static_cast<std::size_t>(i);
+        installed[slot].position = alone[slot].position = static_cast<Position>(i);
+        alone[slot].surroundings = Surroundings::none;
+    }
+}
+
+void Assessor::Memory::want(const opening::Case& c, const physics::GlazingResult& glass) {
+    const opening::Case apart = measurable(c);
+    const physics::GlazingResult apart_glass = glass_balance(apart);
+    for (Slot& slot : installed) {
+        slot.wanted = opening::cut(c, slot.position, glass);
+        slot.glass_u_w_m2k = glass.u_w_m2k;
+        slot.undisturbed_w_mk = opening::undisturbed_wall_w_mk(c, slot.position);
+        slot.failed = false;
+    }
+    for (Slot& slot : alone) {
+        slot.wanted = opening::cut(apart, slot.position, apart_glass, Surroundings::none);
+        slot.glass_u_w_m2k = apart_glass.u_w_m2k;
+        slot.failed = false;
+    }
+}
+
+/// The shown cut, the unit's own cuts at once (they are quick), then the other cuts.
+void Assessor::Memory::solve_within(const Budget& budget) {
+    int left = budget.max_solves;
+    const auto refresh = [&](Slot& slot, Accuracy accuracy) {
+        if (left <= 0 || slot.fresh(accuracy)) return;
+        slot.solve(accuracy);
+        --left;
+    };
+    refresh(installed[index(budget.shown)], budget.accuracy);
+    for (Slot& slot : alone)
+        refresh(slot, sum_accuracy);
+    for (Slot& slot : installed)
+        refresh(slot, budget.accuracy);
+}
+
+bool Assessor::Memory::refused() const {
+    const auto failed = [](const Slot& slot) { return slot.failed; };
+    return std::any_of(installed.begin(), installed.end(), failed) ||
+           std::any_of(alone.begin(), alone.end(), failed);
+}
+
+void Assessor::Memory::read_cuts(const opening::Case& c) {
+    answer.accuracy = Accuracy::fine;
+    answer.complete = true;
+    for (const Slot& slot : installed) {
+        answer.cuts[index(slot.position)] = slot.solved;
+        answer.complete = answer.complete && slot.fresh(Accuracy::normal);
+        if (!slot.solved) continue;
+        answer.accuracy = std::min(answer.accuracy, slot.accuracy);
+        add_warnings(answer.warnings, slot.solved->field.warnings);
+    }
+    for (const Slot& slot : alone)
+        answer.complete = answer.complete && slot.fresh(sum_accuracy);
+    if (refused()) add_warnings(answer.warnings, {refusal});
+    answer.parts = part_surfaces(answer.cuts, c);
+    answer.max_rh = 1;
+    for (const PartSurface& surface : answer.parts)
+        if (surface.part == opening::Part::glass_centre ||
+            surface.part == opening::Part::glass_edge)
+            answer.max_rh = std::min(answer.max_rh, surface.max_rh);
+}
+
+void Assessor::Memory::read_seat(const opening::Case& c) {
+    answer.seat = seat_of(c, answer.leak, seat_surfaces(c, answer.glass, answer.cuts));
+    add_warnings(answer.warnings, answer.seat.warnings);
+}
+
+void Assessor::Memory::read_heat(const opening::Case& c) {
+    const double glass_u_w_m2k = alone[0].glass_u_w_m2k;
+    const WindowConductance heat = window_conductance(c, glass_u_w_m2k, alone, installed);
+    answer.u_centre_w_m2k = answer.glass.u_w_m2k;
+    answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
+    const double difference_k = c.room.air_c - c.weather.outside_c;
+    const double leak_w_k = std::fabs(difference_k) > 0 ? answer.leak.heat_w / difference_k : 0;
+    const double still_w_k = heat.unit_w_k + heat.joint_w_k;
+    answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
+    answer.heat_w = (still_w_k + leak_w_k) * difference_k;
+    const double winter_w_k = still_w_k + winter_leak_w_k(c);
+    answer.year_kwh = hours_per_day * c.running.heating_degree_days_k * winter_w_k / w_per_kw;
+    answer.year_cost = answer.year_kwh / c.running.efficiency * c.running.price_per_kwh;
+}
+
+void Assessor::Memory::answer_from(const opening::Case& c, const physics::GlazingResult& glass) {
+    answer.warnings.clear();
+    answer.glass = glass;
+    add_warnings(answer.warnings, glass.warnings);
+    answer.dew_point_c = physics::dew_point_c(c.room.air_c, c.room.rh);
+    answer.leak = leak(c);
+    read_cuts(c);
+    read_seat(c);
+    read_heat(c);
+}
+
+Assessor::Assessor() : memory_(std::make_unique<Memory>()) {}
+Assessor::~Assessor() = default;
+Assessor::Assessor(Assessor&&) noexcept = default;
+Assessor& Assessor::operator=(Assessor&&) noexcept = default;
+
+const Assessment& Assessor::update(const opening::Case& c, const Budget& budget) {
+    const physics::GlazingResult glass = glass_balance(c);
+    memory_->want(c, glass);
+    memory_->solve_within(budget);
+    memory_->answer_from(c, glass);
+    return memory_->answer;
+}
+
+const Assessment& Assessor::last() const {
+    return memory_->answer;
+}
+
+Assessment assess(const opening::Case& c, section::Accuracy accuracy) {
+    Assessor assessor;
+    Budget budget;
+    budget.accuracy = accuracy;
+    return assessor.update(c, budget);
+}
+
+} // namespace shimlight::assess

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+#include "assess/seat_case.hpp"
+#include "assess/leak.hpp"
+
+namespace shimlight::assess {
+
+namespace {
+// Other surfaces of a heated room lie a little below its air; common practice.
+constexpr double surfaces_below_air_k = 1;
+} // namespace
+
+SeatSurfaces seat_surfaces(const opening::Case& c, const physics::GlazingResult& glass,
+                           const SolvedCuts& cuts) {
+    const std::size_t innermost = 2 * opening::glazing_stack(c.opening).pane_count - 1;
+    SeatSurfaces surfaces;
+    surfaces.glass_c = glass.faces_c[innermost];
+    surfaces.frame_c = mean_surface_c(cuts, opening::Part::frame, surfaces.glass_c);
+    surfaces.joint_c = mean_joint_c(cuts, (c.room.air_c + c.weather.outside_c) / 2);
+    return surfaces;
+}
+
+physics::SeatResult seat_of(const opening::Case& c, const LeakResult& leak,
+                            const SeatSurfaces& surfaces) {
+    physics::SeatWindow window;
+    window.width_m = c.opening.width_m;
+    window.height_m = c.opening.height_m;
+    window.sill_m = c.opening.sill_m;
+    window.surface_c = surfaces.glass_c;
+    window.frame_c = surfaces.frame_c;
+    physics::SeatRoom room;
+    room.air_c = c.room.air_c;
+    room.rh = c.room.rh;
+    room.width_m = c.room.width_m;
+    room.depth_m = c.room.depth_m;
+    room.height_m = c.room.height_m;
+    room.surfaces_c = c.room.air_c - surfaces_below_air_k;
+    physics::SeatPerson person;
+    person.distance_m = c.room.seat_distance_m;
+    const auto leaks = room_leaks(c, leak, joint_air_c(c, leak, surfaces.joint_c));
+    return physics::seat(window, room, person, leaks);
+}
+
+} // namespace shimlight::assess

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// The case as the seat feels it: glass, frame and leaks as inputs of physics::seat.
+#pragma once
+
+#include "assess/surfaces.hpp"
+
+namespace shimlight::assess {
+
+/// What the seat needs of the solved cuts.
+struct SeatSurfaces {
+    double glass_c = 0; ///< inside face, centre
+    double frame_c = 0; ///< mean of the inside faces
+    double joint_c = 0; ///< mean along the shim space, no air moving
+};
+SeatSurfaces seat_surfaces(const opening::Case& c, const physics::GlazingResult& glass,
+                           const SolvedCuts& cuts);
+
+physics::SeatResult seat_of(const opening::Case& c, const LeakResult& leak,
+                            const SeatSurfaces& surfaces);
+
+} // namespace shimlight::assess

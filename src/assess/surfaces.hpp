@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// What is read off the solved cuts along the inside surface.
+#pragma once
+
+#include "assess/assessment.hpp"
+
+namespace shimlight::assess {
+
+using SolvedCuts = std::array<std::shared_ptr<const SolvedCut>, opening::position_count>;
+
+/// Coldest place of each part over all cuts there are, with what it means for water.
+std::vector<PartSurface> part_surfaces(const SolvedCuts& cuts, const opening::Case& c);
+
+/// Mean temperature of a part's inside faces over all cuts; `otherwise_c` when there are none.
+double mean_surface_c(const SolvedCuts& cuts, opening::Part part, double otherwise_c);
+
+/// Mean temperature along the shim space over all cuts, with no air moving; `otherwise_c` when
+/// there are none.
+double mean_joint_c(const SolvedCuts& cuts, double otherwise_c);
+
+} // namespace shimlight::assess

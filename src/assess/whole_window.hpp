@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+// Three U-factors of one window: centre of glass, whole window, installed window.
+#pragma once
+
+#include "assess/solve_memory.hpp"
+
+#include <span>
+
+namespace shimlight::assess {
+
+/// Conductances, W/K. 0 while the cuts they need are missing.
+struct WindowConductance {
+    double unit_w_k = 0;  ///< glass, edge, frame and meeting rail of the unit alone
+    double joint_w_k = 0; ///< what standing in the wall adds, without moving air
+    double unit_m2 = 0, opening_m2 = 0;
+};
+
+/// `alone` are the unit's own cuts, `installed` those with the wall, both by position.
+WindowConductance window_conductance(const opening::Case& c, double glass_u_w_m2k,
+                                     std::span<const Slot> alone, std::span<const Slot> installed);
+
+} // namespace shimlight::assess
