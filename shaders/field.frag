@@ -10,7 +10,6 @@ flat in int hatch_kind;
 uniform float px_per_m; // device px
 uniform float dpr;
 uniform float step_c;
-uniform float dew_c;
 uniform float opacity;
 
 out vec4 colour;
@@ -38,6 +37,6 @@ void main() {
     vec3 ink = mix(light_ink, dark_ink, pale);
     paint = mix(paint, ink, hatch(hatch_kind, pattern_px, dpr) * mix(0.52, 0.46, pale));
     paint = mix(paint, light_ink, isotherms(t_c, slope, step_c, dpr) * 0.8);
-    paint = mix(paint, dew_ink, dew_line(t_c, slope, dew_c, dpr));
+    paint = mix(paint, dew_ink, dew_line(t_c, slope, scale_c.y, dpr));
     colour = vec4(paint, opacity);
 }

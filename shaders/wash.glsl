@@ -2,7 +2,7 @@
 // Temperature to colour: seven stops, hinged between the fourth and the fifth. Same stops and same
 // interpolation as view::TemperatureScale, so that a legend and the picture agree.
 uniform vec3 stops[7];
-uniform vec3 scale_c; // low, hinge, high
+uniform vec3 scale_c; // low, hinge (the dew point), high
 
 vec3 along(int first, int count, float part) {
     float place = clamp(part, 0.0, 1.0) * float(count - 1);

@@ -46,15 +46,8 @@ void GlFieldPainter::create() {
         make_program({shaders::field_vert}, {version, shaders::wash_glsl, shaders::isotherm_glsl,
                                              shaders::hatch_glsl, shaders::field_frag});
     const auto find = [&](const char* name) { return glGetUniformLocation(program_, name); };
-    uniform_ = {find("section_to_screen"),
-                find("screen_px"),
-                find("stops"),
-                find("scale_c"),
-                find("px_per_m"),
-                find("dpr"),
-                find("step_c"),
-                find("dew_c"),
-                find("opacity")};
+    uniform_ = {find("section_to_screen"), find("screen_px"), find("stops"),  find("scale_c"),
+                find("px_per_m"),          find("dpr"),       find("step_c"), find("opacity")};
 }
 
 void GlFieldPainter::begin() {
@@ -134,11 +127,12 @@ void GlFieldPainter::set_uniforms(const view::FieldPicture& picture) const {
     glUniform2f(uniform_.screen_px, io.DisplaySize.x, io.DisplaySize.y);
     glUniform3fv(uniform_.stops, static_cast<GLsizei>(view::wash_stops.size()),
                  &view::wash_stops[0].r);
-    glUniform3f(uniform_.scale_c, picture.low_c, picture.hinge_c, picture.high_c);
+    glUniform3f(uniform_.scale_c, static_cast<float>(picture.scale.low_c),
+                static_cast<float>(picture.scale.hinge_c),
+                static_cast<float>(picture.scale.high_c));
     glUniform1f(uniform_.px_per_m, picture.placement.px_per_m * dpr);
     glUniform1f(uniform_.dpr, dpr);
     glUniform1f(uniform_.step_c, picture.isotherm_step_c);
-    glUniform1f(uniform_.dew_c, picture.dew_point_c);
     glUniform1f(uniform_.opacity, picture.opacity);
 }
 

@@ -33,7 +33,7 @@ class GlFieldPainter final : public view::FieldPainter {
         std::size_t mesh = 0;
     };
     struct Uniforms {
-        int section_to_screen, screen_px, stops, scale_c, px_per_m, dpr, step_c, dew_c, opacity;
+        int section_to_screen, screen_px, stops, scale_c, px_per_m, dpr, step_c, opacity;
     };
 
     std::size_t mesh_of(const assess::SolvedCut& solved);
