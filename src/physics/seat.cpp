@@ -48,19 +48,24 @@ double window_c(const SeatWindow& w) {
     return (1 - frame_share) * w.surface_c + frame_share * w.frame_c;
 }
 
+/// Adds the leaks' air after it has fallen to `level_m` and run `floor_m` over the floor.
+void add_leaks(Streams& s, const SeatRoom& room, double level_m, double floor_m,
+               std::span<const RoomLeak> leaks) {
+    for (const RoomLeak& leak : leaks) {
+        if (leak.flow_m3_s <= 0) continue;
+        const double fall_m = std::max(0.0, leak.height_m - level_m);
+        Stream& cause = leak.place == LeakPlace::sash ? s.sash : s.shim;
+        cause = together(cause, fallen_jet(jet_of(leak, room), fall_m, floor_m, room.air_c));
+    }
+}
+
 Streams at_ankles(const SeatWindow& window, const SeatRoom& room, double distance_m,
                   std::span<const RoomLeak> leaks) {
     Streams s;
     const FloorStream fallen =
         floor_stream(window.height_m, room.air_c - window_c(window), window.sill_m + distance_m);
     s.downdraft = {fallen.speed_m_s, fallen.colder_k};
-    for (const RoomLeak& leak : leaks) {
-        if (leak.flow_m3_s <= 0) continue;
-        const double fall_m = std::max(0.0, leak.height_m - ankle_height_m);
-        const Stream jet = fallen_jet(jet_of(leak, room), fall_m, distance_m, room.air_c);
-        Stream& cause = leak.place == LeakPlace::sash ? s.sash : s.shim;
-        cause = together(cause, jet);
-    }
+    add_leaks(s, room, ankle_height_m, distance_m, leaks);
     return s;
 }
 
@@ -143,7 +148,8 @@ SeatResult seat(const SeatWindow& window, const SeatRoom& room, const SeatPerson
         falling_layer(window.height_m, difference_k, room.air_c).peak_speed_m_s;
     r.downdraft_speed_m_s = ankles.downdraft.speed_m_s;
     r.downdraft_air_c = room.air_c - ankles.downdraft.colder_k;
-    const Streams sill = at_ankles(window, room, 0, leaks);
+    Streams sill;
+    add_leaks(sill, room, window.sill_m, 0, leaks);
     r.leak_speed_at_sill_m_s = together(sill.sash, sill.shim).speed_m_s;
     r.leak_speed_m_s = leak.speed_m_s;
     r.leak_air_c = room.air_c - leak.colder_k;
