@@ -14,11 +14,11 @@ namespace {
 constexpr double profile_flow = 0.146351; // integral of the profile, Beta(8/7, 5)
 constexpr double profile_peak = 0.5371;   // largest value of the profile, at y = d/29
 
-// Heiselberg 1994: v = near sqrt(h dT) up to near_m, middle sqrt(h dT)/(x + offset) up to far_m,
-// far sqrt(h dT) beyond.
+// Heiselberg 1994 (joints at 0.4 and 2.0 m): v = near sqrt(h dT) up to near_m, middle sqrt(h dT)/(x
+// + offset) up to 2 m, far sqrt(h dT) beyond.
 constexpr double near_factor = 0.055, near_m = 0.4;
 constexpr double middle_factor = 0.095, offset_m = 1.32;
-constexpr double far_factor = 0.028, far_m = 2.0;
+constexpr double far_factor = 0.028;
 constexpr double coldest_share = 0.30, warming_per_m = 0.034; // t = room - (0.30 - 0.034 x) dT
 
 constexpr double most_height_m = 4, most_difference_k = 20; // remembered range of the experiments
