@@ -1,0 +1,245 @@
+// SPDX-License-Identifier: MIT
+#include "opening/cut.hpp"
+#include "opening/field_table.hpp"
+#include "opening/remedy.hpp"
+#include "section/field.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <doctest/doctest.h>
+#include <random>
+#include <string>
+
+using namespace shimlight;
+using namespace shimlight::opening;
+
+namespace {
+
+constexpr Position positions[] = {Position::head, Position::jamb, Position::sill};
+constexpr Surroundings surroundings[] = {Surroundings::wall, Surroundings::none};
+
+// Far from the edge the cut must repeat the one-dimensional balance: what is left of the edge after
+// 170 mm of glass, and the grid.
+constexpr double one_dimensional_k = 0.15;
+// Drafts of two slightly different sections compared, K.
+constexpr double draft_noise_k = 0.05;
+
+Case random_case(std::mt19937& random) {
+    Case c;
+    for (const Field& f : fields()) {
+        std::uniform_real_distribution<double> value(f.min, f.max);
+        set_field(c, f, value(random));
+    }
+    return c;
+}
+
+physics::GlazingResult balance(const Case& c) {
+    physics::GlazingSide outside, inside;
+    outside.air_c = c.weather.outside_c;
+    outside.wind_m_s = c.weather.wind_m_s;
+    inside.air_c = c.room.air_c;
+    return physics::glazing_detailed(glazing_stack(c.opening), outside, inside);
+}
+
+struct Solved {
+    Cut cut;
+    section::Field field;
+};
+
+Solved solve(const Case& c, Position position, Surroundings around = Surroundings::wall) {
+    Solved solved{cut(c, position, balance(c), around), {}};
+    auto result = section::solve(solved.cut.painting, section::Accuracy::draft);
+    if (!ok(result)) FAIL(problem(result).path << ": " << problem(result).message);
+    solved.field = std::move(value(result));
+    return solved;
+}
+
+double inside_heat_w_m(const Solved& solved) {
+    double heat = 0;
+    for (std::size_t air = 0; air < solved.field.heat_w_m.size(); ++air)
+        if (solved.cut.air_is_inside[air]) heat += solved.field.heat_w_m[air];
+    return heat;
+}
+
+double coldest_c(const Solved& solved, Part part) {
+    double coldest = 1e9;
+    for (const section::SurfaceFace& face : solved.field.faces)
+        if (solved.cut.air_is_inside[static_cast<std::size_t>(face.air)] &&
+            solved.cut.pieces[static_cast<std::size_t>(face.region)].part == part)
+            coldest = std::min(coldest, face.temperature_c);
+    return coldest;
+}
+
+/// The topmost piece at a point.
+const Piece& piece_at(const Cut& cut, section::Point at) {
+    std::size_t top = 0;
+    for (std::size_t i = 0; i < cut.painting.regions.size(); ++i) {
+        const section::Rect& r = cut.painting.regions[i].rect;
+        if (at.x_m >= r.x0_m && at.x_m < r.x1_m && at.y_m >= r.y0_m && at.y_m < r.y1_m) top = i;
+    }
+    return cut.pieces[top];
+}
+
+} // namespace
+
+TEST_CASE("any window at any place can be solved, within the temperatures of the airs") {
+    std::mt19937 random(3);
+    for (int i = 0; i < 40; ++i) {
+        const Case c = random_case(random);
+        for (const Position position : positions) {
+            for (const Surroundings around : surroundings) {
+                const Solved s = solve(c, position, around);
+                CHECK(s.cut.pieces.size() == s.cut.painting.regions.size());
+                CHECK(s.cut.air_is_inside.size() == s.cut.painting.airs.size());
+                CHECK(s.field.converged);
+                const auto [low, high] = std::minmax(c.weather.outside_c, c.room.air_c);
+                for (const double cell : s.field.cell_c) {
+                    if (cell >= low - 1e-6 && cell <= high + 1e-6) continue;
+                    FAIL("cell of " << cell << " between airs of " << low << " and " << high);
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("far from its edge the glass is as the one-dimensional balance says") {
+    std::mt19937 random(4);
+    for (int i = 0; i < 20; ++i) {
+        const Case c = random_case(random);
+        const physics::GlazingResult glass = balance(c);
+        for (const Position position : positions) {
+            const Solved s = solve(c, position);
+            const std::size_t faces = 2 * glazing_stack(c.opening).pane_count;
+            REQUIRE(s.cut.glass_face_x_m.size() == faces);
+            CHECK(std::is_sorted(s.cut.glass_face_x_m.begin(), s.cut.glass_face_x_m.end()));
+            for (std::size_t face = 0; face < faces; ++face) {
+                CAPTURE(face);
+                const double there =
+                    s.field.probe_c({s.cut.glass_face_x_m[face], s.cut.glass_centre_m});
+                CHECK(std::fabs(there - glass.faces_c[face]) < one_dimensional_k);
+            }
+        }
+    }
+}
+
+TEST_CASE("the wall lies below the glass at sill and jamb, above it at the head") {
+    const Case c;
+    const physics::GlazingResult glass = balance(c);
+    for (const Position position : positions) {
+        const Cut there = cut(c, position, glass);
+        const bool head = position == Position::head;
+        CHECK((there.glass_centre_m < there.glass_edge_m) == head);
+        CHECK((there.frame_back_m > there.glass_edge_m) == head);
+        CHECK(std::fabs(there.glass_centre_m - there.glass_edge_m) >= 0.15);
+        CHECK(there.painting.height_m > 0.25);
+        CHECK(there.painting.height_m < 0.45);
+    }
+}
+
+TEST_CASE("every part of the inside surface is there, in the cut with the wall only") {
+    for (const FrameMaterial frame :
+         {FrameMaterial::wood, FrameMaterial::vinyl, FrameMaterial::aluminium}) {
+        Case c;
+        c.opening.frame = frame;
+        for (const Position position : positions) {
+            const Solved installed = solve(c, position);
+            for (const Part part :
+                 {Part::glass_centre, Part::glass_edge, Part::frame, Part::casing, Part::wall})
+                CHECK(coldest_c(installed, part) < c.room.air_c);
+            const Solved alone = solve(c, position, Surroundings::none);
+            CHECK(coldest_c(alone, Part::casing) > 1e6);
+            CHECK(coldest_c(alone, Part::wall) > 1e6);
+        }
+    }
+}
+
+TEST_CASE("the leak's path leads from outdoor air through the shim space into the room") {
+    for (const Position position : positions) {
+        Case c;
+        const Cut there = cut(c, position, balance(c));
+        REQUIRE(there.leak_path.size() == 6);
+        CHECK(piece_at(there, there.leak_path.front()).material == Material::outdoor_air);
+        CHECK(piece_at(there, there.leak_path.back()).material == Material::indoor_air);
+        const section::Point middle = {(there.leak_path[2].x_m + there.leak_path[3].x_m) / 2,
+                                       there.leak_path[2].y_m};
+        CHECK(piece_at(there, middle).name == "shim space");
+    }
+}
+
+TEST_CASE("what fills the shim space is what is painted there") {
+    const std::pair<ShimFill, Material> fills[] = {{ShimFill::open, Material::cavity},
+                                                   {ShimFill::stuffed, Material::stuffing},
+                                                   {ShimFill::backer_rod, Material::cavity},
+                                                   {ShimFill::foamed, Material::foam}};
+    for (const auto& [fill, material] : fills) {
+        Case c;
+        c.opening.shim.fill = fill;
+        const Cut there = cut(c, Position::jamb, balance(c));
+        const auto is_shim = [](const Piece& piece) { return piece.name == "shim space"; };
+        const auto piece = std::find_if(there.pieces.begin(), there.pieces.end(), is_shim);
+        REQUIRE(piece != there.pieces.end());
+        CHECK(piece->material == material);
+    }
+}
+
+TEST_CASE("foam in the joint never lowers the casing's temperature or adds heat loss") {
+    std::mt19937 random(5);
+    for (int i = 0; i < 12; ++i) {
+        Case c = random_case(random);
+        c.weather.outside_c = -std::fabs(c.weather.outside_c);
+        for (const ShimFill fill : {ShimFill::open, ShimFill::stuffed, ShimFill::backer_rod}) {
+            Case foamed = c;
+            c.opening.shim.fill = fill;
+            foamed.opening.shim.fill = ShimFill::foamed;
+            for (const Position position : positions) {
+                const Solved before = solve(c, position), after = solve(foamed, position);
+                CHECK(coldest_c(after, Part::casing) >=
+                      coldest_c(before, Part::casing) - draft_noise_k);
+                CHECK(inside_heat_w_m(after) <= inside_heat_w_m(before) * 1.001);
+            }
+        }
+    }
+}
+
+TEST_CASE("each part of a better window loses less: emissivity, panes, spacer, storm, frame") {
+    Case c;
+    c.opening.glazing.panes = 2;
+    c.opening.glazing.coating = Coating::face3;
+    const auto heat = [](const Case& one) { return inside_heat_w_m(solve(one, Position::sill)); };
+    const double base = heat(c);
+    Case dull = c, triple = c, foam_spacer = c, storm = c, metal = c;
+    dull.opening.glazing.emissivity = 0.4;
+    triple.opening.glazing.panes = 3;
+    foam_spacer.opening.glazing.spacer = SpacerKind::foam;
+    storm.opening.glazing.storm = Storm::clear;
+    metal.opening.frame = FrameMaterial::aluminium;
+    CHECK(heat(dull) > base);
+    CHECK(heat(triple) < base);
+    CHECK(heat(foam_spacer) < base);
+    CHECK(heat(storm) < base);
+    CHECK(heat(metal) > base);
+}
+
+TEST_CASE("airs of one temperature are no trouble") {
+    Case c;
+    c.opening.glazing.panes = 2;
+    c.opening.glazing.storm = Storm::low_e;
+    c.weather.outside_c = c.room.air_c = 20;
+    const Solved s = solve(c, Position::sill);
+    CHECK(std::fabs(inside_heat_w_m(s)) < 1e-6);
+}
+
+TEST_CASE("the undisturbed wall is a sum of strips") {
+    Case c;
+    // By hand: films 1/7.7 and 1/outside, boards 0.0127/0.16 + 0.0127/0.106 + 0.013/0.093.
+    const double around = 1 / 7.7 + 0.0127 / 0.16 + 0.0127 / 0.106 + 0.013 / 0.093;
+    c.weather.wind_m_s = 4;
+    const double outside_film = cut(c, Position::jamb, balance(c)).painting.airs[0].film_w_m2k;
+    CHECK(outside_film == doctest::Approx(24).epsilon(0.05)); // ISO 6946: 25 at 4 m/s
+    const double insulated = 1 / (around + 1 / outside_film + 0.089 / 0.042);
+    const double stud = 1 / (around + 1 / outside_film + 0.089 / 0.13);
+    CHECK(undisturbed_wall_w_mk(c, Position::jamb) ==
+          doctest::Approx(0.060 * insulated + 0.076 * stud).epsilon(1e-9));
+    CHECK(undisturbed_wall_w_mk(c, Position::sill) ==
+          doctest::Approx(0.060 * insulated + 0.038 * stud).epsilon(1e-9));
+}

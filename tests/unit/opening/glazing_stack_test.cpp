@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#include "opening/cut.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace shimlight;
+using namespace shimlight::opening;
+
+TEST_CASE("single glass is one bare pane") {
+    const physics::GlazingStack stack = glazing_stack({});
+    CHECK(stack.pane_count == 1);
+    CHECK(stack.panes[0].emissivity_in == physics::glass_emissivity);
+    CHECK(stack.panes[0].thickness_m == Glazing{}.pane_thickness_m);
+}
+
+TEST_CASE("coated faces are counted from outdoors") {
+    Opening o;
+    o.glazing.panes = 3;
+    o.glazing.emissivity = 0.04;
+    o.glazing.coating = Coating::faces2and5;
+    const physics::GlazingStack stack = glazing_stack(o);
+    CHECK(stack.panes[0].emissivity_in == 0.04);
+    CHECK(stack.panes[2].emissivity_out == 0.04);
+    CHECK(stack.panes[0].emissivity_out == physics::glass_emissivity);
+    CHECK(stack.panes[1].emissivity_in == physics::glass_emissivity);
+    CHECK(stack.panes[2].emissivity_in == physics::glass_emissivity);
+}
+
+TEST_CASE("a storm panel is one more pane outside, faces counted without it") {
+    Opening o;
+    o.glazing.panes = 2;
+    o.glazing.coating = Coating::face2;
+    o.glazing.storm = Storm::low_e;
+    o.glazing.gas = physics::Gas::argon;
+    const physics::GlazingStack stack = glazing_stack(o);
+    REQUIRE(stack.pane_count == 3);
+    CHECK(stack.panes[0].emissivity_in < 0.2);
+    CHECK(stack.panes[1].emissivity_in == o.glazing.emissivity);
+    CHECK(stack.gaps[0].width_m > 0.03);
+    CHECK(stack.gaps[0].gas.fraction[0] == 1);
+    CHECK(stack.gaps[1].width_m == o.glazing.gap_m);
+    CHECK(stack.gaps[1].gas.fraction[1] == doctest::Approx(o.glazing.gas_share));
+}
+
+TEST_CASE("three panes and a storm panel still fit the balance") {
+    Opening o;
+    o.glazing.panes = 3;
+    o.glazing.storm = Storm::clear;
+    const physics::GlazingStack stack = glazing_stack(o);
+    CHECK(stack.pane_count == physics::max_panes);
+    CHECK_FALSE(physics::glazing_detailed_problem(stack, {}, {}).has_value());
+}
