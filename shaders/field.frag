@@ -16,6 +16,7 @@ out vec4 colour;
 
 const vec3 dark_ink = vec3(0.07, 0.10, 0.13);
 const vec3 light_ink = vec3(0.97, 0.96, 0.92);
+const vec3 warm_ink = vec3(0.52, 0.30, 0.12);
 const vec3 dew_ink = vec3(0.02, 0.30, 0.40);
 
 /// Relative luminance; sRGB taken as a square, near enough to choose an ink.
@@ -35,8 +36,9 @@ void main() {
     // Ink that reads on this wash: light on the blues, dark on everything lighter.
     float pale = smoothstep(0.15, 0.19, luminance(paint));
     vec3 ink = mix(light_ink, dark_ink, pale);
-    paint = mix(paint, ink, hatch(hatch_kind, pattern_px, dpr) * mix(0.52, 0.46, pale));
-    paint = mix(paint, light_ink, isotherms(t_c, slope, step_c, dpr) * 0.8);
+    paint = mix(paint, ink, hatch(hatch_kind, pattern_px, dpr) * mix(0.42, 0.40, pale));
+    vec3 line_ink = t_c < scale_c.y ? light_ink : warm_ink;
+    paint = mix(paint, line_ink, isotherms(t_c, slope, step_c, dpr) * 0.85);
     paint = mix(paint, dew_ink, dew_line(t_c, slope, scale_c.y, dpr));
     colour = vec4(paint, opacity);
 }

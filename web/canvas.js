@@ -37,14 +37,19 @@ export class CanvasLayout {
     return this.canvas.clientWidth === 0;
   }
 
-  /// Device px as the browser lays them out where it tells, else rounded.
+  /// Device px as the browser lays them out where it tells, else rounded. Where the two differ by
+  /// more than rounding the ratio is an emulated one, which the layout does not know.
   measure(entry) {
     const exact = entry?.devicePixelContentBoxSize?.[0];
     const box = this.hidden ? { width: innerWidth, height: innerHeight }
       : this.canvas.getBoundingClientRect();
+    const fit = (size, told) => {
+      const rounded = Math.round(size * devicePixelRatio);
+      return Math.abs(told - rounded) <= 1 ? told : rounded;
+    };
     this.device = {
-      width: exact ? exact.inlineSize : Math.round(box.width * devicePixelRatio),
-      height: exact ? exact.blockSize : Math.round(box.height * devicePixelRatio),
+      width: fit(box.width, exact?.inlineSize),
+      height: fit(box.height, exact?.blockSize),
     };
   }
 

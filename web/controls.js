@@ -91,14 +91,18 @@ const slider = {
 const choice = {
   tag: "select",
   make(control, send) {
-    control.addEventListener("change", () => send.number(control.selectedIndex));
+    control.addEventListener("change", () => {
+      if (control.selectedIndex >= 0) send.number(control.selectedIndex);
+    });
     return [label(control), control];
   },
   update(control, node) {
     const options = node.o ?? [];
     setText(control.previousElementSibling, node.n ?? "");
     while (control.length > options.length) control.remove(control.length - 1);
-    while (control.length < options.length) control.add(element("option"));
+    while (control.length < options.length) {
+      control.add(element("option", { value: control.length }));
+    }
     options.forEach((option, index) => setText(control.options[index], option));
     control.selectedIndex = node.s[2];
   },
