@@ -75,7 +75,7 @@ std::optional<Problem> infrared_problem(const InfraredReading& r) {
     if (!(std::fabs(r.inside_c - r.outside_c) >= least_difference_k))
         return Problem{"/outside_c", "must differ from inside_c by 1 K or more"};
     if (!(r.reading_c - r.error_k > -kelvin_offset_k))
-        return Problem{"/reading_c", "must stay above -273.15 °C less the instrument's error"};
+        return Problem{"/reading_c", "minus error_k must lie above -273.15 °C"};
     if (!(surface_power4(r.reading_c - r.error_k, r) > 0))
         return Problem{"/surface_emissivity",
                        "is too low: the reflection alone would outshine the reading"};

@@ -21,8 +21,8 @@ struct InfraredReading {
 struct InfraredResult {
     double surface_c = 0;
     double u_w_m2k = 0;      ///< air to air, from the heat the room-side film must carry
-    double u_low_w_m2k = 0;  ///< if the instrument reads error_k too cold
-    double u_high_w_m2k = 0; ///< if it reads error_k too warm
+    double u_low_w_m2k = 0;  ///< the lower of both ends of the error; in winter it reads too cold
+    double u_high_w_m2k = 0; ///< the higher; in winter the instrument reads too warm
     Warnings warnings;
 };
 
@@ -30,7 +30,9 @@ struct InfraredResult {
 std::optional<Problem> infrared_problem(const InfraredReading& reading);
 
 /// Grey-body surface temperature, °C: the radiation received is emissivity-weighted surface plus
-/// reflection, both by fourth powers.
+/// reflection, both by fourth powers. The instrument is taken to have subtracted, at its set
+/// emissivity, the reflection of surroundings at `reflected_c` (spot instruments: their own
+/// temperature, which is the room's).
 double infrared_surface_c(double reading_c, const InfraredReading& reading);
 
 /// Expects a reading without problem. U-factors are not below 0.
