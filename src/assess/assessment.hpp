@@ -42,17 +42,17 @@ struct LeakResult {
 
 struct Assessment {
     physics::GlazingResult glass;
-    std::array<std::shared_ptr<const SolvedCut>, opening::position_count>
-        cuts;                       ///< by Position; may
-                                    ///< be null until the budget allowed it
+    /// By Position; one may be null until the budget allowed it.
+    std::array<std::shared_ptr<const SolvedCut>, opening::position_count> cuts;
     std::vector<PartSurface> parts; ///< glass centre, glass edge, frame, casing, wall
     LeakResult leak;
     physics::SeatResult seat;
     double dew_point_c = 0;
-    double max_rh = 1;            ///< lowest over the glass (centre and edge), 0…1
-    double u_centre_w_m2k = 0;    ///< centre of glass
-    double u_window_w_m2k = 0;    ///< whole window, area weighted
-    double u_installed_w_m2k = 0; ///< whole window with the joint around it and its leak
+    double max_rh = 1;         ///< lowest over the glass (centre and edge), 0…1
+    double u_centre_w_m2k = 0; ///< centre of glass, at this weather
+    // From here on without conduction until the unit's cuts are solved.
+    double u_window_w_m2k = 0;    ///< whole window, area weighted; of the unit, at this weather
+    double u_installed_w_m2k = 0; ///< with the joint around it and its leak; of the whole opening
     double heat_w = 0;            ///< now, window and joint, leak included
     double year_kwh = 0;          ///< heat lost in a heating season, degree-day estimate
     double year_cost = 0;         ///< of fuel, in the house's currency

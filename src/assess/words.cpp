@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+#include "assess/words.hpp"
+
+#include <cctype>
+#include <cmath>
+
+namespace shimlight::assess {
+
+namespace {
+
+struct Fraction {
+    double value;
+    std::string_view words;
+};
+
+constexpr Fraction fractions[] = {
+    {0.1, "a tenth"},         {0.2, "a fifth"},     {0.25, "a quarter"},   {1.0 / 3, "a third"},
+    {0.4, "two fifths"},      {0.5, "half"},        {0.6, "three fifths"}, {2.0 / 3, "two thirds"},
+    {0.75, "three quarters"}, {0.8, "four fifths"}, {0.9, "nine tenths"},
+};
+constexpr double nearly_all = 0.95, hardly_any = 0.05;
+
+} // namespace
+
+std::string_view share_in_words(double share) {
+    if (share >= nearly_all) return "nearly all";
+    if (share < hardly_any) return "hardly any";
+    Fraction nearest = fractions[0];
+    for (const Fraction& fraction : fractions)
+        if (std::fabs(fraction.value - share) < std::fabs(nearest.value - share))
+            nearest = fraction;
+    return nearest.words;
+}
+
+std::string temperature_in_words(double c, bool fahrenheit) {
+    const long degrees = std::lround(fahrenheit ? 32 + 1.8 * c : c);
+    const std::string sign = degrees < 0 ? "\u2212" : "";
+    return sign + std::to_string(std::labs(degrees)) + (fahrenheit ? "\u00a0°F" : "\u00a0°C");
+}
+
+std::string people_in_words(double pct) {
+    return std::to_string(std::lround(pct)) + " of 100 people";
+}
+
+std::string capitalised(std::string text) {
+    if (!text.empty())
+        text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+    return text;
+}
+
+} // namespace shimlight::assess

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// Numbers as words, for sentences.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace shimlight::assess {
+
+/// "four fifths" for 0.78: the nearest plain fraction; "nearly all" from 0.95, "hardly any" below
+/// 0.05.
+std::string_view share_in_words(double share);
+
+/// "57 °F" or "14 °C", whole degrees, with a real minus sign.
+std::string temperature_in_words(double c, bool fahrenheit);
+
+/// "14 of 100 people"; whole people.
+std::string people_in_words(double pct);
+
+/// With a capital first letter (ASCII).
+std::string capitalised(std::string text);
+
+} // namespace shimlight::assess
