@@ -97,6 +97,11 @@ std::optional<Problem> settle(ObjectReader& question) {
     return reading.problem();
 }
 
+Json number_or_null(double number) {
+    if (std::isfinite(number)) return number;
+    return nullptr;
+}
+
 Json sentences(const Warnings& warnings) {
     Json list = Json::array();
     for (const std::string_view warning : warnings)

@@ -5,7 +5,6 @@
 #include "house/house.hpp"
 
 #include <array>
-#include <cmath>
 
 namespace shimlight::door {
 
@@ -30,13 +29,6 @@ constexpr std::size_t max_cases = 80;
 
 constexpr std::string_view draft_only =
     "More than 20 cases (openings and their remedies) are solved at draft accuracy.";
-
-/// null where the quantity does not exist: no temperature factor without a temperature
-/// difference, no outdoor temperature that wets a surface which never gets wet.
-Json number_or_null(double number) {
-    if (std::isfinite(number)) return number;
-    return nullptr;
-}
 
 Json part_answer(const assess::PartSurface& surface) {
     return {{"part", std::string(part_keys[static_cast<std::size_t>(surface.part)])},

@@ -37,6 +37,10 @@ std::optional<Problem> settle(ObjectReader& question);
 /// The warnings as an array of sentences.
 Json sentences(const Warnings& warnings);
 
+/// null where the quantity does not exist: no temperature factor without a temperature difference,
+/// no outdoor temperature that wets a surface which never gets wet.
+Json number_or_null(double number);
+
 /// All about the person at the window, as the questions `room` and `house` answer it.
 Json seat_answer(const physics::SeatResult& seat);
 
