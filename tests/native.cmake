@@ -1,11 +1,9 @@
 # SPDX-License-Identifier: MIT
 # Native targets: the door on the command line, one test program per room, fuzz and bench programs.
-if(EXISTS ${CMAKE_SOURCE_DIR}/src/door/main.cpp)
-  add_executable(shimlight src/door/main.cpp)
-  target_compile_options(shimlight PRIVATE ${SHIMLIGHT_WARNINGS})
-  target_link_libraries(shimlight PRIVATE door)
-  set_target_properties(shimlight PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR})
-endif()
+add_executable(shimlight src/door/main.cpp)
+target_compile_options(shimlight PRIVATE ${SHIMLIGHT_WARNINGS})
+target_link_libraries(shimlight PRIVATE door)
+set_target_properties(shimlight PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR})
 
 enable_testing()
 

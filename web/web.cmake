@@ -26,36 +26,34 @@ file(GLOB shaders CONFIGURE_DEPENDS shaders/*.vert shaders/*.frag shaders/*.glsl
 embed(${embedded_dir}/app/shaders_embedded.hpp shimlight::app::shaders ${shaders})
 embed(${embedded_dir}/app/fonts_embedded.hpp shimlight::app::fonts ${canvas_fonts})
 
-# --- The program ------------------------------------------------------------------------------
+# --- The program, with the door in it ---------------------------------------------------------
 file(GLOB app_sources CONFIGURE_DEPENDS src/app/*.cpp)
-add_executable(shimlight_app ${app_sources}
+add_executable(shimlight_app ${app_sources} src/door/wasm.cpp
   ${embedded_dir}/app/shaders_embedded.hpp ${embedded_dir}/app/fonts_embedded.hpp)
 target_include_directories(shimlight_app PRIVATE ${embedded_dir})
 target_compile_options(shimlight_app PRIVATE ${SHIMLIGHT_WARNINGS})
-target_link_libraries(shimlight_app PRIVATE view)
+target_link_libraries(shimlight_app PRIVATE view door)
 target_link_options(shimlight_app PRIVATE ${wasm_link_options}
   -sEXPORT_NAME=createShimlight -sENVIRONMENT=web
   -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
-  -sEXPORTED_RUNTIME_METHODS=ccall,cwrap,UTF8ToString
+  -sEXPORTED_RUNTIME_METHODS=UTF8ToString
   -sEXPORTED_FUNCTIONS=_main,_malloc,_free)
 set_target_properties(shimlight_app PROPERTIES OUTPUT_NAME shimlight SUFFIX .js)
 
 # --- The door ---------------------------------------------------------------------------------
-if(EXISTS ${CMAKE_SOURCE_DIR}/src/door/wasm.cpp)
-  add_executable(shimlight_door src/door/wasm.cpp)
-  target_compile_options(shimlight_door PRIVATE ${SHIMLIGHT_WARNINGS})
-  target_link_libraries(shimlight_door PRIVATE door)
-  target_link_options(shimlight_door PRIVATE ${wasm_link_options} -O2
-    -sEXPORT_NAME=createShimlightDoor -sENVIRONMENT=web,node --no-entry
-    -sEXPORTED_RUNTIME_METHODS=ccall,cwrap,UTF8ToString
-    -sEXPORTED_FUNCTIONS=_shimlight_ask,_malloc,_free)
-  set_target_properties(shimlight_door PROPERTIES OUTPUT_NAME shimlight-door SUFFIX .js
-    RUNTIME_OUTPUT_DIRECTORY ${SHIMLIGHT_DOOR_DIR})
-  add_custom_command(TARGET shimlight_door POST_BUILD
-    COMMAND ${CMAKE_COMMAND} -E copy_if_different ${CMAKE_SOURCE_DIR}/web/door.mjs
-      ${SHIMLIGHT_DOOR_DIR}/door.mjs
-    VERBATIM)
-endif()
+add_executable(shimlight_door src/door/wasm.cpp)
+target_compile_options(shimlight_door PRIVATE ${SHIMLIGHT_WARNINGS})
+target_link_libraries(shimlight_door PRIVATE door)
+target_link_options(shimlight_door PRIVATE ${wasm_link_options} -O2
+  -sEXPORT_NAME=createShimlightDoor -sENVIRONMENT=web,node --no-entry
+  -sEXPORTED_FUNCTIONS=_shimlight_ask,_shimlight_room_for)
+set_target_properties(shimlight_door PROPERTIES OUTPUT_NAME shimlight-door SUFFIX .js
+  RUNTIME_OUTPUT_DIRECTORY ${SHIMLIGHT_DOOR_DIR}
+  LINK_DEPENDS ${CMAKE_SOURCE_DIR}/web/door.mjs)
+add_custom_command(TARGET shimlight_door POST_BUILD
+  COMMAND ${CMAKE_COMMAND} -E copy_if_different ${CMAKE_SOURCE_DIR}/web/door.mjs
+    ${SHIMLIGHT_DOOR_DIR}/door.mjs
+  VERBATIM)
 
 # --- The folder to serve ----------------------------------------------------------------------
 # Everything the page needs, listed with a hash of its content in the service worker, so that a
