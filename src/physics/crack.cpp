@@ -8,121 +8,99 @@
 #include <cmath>
 
 namespace shimlight::physics {
-
 namespace {
 
-constexpr double rating_exponent = 0.65; ///< small cracks (common practice)
-constexpr double l_per_m3 = 1000;
-constexpr double settled_share = 1e-13; ///< of the pressure, for the flow through a series
-constexpr int most_rounds = 200;
-constexpr double widest_gap_share = 0.5; ///< gap over depth beyond which a slot is an orifice
+constexpr double rated_exponent = 0.65; // of small cracks where it was not measured
+constexpr double straight_loss = 1.5;   // C of the slot formula without bends
+constexpr double pressure_step = 1e-13; // relative bracket at which the series has converged
+constexpr int most_steps = 200;         // bisection never needs more for that
+constexpr double least_gap_m = 0.0003, most_gap_m = 0.02; // gaps the slot formula is used for
+constexpr double least_pa = 0.05, most_pa = 100;          // pressures of tests on cracks
 
-/// A and B of dP = A Q + B Q².
-struct Quadratic {
-    double a, b;
-};
+constexpr std::string_view gap_warning =
+    "The slot formula is used for gaps of 0.3 to 20 mm; this gap is outside.";
+constexpr std::string_view pressure_warning =
+    "Crack formulas are tested from about 0.05 to 100 Pa; this pressure is outside.";
 
-Quadratic quadratic_of(const Slot& slot, const AirState& air) {
-    const double d = slot.gap_m;
-    const double c = 1.5 + slot.bends;
-    return {12 * air.viscosity_pa_s * slot.depth_m / (slot.length_m * d * d * d),
-            air.density_kg_m3 * c / (2 * d * d * slot.length_m * slot.length_m)};
+double slot_flow(const Slot& s, double pa, const AirState& air) {
+    if (s.gap_m <= 0 || s.length_m <= 0) return 0;
+    const double a = 12 * air.viscosity_pa_s * s.depth_m / (s.length_m * std::pow(s.gap_m, 3));
+    const double area = s.gap_m * s.length_m;
+    const double b = air.density_kg_m3 * (straight_loss + s.bends) / (2 * area * area);
+    // The root of b Q² + a Q = dP in the form that loses no digits when b Q is small.
+    return 2 * pa / (a + std::sqrt(a * a + 4 * b * pa));
 }
 
-PowerLaw power_law_of(const RatedLeakage& rated) {
-    const double flow_m3_s = rated.rating_l_s_m2 * rated.area_m2 / l_per_m3;
-    return {flow_m3_s / std::pow(rated.rating_pa, rating_exponent), rating_exponent};
+double flow_of(const Slot& s, double pa, const AirState& air) {
+    return slot_flow(s, pa, air);
 }
 
-/// Flow of a crack for a pressure of 0 or more, and the pressure it needs for a flow.
-struct Forward {
-    double pressure_pa;
-    const AirState& air;
-
-    double operator()(const Slot& slot) const {
-        if (slot.gap_m <= 0 || slot.length_m <= 0) return 0;
-        const Quadratic q = quadratic_of(slot, air);
-        // The usual root, written so that it keeps its digits for small pressures.
-        return 2 * pressure_pa / (q.a + std::sqrt(q.a * q.a + 4 * q.b * pressure_pa));
-    }
-    double operator()(const PowerLaw& law) const {
-        if (pressure_pa <= 0) return 0;
-        return law.coefficient_m3_s_pan * std::pow(pressure_pa, law.exponent);
-    }
-    double operator()(const RatedLeakage& rated) const { return (*this)(power_law_of(rated)); }
-};
-
-struct Backward {
-    double flow_m3_s;
-    const AirState& air;
-
-    double operator()(const Slot& slot) const {
-        const Quadratic q = quadratic_of(slot, air);
-        return (q.a + q.b * flow_m3_s) * flow_m3_s;
-    }
-    double operator()(const PowerLaw& law) const {
-        return std::pow(flow_m3_s / law.coefficient_m3_s_pan, 1 / law.exponent);
-    }
-    double operator()(const RatedLeakage& rated) const { return (*this)(power_law_of(rated)); }
-};
-
-double forward(const Crack& crack, double pressure_pa, const AirState& air) {
-    return std::visit(Forward{pressure_pa, air}, crack);
+double flow_of(const PowerLaw& p, double pa, const AirState&) {
+    return p.coefficient_m3_s_pan * std::pow(pa, p.exponent);
 }
 
-double needed_pa(std::span<const Crack> cracks, double flow_m3_s, const AirState& air) {
-    double sum = 0;
-    for (const Crack& crack : cracks)
-        sum += std::visit(Backward{flow_m3_s, air}, crack);
-    return sum;
+double flow_of(const RatedLeakage& r, double pa, const AirState&) {
+    const double at_rating_m3_s = r.rating_l_s_m2 * r.area_m2 / 1000;
+    return at_rating_m3_s * std::pow(pa / r.rating_pa, rated_exponent);
 }
 
-/// No more than the tightest crack alone would pass.
-double tightest_flow(std::span<const Crack> cracks, double pressure_pa, const AirState& air) {
-    double flow = forward(cracks[0], pressure_pa, air);
-    for (const Crack& crack : cracks)
-        flow = std::min(flow, forward(crack, pressure_pa, air));
-    return flow;
+/// Pressure that `flow` needs through one crack; monotone, so bisection on the flow would do, but
+/// every kind has a closed form.
+double pressure_for(const Crack& crack, double flow, const AirState& air) {
+    if (const auto* s = std::get_if<Slot>(&crack)) {
+        const double a =
+            12 * air.viscosity_pa_s * s->depth_m / (s->length_m * std::pow(s->gap_m, 3));
+        const double area = s->gap_m * s->length_m;
+        return flow *
+               (a + flow * air.density_kg_m3 * (straight_loss + s->bends) / (2 * area * area));
+    }
+    if (const auto* p = std::get_if<PowerLaw>(&crack))
+        return std::pow(flow / p->coefficient_m3_s_pan, 1 / p->exponent);
+    const auto& r = std::get<RatedLeakage>(crack);
+    return r.rating_pa * std::pow(flow / (r.rating_l_s_m2 * r.area_m2 / 1000), 1 / rated_exponent);
 }
 
 } // namespace
 
 AirState air_state(double temperature_c) {
-    const double temperature_k = temperature_c + kelvin_offset_k;
-    return {sea_level_pa / (dry_air_gas_constant_j_kgk * temperature_k),
-            gas_properties(GasMixture{}, temperature_k).viscosity_pa_s};
+    const GasProperties air =
+        gas_properties(GasMixture::pure(Gas::air), temperature_c + kelvin_offset_k);
+    return {air.density_kg_m3, air.viscosity_pa_s};
 }
 
 double crack_flow_m3_s(const Crack& crack, double pressure_pa, const AirState& air) {
-    return std::copysign(forward(crack, std::abs(pressure_pa), air), pressure_pa);
+    if (pressure_pa == 0) return 0;
+    const double flow =
+        std::visit([&](const auto& c) { return flow_of(c, std::fabs(pressure_pa), air); }, crack);
+    return pressure_pa < 0 ? -flow : flow;
 }
 
 double series_flow_m3_s(std::span<const Crack> cracks, double pressure_pa, const AirState& air) {
-    if (cracks.empty()) return 0;
-    const double drive_pa = std::abs(pressure_pa);
-    // The pressure needed rises with the flow: bisection between nothing and the tightest crack.
-    double low = 0, high = tightest_flow(cracks, drive_pa, air);
-    for (int round = 0; round < most_rounds && high - low > settled_share * high; ++round) {
+    if (cracks.empty() || pressure_pa == 0) return 0;
+    const double pa = std::fabs(pressure_pa);
+    double high = crack_flow_m3_s(cracks.front(), pa, air);
+    for (const Crack& c : cracks)
+        high = std::min(high, crack_flow_m3_s(c, pa, air));
+    if (high <= 0) return 0;
+    double low = 0;
+    for (int i = 0; i < most_steps && high - low > pressure_step * high; ++i) {
         const double middle = (low + high) / 2;
-        (needed_pa(cracks, middle, air) < drive_pa ? low : high) = middle;
+        double needed = 0;
+        for (const Crack& c : cracks)
+            needed += pressure_for(c, middle, air);
+        (needed > pa ? high : low) = middle;
     }
-    return std::copysign((low + high) / 2, pressure_pa);
+    const double flow = (low + high) / 2;
+    return pressure_pa < 0 ? -flow : flow;
 }
 
 Warnings crack_warnings(const Crack& crack, double pressure_pa) {
     Warnings warnings;
-    const Slot* slot = std::get_if<Slot>(&crack);
-    if (slot && slot->gap_m > widest_gap_share * slot->depth_m) {
-        warnings.push_back("The slot formula is for gaps that are narrow against their depth; here "
-                           "the gap is more than half the depth.");
-    }
-    const PowerLaw* law = std::get_if<PowerLaw>(&crack);
-    if (law && (law->exponent < 0.5 || law->exponent > 1)) {
-        warnings.push_back("Flow exponents lie between 0.5 (turbulent) and 1 (laminar).");
-    }
-    if (!slot && (std::abs(pressure_pa) < 1 || std::abs(pressure_pa) > 100)) {
-        warnings.push_back("Power laws are fitted between about 1 and 100 Pa (common practice).");
-    }
+    const auto* slot = std::get_if<Slot>(&crack);
+    if (slot && (slot->gap_m < least_gap_m || slot->gap_m > most_gap_m))
+        warnings.push_back(gap_warning);
+    const double pa = std::fabs(pressure_pa);
+    if (pa != 0 && (pa < least_pa || pa > most_pa)) warnings.push_back(pressure_warning);
     return warnings;
 }
 

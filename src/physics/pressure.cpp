@@ -6,14 +6,14 @@
 
 namespace shimlight::physics {
 
-DrivingPressure driving_pressure(const Drive& drive) {
-    const double outside_kg_m3 = air_state(drive.outside_c).density_kg_m3;
-    const double inside_kg_m3 = air_state(drive.inside_c).density_kg_m3;
+/// Stack: density difference times height (hydrostatics); below the neutral level the heavier
+/// outdoor air presses inwards. Wind: Cp times the velocity pressure of the outdoor air.
+DrivingPressure driving_pressure(const Drive& d) {
+    const double outside = air_state(d.outside_c).density_kg_m3;
+    const double inside = air_state(d.inside_c).density_kg_m3;
     DrivingPressure p;
-    // Below the neutral level (negative height) heavier outdoor air pushes in.
-    p.stack_pa = -(outside_kg_m3 - inside_kg_m3) * gravity_m_s2 * drive.height_above_neutral_m;
-    p.wind_pa = drive.pressure_coefficient * drive.shelter * outside_kg_m3 * drive.wind_m_s *
-                drive.wind_m_s / 2;
+    p.stack_pa = -(outside - inside) * gravity_m_s2 * d.height_above_neutral_m;
+    p.wind_pa = d.shelter * d.pressure_coefficient * outside * d.wind_m_s * d.wind_m_s / 2;
     p.pressure_pa = p.stack_pa + p.wind_pa;
     return p;
 }

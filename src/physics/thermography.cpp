@@ -6,104 +6,98 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string>
 
 namespace shimlight::physics {
 
 namespace {
 
-constexpr double least_difference_k = 1;   ///< of the airs; less says nothing about U
-constexpr double useful_difference_k = 10; ///< for conduction surveys (common practice)
-constexpr double mirror_emissivity = 0.5;  ///< below it the picture shows mostly reflections
+constexpr double least_difference_k = 1;     // between the airs; below it a U-factor says nothing
+constexpr double reliable_difference_k = 10; // common practice of infrared surveys
+constexpr double mirror_emissivity = 0.5;    // below it the face shows more room than glass
+constexpr double most_u_w_m2k = 7;           // above any single glass in wind
 
-double fourth_k(double temperature_c) {
-    const double k = temperature_c + kelvin_offset_k;
+double power4(double celsius) {
+    const double k = celsius + kelvin_offset_k;
     return k * k * k * k;
 }
 
-/// Fourth power of the surface's kelvin temperature; not positive when the reflection outshines
-/// everything the instrument received.
-double surface_fourth(double reading_c, const InfraredReading& r) {
-    return (r.set_emissivity * fourth_k(reading_c) +
-            (r.surface_emissivity - r.set_emissivity) * fourth_k(r.reflected_c)) /
-           r.surface_emissivity;
+/// The surface's own T⁴ (K⁴) behind a reading: both sides of
+/// set T_reading⁴ + (1 - set) T_reflected⁴ = e T_surface⁴ + (1 - e) T_reflected⁴.
+double surface_power4(double reading_c, const InfraredReading& r) {
+    const double reflected = power4(r.reflected_c);
+    return reflected + r.set_emissivity / r.surface_emissivity * (power4(reading_c) - reflected);
 }
 
-/// Heat that room air and surroundings at room temperature give a face of that temperature.
-double implied_u_w_m2k(double surface_c, const InfraredReading& r) {
-    const double film = inside_convection_w_m2k({surface_c, r.inside_c, r.height_m}) +
+double u_of_surface(double surface_c, const InfraredReading& r) {
+    const double film = inside_convection_w_m2k({surface_c, r.inside_c, r.height_m, 90}) +
                         radiation_w_m2k(r.surface_emissivity, surface_c, r.inside_c);
-    return std::max(film * (r.inside_c - surface_c) / (r.inside_c - r.outside_c), 0.0);
+    return std::max(0.0, film * (r.inside_c - surface_c) / (r.inside_c - r.outside_c));
 }
 
-std::optional<Problem> outside_range(const char* path, double value, double low, double high,
-                                     const char* accepted) {
-    if (std::isfinite(value) && value >= low && value <= high) return {};
-    return Problem{path, std::string("is out of range; accepted: ") + accepted};
+bool fraction(double emissivity) {
+    return emissivity > 0 && emissivity <= 1;
 }
 
-void warn_infrared(const InfraredReading& r, double surface_c, Warnings& warnings) {
-    if (std::abs(r.inside_c - r.outside_c) < useful_difference_k) {
-        warnings.push_back(
-            "A reading says little about U when indoor and outdoor air differ by less "
-            "than 10 K.");
-    }
-    if (r.surface_emissivity < mirror_emissivity) {
-        warnings.push_back(
-            "Below an emissivity of 0.5 (a coated room-side face) an infrared picture "
-            "shows mostly reflections; read a patch of tape instead.");
-    }
-    const auto [cold, warm] = std::minmax(r.inside_c, r.outside_c);
-    if (surface_c < cold || surface_c > warm) {
-        warnings.push_back("The surface is outside the range of the two airs: check the reflected "
-                           "temperature, the sun and the emissivity set.");
-    }
+/// Between the airs, give or take the instrument's error.
+bool between_airs(double surface_c, const InfraredReading& r) {
+    const double low = std::min(r.inside_c, r.outside_c) - r.error_k;
+    const double high = std::max(r.inside_c, r.outside_c) + r.error_k;
+    return surface_c >= low && surface_c <= high;
+}
+
+Warnings warnings_of(const InfraredReading& r, const InfraredResult& result) {
+    Warnings warnings;
+    if (r.surface_emissivity < mirror_emissivity)
+        warn_once(warnings, "A face of emissivity below 0.5 mirrors more than it shows; put on a "
+                            "piece of tape and read that.");
+    if (std::fabs(r.inside_c - r.outside_c) < reliable_difference_k)
+        warn_once(warnings, "Infrared readings tell a U-factor from 10 K between inside and "
+                            "outside; here it is less.");
+    if (!between_airs(result.surface_c, r))
+        warn_once(warnings,
+                  "The surface would not lie between inside and outside temperature: sun, "
+                  "a heater, a reflection or a wrong emissivity fools the reading.");
+    if (result.u_w_m2k > most_u_w_m2k)
+        warn_once(warnings, "No glass loses more than about 7 W/m2K; moving air or a reflection "
+                            "fools the reading.");
+    return warnings;
 }
 
 } // namespace
 
 std::optional<Problem> infrared_problem(const InfraredReading& r) {
-    struct Limit {
-        const char* path;
-        double value, low, high;
-        const char* accepted;
-    };
-    const Limit limits[] = {
-        {"/reading_c", r.reading_c, -100, 150, "-100 to 150 degrees C"},
-        {"/set_emissivity", r.set_emissivity, 0.05, 1, "0.05 to 1"},
-        {"/surface_emissivity", r.surface_emissivity, 0.05, 1, "0.05 to 1"},
-        {"/reflected_c", r.reflected_c, -100, 150, "-100 to 150 degrees C"},
-        {"/inside_c", r.inside_c, -50, 60, "-50 to 60 degrees C"},
-        {"/outside_c", r.outside_c, -80, 60, "-80 to 60 degrees C"},
-        {"/error_k", r.error_k, 0, 20, "0 to 20 K"},
-        {"/height_m", r.height_m, 0.05, 50, "0.05 to 50 m"},
-    };
-    for (const Limit& l : limits) {
-        if (auto fault = outside_range(l.path, l.value, l.low, l.high, l.accepted)) return fault;
-    }
-    if (std::abs(r.inside_c - r.outside_c) < least_difference_k) {
-        return Problem{"/outside_c", "must differ from inside_c by at least 1 K"};
-    }
-    if (surface_fourth(r.reading_c - r.error_k, r) <= fourth_k(-100)) {
-        return Problem{"/reflected_c", "outshines the reading: no surface above -100 degrees C "
-                                       "explains it at this emissivity"};
-    }
-    return {};
+    if (!fraction(r.set_emissivity))
+        return Problem{"/set_emissivity", "must be above 0 and at most 1"};
+    if (!fraction(r.surface_emissivity))
+        return Problem{"/surface_emissivity", "must be above 0 and at most 1"};
+    if (!(r.error_k >= 0)) return Problem{"/error_k", "must be 0 or more"};
+    if (!(r.height_m > 0)) return Problem{"/height_m", "must be above 0"};
+    if (!(std::fabs(r.inside_c - r.outside_c) >= least_difference_k))
+        return Problem{"/outside_c", "must differ from inside_c by 1 K or more"};
+    if (!(r.reading_c - r.error_k > -kelvin_offset_k))
+        return Problem{"/reading_c", "minus error_k must lie above -273.15 °C"};
+    if (!(surface_power4(r.reading_c - r.error_k, r) > 0))
+        return Problem{"/surface_emissivity",
+                       "is too low: the reflection alone would outshine the reading"};
+    return std::nullopt;
 }
 
 double infrared_surface_c(double reading_c, const InfraredReading& reading) {
-    return std::sqrt(std::sqrt(surface_fourth(reading_c, reading))) - kelvin_offset_k;
+    return std::sqrt(std::sqrt(surface_power4(reading_c, reading))) - kelvin_offset_k;
 }
 
-InfraredResult infrared(const InfraredReading& r) {
+InfraredResult infrared(const InfraredReading& reading) {
+    auto u_at = [&](double shown_c) {
+        return u_of_surface(infrared_surface_c(shown_c, reading), reading);
+    };
     InfraredResult result;
-    result.surface_c = infrared_surface_c(r.reading_c, r);
-    result.u_w_m2k = implied_u_w_m2k(result.surface_c, r);
-    const double colder = implied_u_w_m2k(infrared_surface_c(r.reading_c - r.error_k, r), r);
-    const double warmer = implied_u_w_m2k(infrared_surface_c(r.reading_c + r.error_k, r), r);
-    result.u_low_w_m2k = std::min(colder, warmer);
-    result.u_high_w_m2k = std::max(colder, warmer);
-    warn_infrared(r, result.surface_c, result.warnings);
+    result.surface_c = infrared_surface_c(reading.reading_c, reading);
+    result.u_w_m2k = u_of_surface(result.surface_c, reading);
+    const double warmer = u_at(reading.reading_c + reading.error_k);
+    const double colder = u_at(reading.reading_c - reading.error_k);
+    result.u_low_w_m2k = std::min(warmer, colder);
+    result.u_high_w_m2k = std::max(warmer, colder);
+    result.warnings = warnings_of(reading, result);
     return result;
 }
 

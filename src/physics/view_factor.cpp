@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+// View factors of rectangles by corners: a rectangle anywhere is the signed sum of four that reach
+// from the foot of the normal to its corners.
 #include "physics/view_factor.hpp"
 
 #include "physics/constants.hpp"
@@ -13,116 +15,112 @@ namespace {
 
 using std::numbers::pi;
 
-/// Corner values are odd in both coordinates; a rectangle is the sum over its four corners.
-using Corner = double (*)(double, double, double);
+constexpr double least_distance_m = 1e-9; // nearer than this the viewer is in the plane itself
 
-double signed_corner(Corner corner, double u, double v, double distance) {
-    const double size = corner(std::abs(u), std::abs(v), distance);
-    return (u < 0) == (v < 0) ? size : -size;
-}
-
-double sum_over_corners(Corner corner, double u0, double u1, double v0, double v1,
-                        double distance) {
-    return signed_corner(corner, u1, v1, distance) - signed_corner(corner, u0, v1, distance) -
-           signed_corner(corner, u1, v0, distance) + signed_corner(corner, u0, v0, distance);
-}
-
-/// An element in the plane's own direction sees only what lies ahead of it: from low to high > 0.
-double ahead_view(double side0, double side1, double low, double high, double distance) {
-    return sum_over_corners(perpendicular_corner, side0, side1, std::max(low, 0.0),
-                            std::max(high, 0.0), distance);
-}
-
-double fourth_power_k(double temperature_c) {
-    const double k = temperature_c + kelvin_offset_k;
-    return k * k * k * k;
-}
-
-// ISO 7726 Annex: projected area factors of a person by direction; horizontal ones are those of
-// any facing, the mean of front/back and left/right (seated 0.30 and 0.22, standing 0.35 and 0.23).
-struct Projection {
-    double vertical, horizontal;
+// ISO 7726:1998 clause on the mean radiant temperature from six plane ones: a body's projected
+// area factors. Facing is unknown, so the four horizontal directions share their mean.
+struct BodyWeights {
+    double vertical, sideways, frontal;
+    double horizontal() const { return (sideways + frontal) / 2; }
 };
-constexpr Projection seated{0.18, (0.30 + 0.22) / 2};
-constexpr Projection standing{0.08, (0.35 + 0.23) / 2};
+constexpr BodyWeights seated_weights{0.18, 0.22, 0.30};
+constexpr BodyWeights standing_weights{0.08, 0.23, 0.35};
 
-constexpr std::size_t index(Direction direction) {
-    return static_cast<std::size_t>(direction);
+/// Signed sum over the four corners; `corner` must be odd in both arguments or, where it is not,
+/// the rectangle must not cross the axis.
+template <class Corner>
+double corner_sum(double x0, double x1, double y0, double y1, const Corner& corner) {
+    return corner(x1, y1) - corner(x0, y1) - corner(x1, y0) + corner(x0, y0);
+}
+
+/// An element at right angles to the rectangle's plane, facing along rising `y`: it sees what lies
+/// above its own plane y = 0 only.
+double sideways_view(double x0, double x1, double y0, double y1, double distance_m) {
+    const double low = std::max(y0, 0.0);
+    if (y1 <= low) return 0;
+    return corner_sum(x0, x1, low, y1,
+                      [&](double x, double y) { return perpendicular_corner(x, y, distance_m); });
+}
+
+double fourth_power(double celsius) {
+    const double k = celsius + kelvin_offset_k;
+    return k * k * k * k;
 }
 
 } // namespace
 
 double parallel_corner(double width_m, double height_m, double distance_m) {
-    if (width_m <= 0 || height_m <= 0) return 0;
-    const double a = std::hypot(width_m, distance_m);
-    const double b = std::hypot(height_m, distance_m);
-    return (width_m / a * std::atan(height_m / a) + height_m / b * std::atan(width_m / b)) /
+    const double c = std::max(distance_m, least_distance_m);
+    const double across = std::hypot(width_m, c), up = std::hypot(height_m, c);
+    return (width_m / across * std::atan(height_m / across) +
+            height_m / up * std::atan(width_m / up)) /
            (2 * pi);
 }
 
 double perpendicular_corner(double width_m, double height_m, double distance_m) {
-    if (width_m <= 0 || height_m <= 0) return 0;
-    const double slant = std::hypot(height_m, distance_m);
-    return (std::atan2(width_m, distance_m) - distance_m / slant * std::atan(width_m / slant)) /
-           (2 * pi);
+    const double c = std::max(distance_m, least_distance_m);
+    const double slant = std::hypot(height_m, c);
+    return (std::atan(width_m / c) - c / slant * std::atan(width_m / slant)) / (2 * pi);
 }
 
 double sphere_corner(double width_m, double height_m, double distance_m) {
-    if (width_m <= 0 || height_m <= 0) return 0;
-    const double diagonal =
-        std::sqrt(width_m * width_m + height_m * height_m + distance_m * distance_m);
-    return std::atan2(width_m * height_m, distance_m * diagonal) / (4 * pi);
+    const double c = std::max(distance_m, least_distance_m);
+    const double ray = std::hypot(width_m, height_m, c);
+    return std::atan(width_m / c * height_m / ray) / (4 * pi);
 }
 
 double element_view(const SeenRectangle& r, Direction direction) {
-    const double d = r.distance_m;
     switch (direction) {
-    case Direction::front:
-        return sum_over_corners(parallel_corner, r.left_m, r.right_m, r.low_m, r.high_m, d);
     case Direction::up:
-        return ahead_view(r.left_m, r.right_m, r.low_m, r.high_m, d);
+        return sideways_view(r.left_m, r.right_m, r.low_m, r.high_m, r.distance_m);
     case Direction::down:
-        return ahead_view(r.left_m, r.right_m, -r.high_m, -r.low_m, d);
-    case Direction::right:
-        return ahead_view(r.low_m, r.high_m, r.left_m, r.right_m, d);
+        return sideways_view(r.left_m, r.right_m, -r.high_m, -r.low_m, r.distance_m);
     case Direction::left:
-        return ahead_view(r.low_m, r.high_m, -r.right_m, -r.left_m, d);
+        return sideways_view(r.low_m, r.high_m, -r.right_m, -r.left_m, r.distance_m);
+    case Direction::right:
+        return sideways_view(r.low_m, r.high_m, r.left_m, r.right_m, r.distance_m);
+    case Direction::front:
+        return corner_sum(r.left_m, r.right_m, r.low_m, r.high_m,
+                          [&](double x, double y) { return parallel_corner(x, y, r.distance_m); });
     case Direction::back:
-        break;
+        return 0;
     }
     return 0;
 }
 
 double sphere_view(const SeenRectangle& r) {
-    return sum_over_corners(sphere_corner, r.left_m, r.right_m, r.low_m, r.high_m, r.distance_m);
+    return corner_sum(r.left_m, r.right_m, r.low_m, r.high_m,
+                      [&](double x, double y) { return sphere_corner(x, y, r.distance_m); });
 }
 
 double plane_radiant_c(double view, double seen_c, double other_c) {
-    const double sum = view * fourth_power_k(seen_c) + (1 - view) * fourth_power_k(other_c);
-    return std::sqrt(std::sqrt(sum)) - kelvin_offset_k;
+    const double mean = view * fourth_power(seen_c) + (1 - view) * fourth_power(other_c);
+    return std::sqrt(std::sqrt(mean)) - kelvin_offset_k;
 }
 
-double mean_radiant_c(const std::array<double, direction_count>& t, Posture posture) {
-    const Projection& p = posture == Posture::seated ? seated : standing;
-    const double vertical = t[index(Direction::up)] + t[index(Direction::down)];
-    const double horizontal = t[index(Direction::left)] + t[index(Direction::right)] +
-                              t[index(Direction::front)] + t[index(Direction::back)];
-    return (p.vertical * vertical + p.horizontal * horizontal) /
-           (2 * p.vertical + 4 * p.horizontal);
+double mean_radiant_c(const std::array<double, direction_count>& plane_radiant, Posture posture) {
+    const BodyWeights& body = posture == Posture::seated ? seated_weights : standing_weights;
+    auto toward = [&](Direction d) { return plane_radiant[static_cast<std::size_t>(d)]; };
+    const double vertical = toward(Direction::up) + toward(Direction::down);
+    const double horizontal = toward(Direction::left) + toward(Direction::right) +
+                              toward(Direction::front) + toward(Direction::back);
+    return (body.vertical * vertical + body.horizontal() * horizontal) /
+           (2 * body.vertical + 4 * body.horizontal());
 }
 
 RadiantView radiant_view(const SeenRectangle& window, double window_c, double other_c,
                          Posture posture) {
-    std::array<double, direction_count> plane{};
+    std::array<double, direction_count> plane_radiant;
     for (std::size_t i = 0; i < direction_count; ++i) {
         const double view = element_view(window, static_cast<Direction>(i));
-        plane[i] = plane_radiant_c(view, window_c, other_c);
+        plane_radiant[i] = plane_radiant_c(view, window_c, other_c);
     }
-    RadiantView seen;
-    seen.mean_radiant_c = mean_radiant_c(plane, posture);
-    seen.asymmetry_k = plane[index(Direction::back)] - plane[index(Direction::front)];
-    seen.window_view = element_view(window, Direction::front);
-    return seen;
+    RadiantView result;
+    result.mean_radiant_c = mean_radiant_c(plane_radiant, posture);
+    result.asymmetry_k = plane_radiant[static_cast<std::size_t>(Direction::back)] -
+                         plane_radiant[static_cast<std::size_t>(Direction::front)];
+    result.window_view = element_view(window, Direction::front);
+    return result;
 }
 
 } // namespace shimlight::physics
