@@ -10,6 +10,9 @@
 namespace shimlight::section {
 namespace {
 
+/// Growth of the cell size in metres per metre: neighbouring cells differ by less than a factor 2.
+constexpr double growth = 0.5;
+
 /// Sorted, nearly coincident ones merged; the first and last are exactly 0 and extent.
 std::vector<double> merged_lines(std::vector<double> lines, double extent_m) {
     lines.push_back(0);
@@ -23,81 +26,46 @@ std::vector<double> merged_lines(std::vector<double> lines, double extent_m) {
     return merged;
 }
 
-/// Wanted cell size along one axis before scaling: at each base line the narrower of the spans
-/// beside it, growing by one metre per metre away from it.
-class SizeFunction {
-  public:
-    explicit SizeFunction(const std::vector<double>& lines)
-        : lines_(lines), at_line_(lines.size()) {
-        const int last = static_cast<int>(lines.size()) - 1;
-        const double cap = (lines.back() - lines.front()) * largest_share;
-        for (int i = 0; i <= last; ++i) {
-            const double before = i > 0 ? lines[i] - lines[i - 1] : cap;
-            const double after = i < last ? lines[i + 1] - lines[i] : cap;
-            at_line_[i] = std::min({before, after, cap});
-        }
-        for (int i = 1; i <= last; ++i)
-            limit(i, i - 1);
-        for (int i = last - 1; i >= 0; --i)
-            limit(i, i + 1);
+/// At each base line the narrower of the spans beside it; between two lines the sizes grow from
+/// both sides and meet at a knot in between.
+SizeField first_sizes(const std::vector<double>& lines) {
+    constexpr double largest_share = 0.125; // of the section, for one unscaled cell
+    const double cap = (lines.back() - lines.front()) * largest_share;
+    SizeField at_lines{lines, std::vector<double>(lines.size(), cap),
+                       std::vector<bool>(lines.size(), true)};
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+        const double width = lines[i + 1] - lines[i];
+        at_lines.size_m[i] = std::min(at_lines.size_m[i], width);
+        at_lines.size_m[i + 1] = std::min(at_lines.size_m[i + 1], width);
     }
-
-    /// Cells that span i takes, as a real number, when sizes are multiplied by `scale`.
-    double cells(int i, double scale) const {
-        return (rise(i, peak(i)) + rise(i + 1, width(i) - peak(i))) / scale;
+    at_lines.limit_growth(1);
+    SizeField sizes;
+    const auto add = [&](double at, double size, bool fixed) {
+        sizes.at_m.push_back(at);
+        sizes.size_m.push_back(size);
+        sizes.fixed.push_back(fixed);
+    };
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+        const double width = lines[i + 1] - lines[i];
+        const double left = at_lines.size_m[i], right = at_lines.size_m[i + 1];
+        add(lines[i], left, true);
+        const double meeting = 0.5 * (width + right - left); // where both have grown to one size
+        if (meeting > 0 && meeting < width) add(lines[i] + meeting, left + meeting, false);
     }
-
-    /// Appends the inner lines of span i cut into `count` cells.
-    void cut(int i, int count, std::vector<double>& out) const {
-        const double from_left = rise(i, peak(i)), from_right = rise(i + 1, width(i) - peak(i));
-        for (int k = 1; k < count; ++k) {
-            const double part = (from_left + from_right) * k / count;
-            out.push_back(part <= from_left
-                              ? lines_[i] + reach(i, part)
-                              : lines_[i + 1] - reach(i + 1, from_left + from_right - part));
-        }
-    }
-
-  private:
-    static constexpr double largest_share = 0.125; ///< of the section, for one unscaled cell
-
-    double width(int i) const { return lines_[i + 1] - lines_[i]; }
-    void limit(int i, int neighbour) {
-        const double distance = std::abs(lines_[i] - lines_[neighbour]);
-        at_line_[i] = std::min(at_line_[i], at_line_[neighbour] + distance);
-    }
-    /// Distance from the left line of span i to where the sizes grown from both ends meet.
-    double peak(int i) const {
-        return std::clamp(0.5 * (width(i) + at_line_[i + 1] - at_line_[i]), 0.0, width(i));
-    }
-    /// Integral of 1/size from line i over a distance, and its inverse.
-    double rise(int i, double distance) const { return std::log1p(distance / at_line_[i]); }
-    double reach(int i, double risen) const { return at_line_[i] * std::expm1(risen); }
-
-    const std::vector<double>& lines_;
-    std::vector<double> at_line_;
-};
-
-int whole_cells(double cells) {
-    constexpr double slack = 1e-6; // so that round-off does not add a cell
-    return std::max(1, static_cast<int>(std::ceil(cells - slack)));
+    add(lines.back(), at_lines.size_m.back(), true);
+    return sizes;
 }
 
-int count_cells(const SizeFunction& sizes, int spans, double scale) {
-    int total = 0;
-    for (int i = 0; i < spans; ++i)
-        total += whole_cells(sizes.cells(i, scale));
-    return total;
-}
-
-std::vector<double> cut_lines(const SizeFunction& sizes, const std::vector<double>& base,
-                              double scale) {
-    std::vector<double> lines{base.front()};
-    for (std::size_t i = 0; i + 1 < base.size(); ++i) {
-        sizes.cut(static_cast<int>(i), whole_cells(sizes.cells(static_cast<int>(i), scale)), lines);
-        lines.push_back(base[i + 1]);
+/// The scale at which one axis gets about `cells` cells, never more unless it must.
+double scale_for(const SizeField& sizes, double cells) {
+    constexpr double finest = 1e-6, coarsest = 1e6;
+    constexpr int halvings = 40;
+    double low = std::log(finest), high = std::log(coarsest);
+    for (int step = 0; step < halvings; ++step) {
+        const double middle = 0.5 * (low + high);
+        (count_cells(sizes, std::exp(middle), growth) > cells ? low : high) = middle;
     }
-    return lines;
+    return std::exp(high);
 }
 
 Problem too_many_lines(std::size_t columns, std::size_t rows) {
@@ -129,20 +97,23 @@ Result<Grid> base_grid(const Painting& painting) {
     return grid;
 }
 
-Grid graded_grid(const Grid& base, int cells) {
-    const SizeFunction x(base.x_m), y(base.y_m);
-    // More cells for smaller scales: bisection on the logarithm of the scale.
-    constexpr double finest = 1e-4, coarsest = 4;
-    constexpr int halvings = 30;
-    double low = std::log(finest), high = std::log(coarsest);
-    for (int step = 0; step < halvings; ++step) {
-        const double middle = 0.5 * (low + high), scale = std::exp(middle);
-        const long long count = static_cast<long long>(count_cells(x, base.columns(), scale)) *
-                                count_cells(y, base.rows(), scale);
-        (count > cells ? low : high) = middle;
-    }
-    const double scale = std::exp(high);
-    return Grid{cut_lines(x, base.x_m, scale), cut_lines(y, base.y_m, scale)};
+Grid grid_of(const SizeField& x, const SizeField& y, int cells, double x_per_y) {
+    // An axis that cannot do with fewer lines leaves fewer to the other.
+    constexpr double coarsest = 1e6;
+    const double fewest_x = count_cells(x, coarsest, growth),
+                 fewest_y = count_cells(y, coarsest, growth);
+    double columns = std::max(std::sqrt(cells * x_per_y), fewest_x);
+    const double rows = std::max(cells / columns, fewest_y);
+    columns = std::max(cells / rows, fewest_x);
+    return Grid{cut_lines(x, scale_for(x, columns), growth),
+                cut_lines(y, scale_for(y, rows), growth)};
+}
+
+Grid first_grid(const Grid& base, int cells) {
+    const SizeField x = first_sizes(base.x_m), y = first_sizes(base.y_m);
+    const double x_per_y =
+        static_cast<double>(count_cells(x, 1, growth)) / count_cells(y, 1, growth);
+    return grid_of(x, y, cells, x_per_y);
 }
 
 int nearest_line(const std::vector<double>& lines, double at_m) {

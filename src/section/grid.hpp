@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
-// A graded tensor grid whose lines run through every edge of every rectangle.
+// A tensor grid whose lines run through every edge of every rectangle.
 #pragma once
 
 #include "physics/problem.hpp"
 #include "section/painting.hpp"
-
-#include <vector>
+#include "section/size_field.hpp"
 
 namespace shimlight::section {
 
@@ -24,10 +23,13 @@ struct Grid {
 /// A Problem when they make more than max_base_cells.
 Result<Grid> base_grid(const Painting& painting);
 
-/// The base grid refined towards its lines until it has about `cells` cells (never fewer than the
-/// base grid). Cell sizes follow one size function, so that finer grids of the same painting are
-/// refinements in the same proportions everywhere.
-Grid graded_grid(const Grid& base, int cells);
+/// The first grid to solve on, before anything is known of the solution: about `cells` cells
+/// (never fewer than the base grid), small where base lines lie close together.
+Grid first_grid(const Grid& base, int cells);
+
+/// Lines that follow the sizes `x` and `y`, scaled by the factors that give about `cells` cells.
+/// `x_per_y` is the wanted ratio of columns to rows.
+Grid grid_of(const SizeField& x, const SizeField& y, int cells, double x_per_y);
 
 /// Index of the line of `lines` nearest to `at_m`.
 int nearest_line(const std::vector<double>& lines, double at_m);

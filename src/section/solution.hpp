@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// One painting on one grid: cells → operator → multigrid → temperatures of the cells.
+#pragma once
+
+#include "section/field.hpp"
+#include "section/operator.hpp"
+
+namespace shimlight::section {
+
+/// Temperatures are kept as their excess over `datum_c`, the coldest air that touches the solid, so
+/// that nothing depends on where the scale has its zero.
+struct Solution {
+    Grid grid;
+    Cells cells;
+    Operator op;
+    double datum_c = 0, span_k = 0;   ///< coldest air touched; warmest less coldest
+    std::vector<double> air_excess_k; ///< of every air
+    std::vector<double> excess_k;     ///< of every cell; 0 in ambient air
+    std::vector<double> guess_k;      ///< excess_k before the iteration
+    int cycles = 0;
+    bool converged = true;
+};
+
+/// Paints and sets up the balance on `grid`; excess_k is zero.
+Result<Solution> prepare(const Painting& painting, Grid grid);
+
+/// First guesses: from the solution on another grid of the same painting, or from any field.
+void guess_from(const Solution& other, Solution& solution);
+void guess_from(const Field& field, Solution& solution);
+
+/// Iterates until the error of the iteration is below `tolerance` in the energy norm, relative.
+void iterate(Solution& solution, double tolerance);
+
+/// The finished field, its surfaces and heat flows.
+Field make_field(const Painting& painting, Solution solution);
+
+} // namespace shimlight::section
