@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 using namespace shimlight;
 using namespace shimlight::house;
 
@@ -55,5 +57,17 @@ TEST_CASE("Without a chosen remedy the case is that of today") {
         record.chosen = chosen;
         CHECK(chosen_remedy(record) == nullptr);
         CHECK(remedy_case(house, record).opening.shim.fill == opening::ShimFill::open);
+    }
+}
+
+TEST_CASE("The ready-made remedies that the demo names exist") {
+    for (const OpeningRecord& record : demo_house().openings) {
+        for (const opening::Remedy& remedy : record.remedies) {
+            CAPTURE(remedy.key);
+            const auto& ready = opening::ready_remedies();
+            const bool found = std::any_of(ready.begin(), ready.end(),
+                                           [&](const auto& row) { return row.key == remedy.key; });
+            CHECK((remedy.key.empty() || found));
+        }
     }
 }
