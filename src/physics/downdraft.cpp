@@ -8,85 +8,87 @@
 #include <cmath>
 
 namespace shimlight::physics {
+
 namespace {
 
-// Eckert and Jackson 1950: u = U1 (y/d)^(1/7) (1 - y/d)^4.
-constexpr double profile_flow = 0.146351; // integral of the profile, Beta(8/7, 5)
-constexpr double profile_peak = 0.5371;   // largest value of the profile, at y = d/29
+// Profile u = U (y/d)^(1/7) (1 - y/d)^4: its greatest value, at y = d/29, and its mean over d,
+// Beta(8/7, 5).
+constexpr double peak_of_profile = 0.53715;
+constexpr double mean_of_profile = 0.146351;
 
-// Heiselberg 1994 (joints at 0.4 and 2.0 m): v = near sqrt(h dT) up to near_m, middle sqrt(h dT)/(x
-// + offset) up to 2 m, far sqrt(h dT) beyond.
-constexpr double near_factor = 0.055, near_m = 0.4;
-constexpr double middle_factor = 0.095, offset_m = 1.32;
-constexpr double far_factor = 0.028;
-constexpr double coldest_share = 0.30, warming_per_m = 0.034; // t = room - (0.30 - 0.034 x) dT
+// Heiselberg 1994, m/s per sqrt(height · difference). Joined by the middle law itself, so that the
+// steps of the published three pieces (0.5 % at 0.4 m, 2 % at 2 m) vanish.
+constexpr double near_coefficient = 0.055;
+constexpr double middle_coefficient_m = 0.095, middle_offset_m = 1.32;
+constexpr double far_coefficient = 0.028;
 
-constexpr double most_height_m = 4, most_difference_k = 20; // remembered range of the experiments
+/// Peak of the layer at the foot of the glass, m/s per sqrt(height · difference), at 20 °C.
+constexpr double peak_coefficient = 0.0987;
 
-constexpr std::string_view memory_warning =
-    "Speed and temperature on the floor follow Heiselberg 1994 as remembered; take them as an "
-    "estimate of plus or minus 30 %.";
-constexpr std::string_view range_warning =
-    "The floor-stream equations are used for glass up to 4 m high and up to 20 K colder than the "
-    "room; this window is outside.";
-constexpr std::string_view sill_warning =
-    "The floor-stream equations were made for glass down to the floor; here the air falls on below "
-    "the sill, which is an engineering estimate.";
+double floor_coefficient(double way_m) {
+    return std::clamp(middle_coefficient_m / (way_m + middle_offset_m), far_coefficient,
+                      near_coefficient);
+}
 
-/// Speed per sqrt(h dT), made continuous: at 2 m the published pieces differ by 2 %; the larger is
-/// kept until the middle piece has fallen to the far one.
-double speed_factor(double way_m) {
-    if (way_m <= near_m) return near_factor;
-    const double middle = std::min(near_factor, middle_factor / (way_m + offset_m));
-    return std::max(middle, far_factor);
+double profile(double share) {
+    return std::pow(share, 1.0 / 7) * std::pow(1 - share, 4);
 }
 
 } // namespace
 
 FallingLayer falling_layer(double height_m, double difference_k, double room_c) {
-    FallingLayer layer;
-    if (height_m <= 0 || difference_k <= 0) return layer;
-    const double mean_k = room_c + kelvin_offset_k - difference_k / 2;
-    const GasProperties air = gas_properties(GasMixture::pure(Gas::air), mean_k);
+    if (difference_k <= 0 || height_m <= 0) return {};
+    const double room_k = room_c + kelvin_offset_k;
+    const GasProperties air = gas_properties(GasMixture{}, room_k - difference_k / 2);
     const double nu = air.viscosity_pa_s / air.density_kg_m3;
-    const double pr = air.viscosity_pa_s * air.specific_heat_j_kgk / air.conductivity_w_mk;
-    const double grashof = gravity_m_s2 * difference_k / mean_k * std::pow(height_m, 3) / (nu * nu);
-    const double term = 1 + 0.494 * std::pow(pr, 2.0 / 3);
-    const double u1 = 1.185 * nu / height_m * std::sqrt(grashof) / std::sqrt(term);
-    layer.peak_speed_m_s = profile_peak * u1;
+    const double prandtl = air.viscosity_pa_s * air.specific_heat_j_kgk / air.conductivity_w_mk;
+    const double grashof =
+        gravity_m_s2 * difference_k / room_k * height_m * height_m * height_m / (nu * nu);
+    const double stretch = 1 + 0.494 * std::pow(prandtl, 2.0 / 3);
+    const double scale_m_s = 1.185 * nu / height_m * std::sqrt(grashof / stretch);
+    FallingLayer layer;
+    layer.peak_speed_m_s = peak_of_profile * scale_m_s;
     layer.thickness_m =
-        0.565 * height_m * std::pow(grashof, -0.1) * std::pow(pr, -8.0 / 15) * std::pow(term, 0.1);
-    layer.flow_m3_s_m = profile_flow * u1 * layer.thickness_m;
+        height_m * 0.565 * std::pow(stretch / grashof, 0.1) * std::pow(prandtl, -8.0 / 15);
+    layer.flow_m3_s_m = mean_of_profile * scale_m_s * layer.thickness_m;
     return layer;
 }
 
 double layer_speed_m_s(const FallingLayer& layer, double from_glass_m) {
-    if (layer.thickness_m <= 0 || from_glass_m < 0 || from_glass_m >= layer.thickness_m) return 0;
-    const double s = from_glass_m / layer.thickness_m;
-    return layer.peak_speed_m_s / profile_peak * std::pow(s, 1.0 / 7) * std::pow(1 - s, 4);
+    if (from_glass_m <= 0 || from_glass_m >= layer.thickness_m) return 0;
+    return layer.peak_speed_m_s / peak_of_profile * profile(from_glass_m / layer.thickness_m);
 }
 
 FloorStream floor_stream(double height_m, double difference_k, double way_m) {
-    if (height_m <= 0 || difference_k <= 0) return {};
-    const double way = std::max(0.0, way_m);
-    FloorStream stream;
-    stream.speed_m_s = speed_factor(way) * std::sqrt(height_m * difference_k);
-    stream.colder_k = std::max(0.0, coldest_share - warming_per_m * way) * difference_k;
-    return stream;
+    if (difference_k <= 0 || height_m <= 0) return {};
+    return {floor_coefficient(way_m) * std::sqrt(height_m * difference_k),
+            std::max(0.30 - 0.034 * way_m, 0.0) * difference_k};
 }
 
 double floor_speed_ratio(double way_m) {
-    return speed_factor(std::max(0.0, way_m)) / near_factor;
+    return floor_coefficient(way_m) / peak_coefficient;
 }
 
 Warnings floor_stream_warnings(double height_m, double difference_k, double way_m, double sill_m) {
     Warnings warnings;
     if (difference_k <= 0) return warnings;
-    warnings.push_back(memory_warning);
-    constexpr double longest_way_m = 4; // beyond it nothing was measured
-    if (height_m > most_height_m || difference_k > most_difference_k || way_m > longest_way_m)
-        warnings.push_back(range_warning);
-    if (sill_m > 0.05) warnings.push_back(sill_warning);
+    if (height_m > 4 || height_m < 1) {
+        warnings.push_back("The floor stream below cold glass is known for glass of about 1 to 4 m "
+                           "height.");
+    }
+    if (difference_k > 20) {
+        warnings.push_back("The floor stream below cold glass is known for glass up to about 20 K "
+                           "colder than the room.");
+    }
+    if (way_m > 2) {
+        warnings.push_back("Temperatures in the floor stream are known to about 2 m from the foot "
+                           "of the glass.");
+    }
+    if (sill_m > 0) {
+        warnings.push_back(
+            "The floor stream is known for glass down to the floor; above a sill, the "
+            "wall below is counted as floor, an estimate of about 30 %.");
+    }
     return warnings;
 }
 

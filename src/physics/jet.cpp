@@ -2,73 +2,87 @@
 #include "physics/jet.hpp"
 
 #include "physics/constants.hpp"
+#include "physics/downdraft.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 namespace shimlight::physics {
+
 namespace {
 
-constexpr double speed_decay = 2.43;       // K1, Hagström, Sirén and Zhivov 1999
-constexpr double temperature_decay = 2.00; // K2, the same
-constexpr double half_angle_tan = 0.10423; // tan 5.95°, half-velocity spread, the same
-constexpr double profile_steepness = 0.7;  // profile exp(-0.7 (y/y_half)²), the same
-constexpr double drop_factor = 0.4;        // Awbi 2003, drop of a horizontal plane jet
-// Plane plume of a line source: w = 1.66 B^(1/3), B buoyancy flux per length (Rouse, Yih and
-// Humphreys 1952, from memory).
-constexpr double plume_factor = 1.66;
+constexpr double speed_decay = 2.43;       ///< K1 of plane jets
+constexpr double temperature_decay = 2.00; ///< K2
+constexpr double spread = 0.10423;         ///< tan 5.95°, where the speed is half the middle's
 
-/// Decayed by `constant` sqrt(gap/way), never above the value at the opening.
+/// Speed of a plane plume over the cube root of its buoyancy flux per width (Rouse, Yih and
+/// Humphreys 1952, from memory; later measurements lie between 1.66 and 1.9).
+constexpr double plume_speed = 1.8;
+
+constexpr double least_way_m = 1e-4; ///< nearer, a jet is still as it left the opening
+
+/// Decay of the middle: constant times sqrt(gap/way), 1 at most.
 double decay(double constant, double gap_m, double way_m) {
-    if (way_m <= 0) return 1;
-    return std::min(1.0, constant * std::sqrt(gap_m / way_m));
+    return std::min(1.0, constant * std::sqrt(gap_m / std::max(way_m, least_way_m)));
+}
+
+JetAir decayed(const PlaneJet& jet, double way_m, double mirror) {
+    return {jet.speed_m_s * decay(speed_decay * mirror, jet.gap_m, way_m),
+            jet.colder_k * decay(temperature_decay * mirror, jet.gap_m, way_m)};
+}
+
+double buoyancy_m_s2(const PlaneJet& jet, double room_c) {
+    return gravity_m_s2 * jet.colder_k / (room_c + kelvin_offset_k);
+}
+
+/// A plume gets no faster than free fall from the opening.
+double plume_m_s(const PlaneJet& jet, double height_m, double room_c) {
+    const double buoyancy = std::max(buoyancy_m_s2(jet, room_c), 0.0);
+    const double free_fall = std::sqrt(2 * buoyancy * std::max(height_m, 0.0));
+    return std::min(plume_speed * std::cbrt(buoyancy * jet.speed_m_s * jet.gap_m), free_fall);
+}
+
+JetAir joined(const JetAir& jet, double plume_m_s) {
+    if (jet.speed_m_s <= 0) return {};
+    const double ratio = plume_m_s / jet.speed_m_s;
+    const double faster = std::cbrt(1 + ratio * ratio * ratio);
+    return {jet.speed_m_s * faster, jet.colder_k / faster};
 }
 
 } // namespace
 
 JetAir free_jet(const PlaneJet& jet, double way_m) {
-    return {jet.speed_m_s * decay(speed_decay, jet.gap_m, way_m),
-            jet.colder_k * decay(temperature_decay, jet.gap_m, way_m)};
+    return decayed(jet, way_m, 1);
 }
 
 JetAir attached_jet(const PlaneJet& jet, double way_m) {
-    constexpr double mirrored = std::numbers::sqrt2;
-    return {jet.speed_m_s * decay(mirrored * speed_decay, jet.gap_m, way_m),
-            jet.colder_k * decay(mirrored * temperature_decay, jet.gap_m, way_m)};
+    return decayed(jet, way_m, std::numbers::sqrt2);
 }
 
 double jet_profile(double way_m, double off_axis_m) {
-    if (way_m <= 0) return off_axis_m == 0 ? 1 : 0;
-    const double half_m = half_angle_tan * way_m;
-    const double s = off_axis_m / half_m;
-    return std::exp(-profile_steepness * s * s);
+    const double share = off_axis_m / (spread * std::max(way_m, least_way_m));
+    return std::exp(-0.7 * share * share);
 }
 
 double jet_drop_m(const PlaneJet& jet, double way_m, double room_c) {
-    if (jet.speed_m_s <= 0 || way_m <= 0 || jet.gap_m <= 0) return 0;
-    const double archimedes = gravity_m_s2 * jet.gap_m * jet.colder_k /
-                              ((room_c + kelvin_offset_k) * jet.speed_m_s * jet.speed_m_s);
-    return jet.gap_m * drop_factor * temperature_decay / (speed_decay * speed_decay) * archimedes *
+    if (jet.colder_k == 0 || way_m <= 0) return 0;
+    if (jet.speed_m_s <= 0)
+        return std::copysign(std::numeric_limits<double>::infinity(), jet.colder_k);
+    const double archimedes =
+        buoyancy_m_s2(jet, room_c) * jet.gap_m / (jet.speed_m_s * jet.speed_m_s);
+    return jet.gap_m * 0.4 * temperature_decay / (speed_decay * speed_decay) * archimedes *
            std::pow(way_m / jet.gap_m, 2.5);
 }
 
+JetAir falling_jet(const PlaneJet& jet, double height_m, double room_c) {
+    return joined(attached_jet(jet, height_m), plume_m_s(jet, height_m, room_c));
+}
+
 JetAir fallen_jet(const PlaneJet& jet, double height_m, double floor_m, double room_c) {
-    if (jet.speed_m_s <= 0 || jet.gap_m <= 0) return {};
-    const double way = std::max(height_m, 0.0) + std::max(floor_m, 0.0);
-    const JetAir attached = attached_jet(jet, way);
-    const double buoyancy_m3_s3 = gravity_m_s2 * std::max(jet.colder_k, 0.0) /
-                                  (room_c + kelvin_offset_k) * jet.speed_m_s * jet.gap_m;
-    const double plume_m_s = plume_factor * std::cbrt(buoyancy_m3_s3);
-    // The plume gathers speed over the fall from the opening; it keeps what the floor leaves of it.
-    const double fallen = height_m / (height_m + 0.1 + std::max(floor_m, 0.0));
-    JetAir air;
-    air.speed_m_s = std::cbrt(std::pow(attached.speed_m_s, 3) + std::pow(plume_m_s * fallen, 3));
-    air.colder_k = attached.colder_k;
-    // A faster stream carries the same heat with less temperature difference.
-    if (air.speed_m_s > attached.speed_m_s && air.speed_m_s > 0)
-        air.colder_k *= attached.speed_m_s / air.speed_m_s;
-    return air;
+    return joined(attached_jet(jet, height_m + floor_m),
+                  plume_m_s(jet, height_m, room_c) * floor_speed_ratio(floor_m));
 }
 
 } // namespace shimlight::physics

@@ -30,9 +30,13 @@ double jet_profile(double way_m, double off_axis_m);
 /// How far a cold horizontal free jet has sunk after `way_m`, m (negative: warm air has risen).
 double jet_drop_m(const PlaneJet& jet, double way_m, double room_c);
 
-/// Cold air from an opening at `height_m` that clings to the wall, falls and runs `floor_m` over
-/// the floor. Engineering estimate: attached jet and plane plume joined by the cubes of their
-/// speeds, the heat carried staying the same.
+/// Cold air from an opening that clings to the wall, after falling `height_m`. Engineering
+/// estimate: attached jet and plane plume joined by the cubes of their speeds, the heat carried
+/// staying the same.
+JetAir falling_jet(const PlaneJet& jet, double height_m, double room_c);
+
+/// The same air after it has run `floor_m` over the floor. The plume's part slows there like the
+/// stream from cold glass (floor_speed_ratio).
 JetAir fallen_jet(const PlaneJet& jet, double height_m, double floor_m, double room_c);
 
 } // namespace shimlight::physics

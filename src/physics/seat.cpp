@@ -1,4 +1,17 @@
 // SPDX-License-Identifier: MIT
+// Engineering estimate; what is assumed, besides the sources of downdraft, jet and comfort:
+// - Cold face: the glass; where the frame is colder, the two are weighted 0.7 and 0.3 (a usual
+// frame
+//   share), without asking for areas. A warmer frame does not help the glass.
+// - Falling air: the layer grows over the height of the window and leaves it at the sill. The wall
+//   below counts as more floor to run over: speed and cold fade along sill height + distance. No
+//   obstacle (heater, deep sill, curtain) is in the way.
+// - Leaks: cold air clings to the wall, falls and runs over the floor. A leak's momentum is spread
+//   over the width of the window, as where along that width it blows is not asked.
+// - All causes together: momentum adds (squares of speeds), the coldest stream sets the
+// temperature,
+//   since thin streams lie in layers. A cause's share is its part of the sum of squares.
+// - The body as a whole is in room air at 0.1 m/s or more; only ankles and neck feel the streams.
 #include "physics/seat.hpp"
 
 #include "physics/comfort.hpp"
@@ -9,161 +22,188 @@
 #include <cmath>
 
 namespace shimlight::physics {
+
 namespace {
 
-// Share of the window that is frame, for its mean temperature (common practice, 15 to 30 %).
-constexpr double frame_share = 0.2;
-constexpr double least_distance_m = 0.1; // nobody sits in the glass
-constexpr double still_air_m_s = 0.1;    // room air never stands; PMV is flat below this
-constexpr double ankle_height_m = 0.1;   // ISO 7726
-constexpr double seated_centre_m = 0.6, standing_centre_m = 1.1; // ISO 7726, abdomen
-constexpr double seated_neck_m = 1.1, standing_neck_m = 1.7;     // ISO 7726, head
-constexpr double sitting_met = 1.2; // above it a draft is felt less than computed
+constexpr double frame_share = 0.3;       ///< of a window (ISO 10077-1 tables use 0.2 and 0.3)
+constexpr double still_air_m_s = 0.1;     ///< usual speed of still room air (common practice)
+constexpr double felt_speed_m_s = 0.05;   ///< ISO 7730: slower air is no draught
+constexpr double least_distance_m = 0.01; ///< a person cannot be in the plane of the wall
 
-constexpr std::string_view jet_warning =
-    "Cold air from leaks is followed as a plane jet that clings to wall and floor: an engineering "
-    "estimate, good for comparing remedies.";
-
-/// Air moving at one place: its speed and how much colder than the room it is.
-using Stream = JetAir;
-
-struct Streams {
-    Stream downdraft, sash, shim;
+struct Heights {
+    double head_m, radiant_m; ///< head and neck; element of plane radiant temperature (ISO 7726)
 };
 
-/// Streams that meet add their momentum; each keeps its heat, carried by its speed.
+Heights heights_of(Posture posture) {
+    return posture == Posture::seated ? Heights{1.1, 0.6} : Heights{1.7, 1.1};
+}
+
+/// Streams of one kind at one place on the body, all leaks of it together.
+struct Stream {
+    double square_m2_s2 = 0; ///< of speed
+    double colder_k = 0;
+
+    void add(double speed_m_s, double k) {
+        square_m2_s2 += speed_m_s * speed_m_s;
+        colder_k = std::max(colder_k, k);
+    }
+    double speed_m_s() const { return std::sqrt(square_m2_s2); }
+};
+
 Stream together(const Stream& a, const Stream& b) {
-    const double sum = a.speed_m_s + b.speed_m_s;
-    if (sum <= 0) return {};
-    return {std::hypot(a.speed_m_s, b.speed_m_s),
-            (a.speed_m_s * a.colder_k + b.speed_m_s * b.colder_k) / sum};
+    return {a.square_m2_s2 + b.square_m2_s2, std::max(a.colder_k, b.colder_k)};
 }
 
-PlaneJet jet_of(const RoomLeak& leak, const SeatRoom& room) {
-    const double area_m2 = leak.gap_m * leak.length_m;
-    return {area_m2 > 0 ? leak.flow_m3_s / area_m2 : 0, leak.gap_m, room.air_c - leak.air_c};
+struct LeakStreams {
+    Stream sash, shim, at_sill, neck;
+    bool any = false;
+};
+
+double cold_face_c(const SeatWindow& window) {
+    const double frame_colder_k = std::max(window.surface_c - window.frame_c, 0.0);
+    return window.surface_c - frame_share * frame_colder_k;
 }
 
-double window_c(const SeatWindow& w) {
-    return (1 - frame_share) * w.surface_c + frame_share * w.frame_c;
+double distance_of(const SeatPerson& person) {
+    return std::max(person.distance_m, least_distance_m);
 }
 
-/// Adds the leaks' air after it has fallen to `level_m` and run `floor_m` over the floor.
-void add_leaks(Streams& s, const SeatRoom& room, double level_m, double floor_m,
-               std::span<const RoomLeak> leaks) {
-    for (const RoomLeak& leak : leaks) {
-        if (leak.flow_m3_s <= 0) continue;
-        const double fall_m = std::max(0.0, leak.height_m - level_m);
-        Stream& cause = leak.place == LeakPlace::sash ? s.sash : s.shim;
-        cause = together(cause, fallen_jet(jet_of(leak, room), fall_m, floor_m, room.air_c));
+void add_leak(const RoomLeak& leak, const SeatWindow& window, const SeatRoom& room,
+              const SeatPerson& person, LeakStreams& streams) {
+    if (leak.flow_m3_s <= 0 || leak.gap_m <= 0 || leak.length_m <= 0) return;
+    const double distance = distance_of(person);
+    const PlaneJet jet{leak.flow_m3_s / (leak.gap_m * leak.length_m), leak.gap_m,
+                       room.air_c - leak.air_c};
+    const double spread = std::sqrt(leak.length_m / window.width_m);
+    const JetAir ankle = fallen_jet(jet, leak.height_m, distance, room.air_c);
+    const JetAir sill = falling_jet(jet, std::max(leak.height_m - window.sill_m, 0.0), room.air_c);
+    const JetAir free = free_jet(jet, distance);
+    const double off_m =
+        heights_of(person.posture).head_m - (leak.height_m - jet_drop_m(jet, distance, room.air_c));
+    const double reach = jet_profile(distance, off_m);
+    Stream& place = leak.place == LeakPlace::sash ? streams.sash : streams.shim;
+    place.add(ankle.speed_m_s * spread, ankle.colder_k);
+    streams.at_sill.add(sill.speed_m_s * spread, sill.colder_k);
+    streams.neck.add(free.speed_m_s * reach * std::min(spread, 1.0), free.colder_k * reach);
+    streams.any = true;
+}
+
+/// The falling layer is a hand thick: only a neck right at the glass is in it.
+Stream layer_at_neck(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person) {
+    const double fall_m = std::clamp(
+        window.sill_m + window.height_m - heights_of(person.posture).head_m, 0.0, window.height_m);
+    const double difference_k = room.air_c - cold_face_c(window);
+    const FallingLayer layer = falling_layer(fall_m, difference_k, room.air_c);
+    const double speed = layer_speed_m_s(layer, distance_of(person));
+    const double share = layer.peak_speed_m_s > 0 ? speed / layer.peak_speed_m_s : 0;
+    Stream stream;
+    stream.add(speed, share * difference_k);
+    return stream;
+}
+
+Stream fill_downdraft(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person,
+                      SeatResult& result) {
+    const double difference_k = room.air_c - cold_face_c(window);
+    const double way_m = std::max(window.sill_m, 0.0) + distance_of(person);
+    const FloorStream floor = floor_stream(window.height_m, difference_k, way_m);
+    result.downdraft_speed_at_sill_m_s =
+        falling_layer(window.height_m, difference_k, room.air_c).peak_speed_m_s;
+    result.downdraft_speed_m_s = floor.speed_m_s;
+    result.downdraft_air_c = room.air_c - floor.colder_k;
+    warn_once(result.warnings,
+              floor_stream_warnings(window.height_m, difference_k, way_m, window.sill_m));
+    Stream stream;
+    stream.add(floor.speed_m_s, floor.colder_k);
+    return stream;
+}
+
+void fill_share(const Stream& glass, const LeakStreams& leaks, SeatResult& result) {
+    const double sum = glass.square_m2_s2 + leaks.sash.square_m2_s2 + leaks.shim.square_m2_s2;
+    if (sum <= 0) return;
+    result.share = {glass.square_m2_s2 / sum, leaks.sash.square_m2_s2 / sum,
+                    leaks.shim.square_m2_s2 / sum};
+}
+
+void fill_radiation(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person,
+                    SeatResult& result) {
+    const double eye_m = heights_of(person.posture).radiant_m;
+    const SeenRectangle seen{-window.width_m / 2, window.width_m / 2, window.sill_m - eye_m,
+                             window.sill_m + window.height_m - eye_m, distance_of(person)};
+    const RadiantView view =
+        radiant_view(seen, cold_face_c(window), room.surfaces_c, person.posture);
+    result.mean_radiant_c = view.mean_radiant_c;
+    result.asymmetry_k = view.asymmetry_k;
+    result.asymmetry_dissatisfied_pct =
+        view.asymmetry_k >= 0 ? cool_wall_pct(view.asymmetry_k) : warm_wall_pct(-view.asymmetry_k);
+    if (view.asymmetry_k > 15) {
+        warn_once(result.warnings, "Radiant asymmetry towards a cool wall was studied below 15 K.");
     }
 }
 
-Streams at_ankles(const SeatWindow& window, const SeatRoom& room, double distance_m,
-                  std::span<const RoomLeak> leaks) {
-    Streams s;
-    const FloorStream fallen =
-        floor_stream(window.height_m, room.air_c - window_c(window), window.sill_m + distance_m);
-    s.downdraft = {fallen.speed_m_s, fallen.colder_k};
-    add_leaks(s, room, ankle_height_m, distance_m, leaks);
-    return s;
-}
-
-/// Free jets straight at the neck, as far as they have not sunk past it, and the falling layer.
-Stream at_neck(const SeatWindow& window, const SeatRoom& room, double distance_m, double neck_m,
-               std::span<const RoomLeak> leaks) {
-    const double fallen_m =
-        std::clamp(window.sill_m + window.height_m - neck_m, 0.0, window.height_m);
-    const FallingLayer layer = falling_layer(fallen_m, room.air_c - window_c(window), room.air_c);
-    Stream neck{layer_speed_m_s(layer, distance_m), 0};
-    for (const RoomLeak& leak : leaks) {
-        if (leak.flow_m3_s <= 0) continue;
-        const PlaneJet jet = jet_of(leak, room);
-        const double axis_m = leak.height_m - jet_drop_m(jet, distance_m, room.air_c);
-        const double share = jet_profile(distance_m, axis_m - neck_m);
-        const Stream middle = free_jet(jet, distance_m);
-        neck = together(neck, {middle.speed_m_s * share, middle.colder_k * share});
+void fill_drafts(SeatResult& result) {
+    result.draft_rate_ankle_pct = draught_rate_pct(result.ankle_air_c, result.ankle_speed_m_s);
+    result.draft_rate_neck_pct = draught_rate_pct(result.neck_air_c, result.neck_speed_m_s);
+    if (result.ankle_speed_m_s > felt_speed_m_s) {
+        warn_draught_rate(result.ankle_air_c, result.ankle_speed_m_s, unknown_turbulence_pct,
+                          result.warnings);
     }
-    return neck;
+    if (result.neck_speed_m_s > felt_speed_m_s) {
+        warn_draught_rate(result.neck_air_c, result.neck_speed_m_s, unknown_turbulence_pct,
+                          result.warnings);
+    }
 }
 
-/// Each cause's part of the momentum at the ankles.
-DraftShare shares(const Streams& s) {
-    auto momentum = [](const Stream& stream) { return stream.speed_m_s * stream.speed_m_s; };
-    const double sum = momentum(s.downdraft) + momentum(s.sash) + momentum(s.shim);
-    if (sum <= 0) return {};
-    return {momentum(s.downdraft) / sum, momentum(s.sash) / sum, momentum(s.shim) / sum};
+/// Mean speed over ankles, middle and head, none below that of still air.
+double body_speed_m_s(const SeatResult& result) {
+    return (std::max(result.ankle_speed_m_s, still_air_m_s) + still_air_m_s +
+            std::max(result.neck_speed_m_s, still_air_m_s)) /
+           3;
 }
 
-void radiate(SeatResult& r, const SeatWindow& window, const SeatRoom& room,
-             const SeatPerson& person, double distance_m) {
-    const double centre_m = person.posture == Posture::seated ? seated_centre_m : standing_centre_m;
-    SeenRectangle seen;
-    seen.left_m = -window.width_m / 2;
-    seen.right_m = window.width_m / 2;
-    seen.low_m = window.sill_m - centre_m;
-    seen.high_m = seen.low_m + window.height_m;
-    seen.distance_m = distance_m;
-    const RadiantView view = radiant_view(seen, window_c(window), room.surfaces_c, person.posture);
-    r.mean_radiant_c = view.mean_radiant_c;
-    r.asymmetry_k = view.asymmetry_k;
-    r.asymmetry_dissatisfied_pct = cool_wall_pct(view.asymmetry_k);
-}
-
-void feel(SeatResult& r, const SeatRoom& room, const SeatPerson& person) {
-    ThermalState state;
-    state.air_c = room.air_c;
-    state.radiant_c = r.mean_radiant_c;
-    const double body_speed = std::max(still_air_m_s, r.neck_speed_m_s);
-    state.speed_m_s = relative_speed_m_s(body_speed, person.met);
-    state.rh = room.rh;
-    state.met = person.met;
-    state.clo = person.met > sitting_met ? dynamic_clo(person.clo, person.met) : person.clo;
-    r.operative_c = operative_iso_c(room.air_c, r.mean_radiant_c, body_speed);
-    r.pmv = predicted_mean_vote(state);
-    r.ppd_pct = predicted_dissatisfied_pct(r.pmv);
-    const AnkleDraft ankle = ankle_draft(r.ankle_speed_m_s, r.pmv);
-    r.ankle_bare_pct = ankle.standard_pct;
-    r.ankle_covered_pct = ankle.covered_pct;
-    r.draft_rate_ankle_pct = draught_rate_pct(r.ankle_air_c, r.ankle_speed_m_s);
-    r.draft_rate_neck_pct = draught_rate_pct(r.neck_air_c, r.neck_speed_m_s);
-    warn_thermal_state(state, r.pmv, r.warnings);
-    warn_draught_rate(r.ankle_air_c, r.ankle_speed_m_s, unknown_turbulence_pct, r.warnings);
-    warn_ankle_draft({r.ankle_air_c, r.ankle_speed_m_s}, state, r.warnings);
+void fill_body(const SeatRoom& room, const SeatPerson& person, SeatResult& result) {
+    const double speed = body_speed_m_s(result);
+    const ThermalState state{room.air_c, result.mean_radiant_c, speed, room.rh, person.met,
+                             person.clo};
+    result.operative_c = operative_iso_c(room.air_c, result.mean_radiant_c, speed);
+    result.pmv = predicted_mean_vote(state);
+    result.ppd_pct = predicted_dissatisfied_pct(result.pmv);
+    warn_thermal_state(state, result.pmv, result.warnings);
+    const AnkleDraft ankle = ankle_draft(result.ankle_speed_m_s, result.pmv);
+    result.ankle_bare_pct = ankle.standard_pct;
+    result.ankle_covered_pct = ankle.covered_pct;
+    if (result.ankle_speed_m_s > felt_speed_m_s) {
+        warn_ankle_draft({result.ankle_air_c, result.ankle_speed_m_s}, state, result.warnings);
+    }
 }
 
 } // namespace
 
 SeatResult seat(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person,
                 std::span<const RoomLeak> leaks) {
-    SeatResult r;
-    const double distance_m = std::max(person.distance_m, least_distance_m);
-    const double difference_k = room.air_c - window_c(window);
-    const Streams ankles = at_ankles(window, room, distance_m, leaks);
-    const Stream leak = together(ankles.sash, ankles.shim);
-    const Stream ankle = together(ankles.downdraft, leak);
-    const double neck_m = person.posture == Posture::seated ? seated_neck_m : standing_neck_m;
-    const Stream neck = at_neck(window, room, distance_m, neck_m, leaks);
-    r.downdraft_speed_at_sill_m_s =
-        falling_layer(window.height_m, difference_k, room.air_c).peak_speed_m_s;
-    r.downdraft_speed_m_s = ankles.downdraft.speed_m_s;
-    r.downdraft_air_c = room.air_c - ankles.downdraft.colder_k;
-    Streams sill;
-    add_leaks(sill, room, window.sill_m, 0, leaks);
-    r.leak_speed_at_sill_m_s = together(sill.sash, sill.shim).speed_m_s;
-    r.leak_speed_m_s = leak.speed_m_s;
-    r.leak_air_c = room.air_c - leak.colder_k;
-    r.ankle_speed_m_s = ankle.speed_m_s;
-    r.ankle_air_c = room.air_c - ankle.colder_k;
-    r.neck_speed_m_s = neck.speed_m_s;
-    r.neck_air_c = room.air_c - neck.colder_k;
-    r.share = shares(ankles);
-    radiate(r, window, room, person, distance_m);
-    r.warnings = floor_stream_warnings(window.height_m, difference_k, window.sill_m + distance_m,
-                                       window.sill_m);
-    if (leak.speed_m_s > 0) r.warnings.push_back(jet_warning);
-    feel(r, room, person);
-    return r;
+    SeatResult result;
+    const Stream glass = fill_downdraft(window, room, person, result);
+    LeakStreams streams;
+    for (const RoomLeak& leak : leaks)
+        add_leak(leak, window, room, person, streams);
+    const Stream leak = together(streams.sash, streams.shim);
+    const Stream ankle = together(glass, leak);
+    const Stream neck = together(layer_at_neck(window, room, person), streams.neck);
+    result.leak_speed_at_sill_m_s = streams.at_sill.speed_m_s();
+    result.leak_speed_m_s = leak.speed_m_s();
+    result.leak_air_c = room.air_c - leak.colder_k;
+    result.ankle_speed_m_s = ankle.speed_m_s();
+    result.ankle_air_c = room.air_c - ankle.colder_k;
+    result.neck_speed_m_s = neck.speed_m_s();
+    result.neck_air_c = room.air_c - neck.colder_k;
+    fill_share(glass, streams, result);
+    fill_radiation(window, room, person, result);
+    fill_drafts(result);
+    fill_body(room, person, result);
+    if (streams.any) {
+        warn_once(result.warnings, "Drafts from leaks are an engineering estimate: plane jets that "
+                                   "cling to wall and floor, averaged over the window's width.");
+    }
+    return result;
 }
 
 } // namespace shimlight::physics
