@@ -16,7 +16,7 @@ double side_c(const Field& field, int a, int b, double depth_a_m, double depth_b
     const double ga = field.conductivity_w_mk[a] / depth_a_m;
     const double gb = field.conductivity_w_mk[b] / depth_b_m;
     if (ga + gb == 0) return nowhere;
-    return (ga * field.cell_c[a] + gb * field.cell_c[b]) / (ga + gb);
+    return field.cell_c[a] + (field.cell_c[b] - field.cell_c[a]) * (gb / (ga + gb));
 }
 
 void recover_inner_sides(Field& field) {
@@ -41,8 +41,8 @@ void recover_inner_sides(Field& field) {
 
 double surface_c(const Contact& contact, double cell_c, double air_c) {
     if (std::isinf(contact.film_w_mk)) return air_c;
-    return (contact.inner_w_mk * cell_c + contact.film_w_mk * air_c) /
-           (contact.inner_w_mk + contact.film_w_mk);
+    const double share = contact.film_w_mk / (contact.inner_w_mk + contact.film_w_mk);
+    return cell_c + share * (air_c - cell_c);
 }
 
 double& side_of(Field& field, const Contact& contact) {

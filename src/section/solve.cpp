@@ -12,10 +12,12 @@
 namespace shimlight::section {
 namespace {
 
-constexpr double coarse_tolerance = 1e-4; ///< of the solutions that only lay the next grid
-constexpr double tolerance = 1e-10;       ///< far below any discretisation error
-constexpr int finer = 4;                  ///< cells of a grid per cell of the one before
-constexpr int first_cells = 2000;         ///< at most, of the first grid
+/// Of the solutions that only lay the next grid: small enough that mirrored sections get mirrored
+/// grids although the multigrid goes through the columns from the left.
+constexpr double coarse_tolerance = 1e-7;
+constexpr double tolerance = 1e-10; ///< far below any discretisation error
+constexpr int finer = 4;            ///< cells of a grid per cell of the one before
+constexpr int first_cells = 2000;   ///< at most, of the first grid
 
 int wanted_cells(Accuracy accuracy) {
     switch (accuracy) {
