@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Engineering estimate; what is assumed, besides the sources of downdraft, jet and comfort:
 // - Cold face: the glass; where the frame is colder, the two are weighted 0.7 and 0.3 (a usual
-// frame
-//   share), without asking for areas. A warmer frame does not help the glass.
+//   frame share), without asking for areas. A warmer frame does not help the glass.
 // - Falling air: the layer grows over the height of the window and leaves it at the sill. The wall
 //   below counts as more floor to run over: speed and cold fade along sill height + distance. No
 //   obstacle (heater, deep sill, curtain) is in the way.
 // - Leaks: cold air clings to the wall, falls and runs over the floor. A leak's momentum is spread
 //   over the width of the window, as where along that width it blows is not asked.
 // - All causes together: momentum adds (squares of speeds), the coldest stream sets the
-// temperature,
-//   since thin streams lie in layers. A cause's share is its part of the sum of squares.
+//   temperature, since thin streams lie in layers. A cause's share is its part of the sum of
+//   squares.
 // - The body as a whole is in room air at 0.1 m/s or more; only ankles and neck feel the streams.
 #include "physics/seat.hpp"
 
@@ -45,7 +44,8 @@ struct Stream {
 
     void add(double speed_m_s, double k) {
         square_m2_s2 += speed_m_s * speed_m_s;
-        colder_k = std::max(colder_k, k);
+        // Air slower than a draught mixes with the room's: a closing leak fades without a step.
+        colder_k = std::max(colder_k, k * std::min(1.0, speed_m_s / felt_speed_m_s));
     }
     double speed_m_s() const { return std::sqrt(square_m2_s2); }
 };
