@@ -37,7 +37,8 @@ struct PartSurface {
 struct LeakResult {
     physics::DrivingPressure drive;
     double sash_m3_s = 0, shim_m3_s = 0;
-    double heat_w = 0; ///< to warm incoming air, or carried out
+    double shim_air_c = 0; ///< air of the joint as it enters the room: a first coupling to the cuts
+    double heat_w = 0;     ///< to warm incoming air from outdoors, or carried out
 };
 
 struct Assessment {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The path of one answer: case → glass balance → cuts → surfaces, leaks, seat, money.
 #include "assess/assessment.hpp"
+#include "assess/joint_air.hpp"
 #include "assess/leak.hpp"
 #include "assess/seat_case.hpp"
 #include "assess/solve_memory.hpp"
@@ -53,13 +54,18 @@ void add_warnings(Warnings& all, const Warnings& more) {
         if (std::find(all.begin(), all.end(), warning) == all.end()) all.push_back(warning);
 }
 
+std::array<Slot, position_count> slots(Surroundings surroundings) {
+    return {Slot{Position::head, surroundings}, Slot{Position::jamb, surroundings},
+            Slot{Position::sill, surroundings}};
+}
+
 } // namespace
 
 struct Assessor::Memory {
-    std::array<Slot, position_count> installed, alone;
+    std::array<Slot, position_count> installed = slots(Surroundings::wall);
+    std::array<Slot, position_count> alone = slots(Surroundings::none);
     Assessment answer;
 
-    Memory();
     void want(const opening::Case& c, const physics::GlazingResult& glass);
     void solve_within(const Budget& budget);
     void answer_from(const opening::Case& c, const physics::GlazingResult& glass);
@@ -69,37 +75,21 @@ struct Assessor::Memory {
     void read_heat(const opening::Case& c);
 };
 
-Assessor::Memory::Memory() {
-    for (int i = 0; i < position_count; ++i) {
-        const auto slot = static_cast<std::size_t>(i);
-        installed[slot].position = alone[slot].position = static_cast<Position>(i);
-        alone[slot].surroundings = Surroundings::none;
-    }
-}
-
 void Assessor::Memory::want(const opening::Case& c, const physics::GlazingResult& glass) {
     const opening::Case apart = measurable(c);
     const physics::GlazingResult apart_glass = glass_balance(apart);
-    for (Slot& slot : installed) {
-        slot.wanted = opening::cut(c, slot.position, glass);
-        slot.glass_u_w_m2k = glass.u_w_m2k;
-        slot.undisturbed_w_mk = opening::undisturbed_wall_w_mk(c, slot.position);
-        slot.failed = false;
-    }
-    for (Slot& slot : alone) {
-        slot.wanted = opening::cut(apart, slot.position, apart_glass, Surroundings::none);
-        slot.glass_u_w_m2k = apart_glass.u_w_m2k;
-        slot.failed = false;
-    }
+    for (Slot& slot : installed)
+        slot.want(c, glass);
+    for (Slot& slot : alone)
+        slot.want(apart, apart_glass);
 }
 
-/// The shown cut, the unit's own cuts at once (they are quick), then the other cuts.
+/// The shown cut until it is right, the unit's own cuts (they are quick), then the other cuts.
 void Assessor::Memory::solve_within(const Budget& budget) {
     int left = budget.max_solves;
     const auto refresh = [&](Slot& slot, Accuracy accuracy) {
-        if (left <= 0 || slot.fresh(accuracy)) return;
-        slot.solve(accuracy);
-        --left;
+        for (; left > 0 && !slot.fresh(accuracy); --left)
+            slot.solve(accuracy);
     };
     refresh(installed[index(budget.shown)], budget.accuracy);
     for (Slot& slot : alone)
@@ -109,7 +99,7 @@ void Assessor::Memory::solve_within(const Budget& budget) {
 }
 
 bool Assessor::Memory::refused() const {
-    const auto failed = [](const Slot& slot) { return slot.failed; };
+    const auto failed = [](const Slot& slot) { return slot.failed(); };
     return std::any_of(installed.begin(), installed.end(), failed) ||
            std::any_of(alone.begin(), alone.end(), failed);
 }
@@ -118,11 +108,11 @@ void Assessor::Memory::read_cuts(const opening::Case& c) {
     answer.accuracy = Accuracy::fine;
     answer.complete = true;
     for (const Slot& slot : installed) {
-        answer.cuts[index(slot.position)] = slot.solved;
+        answer.cuts[index(slot.position())] = slot.solved();
         answer.complete = answer.complete && slot.fresh(Accuracy::normal);
-        if (!slot.solved) continue;
-        answer.accuracy = std::min(answer.accuracy, slot.accuracy);
-        add_warnings(answer.warnings, slot.solved->field.warnings);
+        if (!slot.solved()) continue;
+        answer.accuracy = std::min(answer.accuracy, slot.accuracy());
+        add_warnings(answer.warnings, slot.solved()->field.warnings);
     }
     for (const Slot& slot : alone)
         answer.complete = answer.complete && slot.fresh(sum_accuracy);
@@ -140,14 +130,20 @@ void Assessor::Memory::read_seat(const opening::Case& c) {
     add_warnings(answer.warnings, answer.seat.warnings);
 }
 
+/// What the joint's air takes from the wood is in the cuts' heat already and not needed again to
+/// warm that air to the room.
 void Assessor::Memory::read_heat(const opening::Case& c) {
-    const double glass_u_w_m2k = alone[0].glass_u_w_m2k;
-    const WindowConductance heat = window_conductance(c, glass_u_w_m2k, alone, installed);
+    const opening::Case apart = measurable(c);
+    const double difference_k = c.room.air_c - c.weather.outside_c;
+    const WindowConductance heat =
+        window_conductance(c, glass_balance(apart).u_w_m2k, alone, installed);
+    const double apart_k = apart.room.air_c - apart.weather.outside_c;
+    const bool comes_in = answer.leak.shim_m3_s > 0;
+    const double still_w_k =
+        heat.unit_w_k + heat.joint_w_k - (comes_in ? heat.stream_w / apart_k : 0);
+    const double leak_w_k = leak_capacity_w_k(c, answer.leak);
     answer.u_centre_w_m2k = answer.glass.u_w_m2k;
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
-    const double difference_k = c.room.air_c - c.weather.outside_c;
-    const double leak_w_k = std::fabs(difference_k) > 0 ? answer.leak.heat_w / difference_k : 0;
-    const double still_w_k = heat.unit_w_k + heat.joint_w_k;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
     answer.heat_w = (still_w_k + leak_w_k) * difference_k;
     const double winter_w_k = still_w_k + winter_leak_w_k(c);
@@ -160,8 +156,9 @@ void Assessor::Memory::answer_from(const opening::Case& c, const physics::Glazin
     answer.glass = glass;
     add_warnings(answer.warnings, glass.warnings);
     answer.dew_point_c = physics::dew_point_c(c.room.air_c, c.room.rh);
-    answer.leak = leak(c);
     read_cuts(c);
+    answer.leak = leak(c);
+    answer.leak.shim_air_c = shim_air_c(c, answer.leak, installed, answer.cuts);
     read_seat(c);
     read_heat(c);
 }

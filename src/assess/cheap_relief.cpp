@@ -14,10 +14,10 @@ struct Measure {
 
 // Cheapest first.
 constexpr Measure measures[] = {
-    {"locking it", true, false, false},
+    {"pushing home and locking", true, false, false},
     {"weather strip", true, true, false},
-    {"foaming the joint", true, false, true},
-    {"weather strip and a foamed joint", true, true, true},
+    {"foam in the joint", true, false, true},
+    {"weather strip and foam in the joint", true, true, true},
 };
 
 opening::Case with(const Measure& measure, opening::Case c) {
@@ -37,7 +37,9 @@ CheapRelief cheap_relief(const opening::Case& today, const Assessment& today_res
     const SeatSurfaces surfaces = seat_surfaces(today, today_result.glass, today_result.cuts);
     for (const Measure& measure : measures) {
         const opening::Case c = with(measure, today);
-        const double bothered_pct = seat_of(c, leak(c), surfaces).ankle_bare_pct;
+        LeakResult air = leak(c);
+        air.shim_air_c = today_result.leak.shim_air_c;
+        const double bothered_pct = seat_of(c, air, surfaces).ankle_bare_pct;
         if (bothered_pct <= aim_pct) return {measure.name, bothered_pct};
     }
     return {};

@@ -15,7 +15,6 @@ SeatSurfaces seat_surfaces(const opening::Case& c, const physics::GlazingResult&
     SeatSurfaces surfaces;
     surfaces.glass_c = glass.faces_c[innermost];
     surfaces.frame_c = mean_surface_c(cuts, opening::Part::frame, surfaces.glass_c);
-    surfaces.joint_c = mean_joint_c(cuts, (c.room.air_c + c.weather.outside_c) / 2);
     return surfaces;
 }
 
@@ -36,7 +35,7 @@ physics::SeatResult seat_of(const opening::Case& c, const LeakResult& leak,
     room.surfaces_c = c.room.air_c - surfaces_below_air_k;
     physics::SeatPerson person;
     person.distance_m = c.room.seat_distance_m;
-    const auto leaks = room_leaks(c, leak, joint_air_c(c, leak, surfaces.joint_c));
+    const auto leaks = room_leaks(c, leak);
     return physics::seat(window, room, person, leaks);
 }
 

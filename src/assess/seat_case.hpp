@@ -10,7 +10,6 @@ namespace shimlight::assess {
 struct SeatSurfaces {
     double glass_c = 0; ///< inside face, centre
     double frame_c = 0; ///< mean of the inside faces
-    double joint_c = 0; ///< mean along the shim space, no air moving
 };
 SeatSurfaces seat_surfaces(const opening::Case& c, const physics::GlazingResult& glass,
                            const SolvedCuts& cuts);

@@ -1,35 +1,64 @@
 // SPDX-License-Identifier: MIT
 // The cuts of one case with their solutions. What a lever did not touch is recognised by its
-// painting: the same painting has the same field.
+// painting: the same painting has the same field. The temperature of the joint's air is found on
+// the way: each solution tells how the wood answers to it, the next one uses the better value.
 #pragma once
 
 #include "assess/assessment.hpp"
+#include "opening/joint_stream.hpp"
 
-#include <array>
 #include <memory>
 
 namespace shimlight::assess {
 
-bool same_painting(const section::Painting& a, const section::Painting& b);
+/// `except_air`: an air whose temperature does not count; -1 for none.
+bool same_painting(const section::Painting& a, const section::Painting& b, int except_air = -1);
 
-/// One cut: what is wanted, what is solved, and from it the heat beyond the centre of the glass.
-struct Slot {
-    opening::Position position = opening::Position::sill;
-    opening::Surroundings surroundings = opening::Surroundings::wall;
-    opening::Cut wanted;
-    double glass_u_w_m2k = 0;    ///< centre of glass that `wanted` was painted with
-    double undisturbed_w_mk = 0; ///< of the wall in `wanted`; 0 without wall
+/// One cut: what is wanted, what is solved, and what is read from the solution.
+class Slot {
+  public:
+    Slot() = default;
+    Slot(opening::Position position, opening::Surroundings surroundings)
+        : position_(position), surroundings_(surroundings) {}
 
-    std::shared_ptr<const SolvedCut> solved;
-    section::Accuracy accuracy = section::Accuracy::draft;
-    bool failed = false; ///< the solver refused `wanted`
-    double sight_m = 0;  ///< from the cut's wall end to the sight line
-    /// Heat per metre and kelvin beyond that of the visible glass and of the undisturbed wall.
-    double excess_w_mk = 0;
-
-    /// Solved as painted now, at `least` or better.
+    void want(const opening::Case& c, const physics::GlazingResult& glass);
+    /// Solved as wanted now, at `least` or better; or refused by the solver.
     bool fresh(section::Accuracy least) const;
-    void solve(section::Accuracy wanted_accuracy);
+    /// One section solve towards it.
+    void solve(section::Accuracy accuracy);
+
+    opening::Position position() const { return position_; }
+    const std::shared_ptr<const SolvedCut>& solved() const { return solved_; }
+    section::Accuracy accuracy() const { return accuracy_; }
+    bool failed() const { return failed_; }
+    /// From the cut's wall end to the sight line.
+    double sight_m() const { return sight_m_; }
+    /// Heat per metre and kelvin beyond that of the visible glass and of the undisturbed wall.
+    double excess_w_mk() const { return excess_w_mk_; }
+    /// Heat that the joint's air takes from wood and wall, W per metre; 0 when none flows.
+    double joint_heat_w_m() const { return joint_heat_w_m_; }
+    const opening::JointStream& stream() const { return stream_; }
+
+  private:
+    double& joint_air_c(opening::Cut& cut) const;
+    double joint_air_c(const opening::Cut& cut) const;
+    void read_excess();
+    void read_joint(const SolvedCut* before);
+    void guess_joint_air();
+
+    opening::Position position_ = opening::Position::sill;
+    opening::Surroundings surroundings_ = opening::Surroundings::wall;
+    opening::Cut wanted_;
+    double glass_u_w_m2k_ = 0, undisturbed_w_mk_ = 0;
+    opening::JointStream stream_;
+    double joint_conductance_w_mk_ = opening::JointResponse{}.conductance_w_mk;
+    double joint_free_share_ = 0.5; ///< of the way from outdoors to the room
+    int tries_ = 0;                 ///< solves spent on what is wanted now
+
+    std::shared_ptr<const SolvedCut> solved_;
+    section::Accuracy accuracy_ = section::Accuracy::draft;
+    bool failed_ = false;
+    double sight_m_ = 0, excess_w_mk_ = 0, joint_heat_w_m_ = 0;
 };
 
 } // namespace shimlight::assess

@@ -3,6 +3,7 @@
 #include "assess/assessment.hpp"
 #include "assess/cheap_relief.hpp"
 #include "assess/words.hpp"
+#include "opening/field_table.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,10 +13,8 @@ namespace shimlight::assess {
 
 namespace {
 
-// Fewer people bothered than this is a good room (ISO 7730:2005 category A, from memory), %.
-constexpr double few_bothered_pct = 10;
-// Below this speed moving air is not felt as a draft (ISO 7730:2005 6.2, from memory), m/s.
-constexpr double felt_m_s = 0.05;
+// A room below both has no draft to speak of: ISO 7730:2005 category A and 6.2, from memory.
+constexpr double little_draft_pct = 10, felt_m_s = 0.05;
 // Differences that nobody notices: people of 100, and kelvin of glass.
 constexpr double noticed_pct = 1.5, noticed_k = 1;
 // A cause below this share is not worth naming.
@@ -45,50 +44,82 @@ bool leaks_outward(const Assessment& result) {
 }
 
 bool no_draft(const Assessment& result) {
-    return result.seat.ankle_bare_pct < few_bothered_pct || result.seat.ankle_speed_m_s < felt_m_s;
+    return result.seat.draft_rate_ankle_pct < little_draft_pct ||
+           result.seat.ankle_speed_m_s < felt_m_s;
 }
 
 std::string where_from(const Assessment& today) {
     if (no_draft(today)) return "Hardly any draft reaches this seat.";
-    const auto all = causes(today.seat.share);
     if (leaks_outward(today))
         return "Air leaks outward here, so the draft at this seat is cold glass.";
+    const auto all = causes(today.seat.share);
     std::string text = capitalised(std::string(share_in_words(all[0].share))) +
                        " of the draft at this seat is " + std::string(all[0].words);
     if (all[1].share >= named_share)
         text += ", " + std::string(share_in_words(all[1].share)) + " " + std::string(all[1].words);
+    if (all[2].share >= named_share) text += ", the rest " + std::string(all[2].words);
     return text + ".";
 }
 
-bool same_window(const Assessment& a, const Assessment& b) {
-    return a.glass.u_w_m2k == b.glass.u_w_m2k && a.u_window_w_m2k == b.u_window_w_m2k;
+/// Whether glass, frame or installation is another: the dear part of a remedy.
+bool new_window(const opening::Case& today, const opening::Case& remedy) {
+    for (const opening::Field& field : opening::fields()) {
+        const bool dear = field.key.substr(0, 8) == "glazing." || field.key == "frame" ||
+                          field.key == "installation";
+        if (dear && field.get(today) != field.get(remedy)) return true;
+    }
+    return false;
 }
 
-std::string glass_clause(const Assessment& today, const Assessment& remedy,
-                         const opening::Case& today_case, const opening::Case& remedy_case,
-                         bool fahrenheit) {
-    const auto inner_c = [](const Assessment& result, const opening::Case& c) {
-        return result.glass.faces_c[2 * opening::glazing_stack(c.opening).pane_count - 1];
-    };
-    const double before_c = inner_c(today, today_case), after_c = inner_c(remedy, remedy_case);
-    if (std::fabs(after_c - before_c) < noticed_k) return "";
-    return "; the glass goes from " + temperature_in_words(before_c, fahrenheit) + " to " +
-           temperature_in_words(after_c, fahrenheit);
+double inner_glass_c(const opening::Case& c, const Assessment& result) {
+    return result.glass.faces_c[2 * opening::glazing_stack(c.opening).pane_count - 1];
 }
 
-bool any_wet(const Assessment& result) {
-    return std::any_of(result.parts.begin(), result.parts.end(),
-                       [](const PartSurface& part) { return part.wet; });
+const PartSurface* wet_part(const Assessment& result) {
+    for (const PartSurface& part : result.parts)
+        if (part.wet) return &part;
+    return nullptr;
 }
 
-std::string what_is_left(const std::string& name, double before_pct, double after_pct) {
-    if (after_pct > before_pct + noticed_pct)
-        return name + " makes the draft worse: " + people_in_words(after_pct) +
-               " bothered instead of " + std::to_string(std::lround(before_pct));
-    if (after_pct > before_pct - noticed_pct)
-        return name + " changes the draft little: " + people_in_words(after_pct) + " bothered";
-    return name + " leaves " + people_in_words(after_pct) + " bothered instead of " +
-           std::to_string(std::lround(before_pct));
+std::string_view place_of(opening::Part part) {
+    switch (part) {
+    case opening::Part::glass_centre:
+        return "the glass";
+    case opening::Part::glass_edge:
+        return "the edge of the glass";
+    case opening::Part::frame:
+        return "the frame";
+    case opening::Part::casing:
+        return "the casing";
+    case opening::Part::wall:
+        return "the wall";
+    case opening::Part::hidden:
+        break;
+    }
+    return "its coldest place";
+}
+
+/// Glass temperature and water, as far as they change or trouble.
+std::string glass_clause(double before_c, double after_c, const PartSurface* wet_before,
+                         const PartSurface* wet_after, bool fahrenheit) {
+    const std::string after = temperature_in_words(after_c, fahrenheit);
+    std::string text;
+    if (std::fabs(after_c - before_c) >= noticed_k)
+        text =
+            "; the glass goes from " + temperature_in_words(before_c, fahrenheit) + " to " + after;
+    else if (wet_after)
+        return "; the glass stays at " + after + ", with water on " +
+               std::string(place_of(wet_after->part));
+    if (wet_after) return text + ", with water on " + std::string(place_of(wet_after->part));
+    return wet_before ? text + " and dries" : text;
+}
+
+std::string what_is_left(double before_pct, double after_pct) {
+    const std::string before = std::to_string(std::lround(before_pct));
+    const std::string after = people_in_words(after_pct) + " bothered";
+    if (after_pct > before_pct + noticed_pct) return "a worse draft, " + after + ", not " + before;
+    if (after_pct > before_pct - noticed_pct) return "the draft stays, " + after;
+    return after + " instead of " + before;
 }
 
 } // namespace
@@ -98,26 +129,22 @@ std::string verdict(const opening::Case& today, const Assessment& today_result,
                     const Assessment& remedy_result, const VerdictStyle& style) {
     const std::string first = where_from(today_result);
     if (remedy_name.empty()) return first;
-    const std::string name =
-        remedy_name.size() <= longest_name ? remedy_name : std::string("This remedy");
+    const std::string name = remedy_name.size() <= longest_name ? remedy_name : "This remedy";
     const double before_pct = today_result.seat.ankle_bare_pct;
     const double after_pct = remedy_result.seat.ankle_bare_pct;
-    std::string second = what_is_left(name, before_pct, after_pct);
-    const bool new_window = !same_window(today_result, remedy_result);
-    const bool relief = after_pct <= before_pct - noticed_pct;
-    const CheapRelief cheap =
-        new_window && relief ? cheap_relief(today, today_result,
-                                            before_pct - nearly_as_well * (before_pct - after_pct))
-                             : CheapRelief{};
-    if (!cheap.measure.empty())
-        second += "; " + std::string(cheap.measure) + " alone leaves " +
-                  std::to_string(std::lround(cheap.bothered_pct));
-    else if (any_wet(remedy_result))
-        second += any_wet(today_result) ? "; water still stands at its coldest place"
-                                        : "; water then stands at its coldest place";
-    else
-        second += glass_clause(today_result, remedy_result, today, remedy, style.fahrenheit);
-    return first + " " + second + ".";
+    const std::string second = name + ": " + what_is_left(before_pct, after_pct);
+    const double relief_pct = before_pct - after_pct;
+    if (new_window(today, remedy) && relief_pct >= noticed_pct) {
+        const CheapRelief cheap =
+            cheap_relief(today, today_result, before_pct - nearly_as_well * relief_pct);
+        if (!cheap.measure.empty())
+            return first + " " + second + "; " + std::string(cheap.measure) +
+                   " alone: " + std::to_string(std::lround(cheap.bothered_pct)) + ".";
+    }
+    return first + " " + second +
+           glass_clause(inner_glass_c(today, today_result), inner_glass_c(remedy, remedy_result),
+                        wet_part(today_result), wet_part(remedy_result), style.fahrenheit) +
+           ".";
 }
 
 } // namespace shimlight::assess

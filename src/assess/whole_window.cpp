@@ -19,7 +19,7 @@ const Slot& at(std::span<const Slot> slots, Position position) {
 
 bool all_solved(std::span<const Slot> slots) {
     for (const Slot& slot : slots)
-        if (!slot.solved) return false;
+        if (!slot.solved()) return false;
     return true;
 }
 
@@ -27,14 +27,29 @@ double unit_w_k(const opening::UnitSize& size, double glass_u_w_m2k, std::span<c
     const Slot &head = at(alone, Position::head), &jamb = at(alone, Position::jamb),
                &sill = at(alone, Position::sill);
     const auto beyond_w_mk = [&](const Slot& slot) {
-        return slot.excess_w_mk - glass_u_w_m2k * slot.sight_m;
+        return slot.excess_w_mk() - glass_u_w_m2k * slot.sight_m();
     };
-    const double across_m = size.width_m - jamb.sight_m;
-    const double along_m = size.height_m - (head.sight_m + sill.sight_m) / 2;
-    const double rail_w_mk = meeting_rail_m * beyond_w_mk(head) / head.sight_m;
+    const double across_m = size.width_m - jamb.sight_m();
+    const double along_m = size.height_m - (head.sight_m() + sill.sight_m()) / 2;
+    const double rail_w_mk = meeting_rail_m * beyond_w_mk(head) / head.sight_m();
     return glass_u_w_m2k * size.width_m * size.height_m +
            (beyond_w_mk(head) + beyond_w_mk(sill)) * across_m + 2 * beyond_w_mk(jamb) * along_m +
-           rail_w_mk * (size.width_m - 2 * jamb.sight_m);
+           rail_w_mk * (size.width_m - 2 * jamb.sight_m());
+}
+
+double side_m(const opening::Opening& o, Position position) {
+    return position == Position::jamb ? 2 * o.height_m : o.width_m;
+}
+
+/// Sides whose wall cut is still missing are taken like the mean of the others.
+double stream_w(const opening::Opening& o, std::span<const Slot> installed) {
+    double sum_w = 0, known_m = 0;
+    for (const Slot& slot : installed) {
+        if (!slot.solved()) continue;
+        sum_w += slot.joint_heat_w_m() * side_m(o, slot.position());
+        known_m += side_m(o, slot.position());
+    }
+    return known_m > 0 ? sum_w * 2 * (o.width_m + o.height_m) / known_m : 0;
 }
 
 /// Sides whose wall cut is still missing are taken like the mean of the others.
@@ -42,9 +57,10 @@ double joint_w_k(const opening::Opening& o, std::span<const Slot> alone,
                  std::span<const Slot> installed) {
     double sum_w_k = 0, known_m = 0;
     for (std::size_t i = 0; i < installed.size(); ++i) {
-        if (!installed[i].solved || !alone[i].solved) continue;
-        const double side_m = installed[i].position == Position::jamb ? 2 * o.height_m : o.width_m;
-        sum_w_k += (installed[i].excess_w_mk - alone[i].excess_w_mk) * side_m;
+        if (!installed[i].solved() || !alone[i].solved()) continue;
+        const double side_m =
+            installed[i].position() == Position::jamb ? 2 * o.height_m : o.width_m;
+        sum_w_k += (installed[i].excess_w_mk() - alone[i].excess_w_mk()) * side_m;
         known_m += side_m;
     }
     return known_m > 0 ? sum_w_k * 2 * (o.width_m + o.height_m) / known_m : 0;
@@ -61,6 +77,7 @@ WindowConductance window_conductance(const opening::Case& c, double glass_u_w_m2
     if (!all_solved(alone)) return result;
     result.unit_w_k = unit_w_k(size, glass_u_w_m2k, alone);
     result.joint_w_k = joint_w_k(c.opening, alone, installed);
+    result.stream_w = stream_w(c.opening, installed);
     return result;
 }
 

@@ -11,7 +11,8 @@ namespace shimlight::assess {
 /// Conductances, W/K. 0 while the cuts they need are missing.
 struct WindowConductance {
     double unit_w_k = 0;  ///< glass, edge, frame and meeting rail of the unit alone
-    double joint_w_k = 0; ///< what standing in the wall adds, without moving air
+    double joint_w_k = 0; ///< what standing in the wall adds, heat to the joint's air included
+    double stream_w = 0;  ///< W (not per kelvin): heat that the joint's air takes on its way
     double unit_m2 = 0, opening_m2 = 0;
 };
 

@@ -2,6 +2,7 @@
 #include "opening/cut.hpp"
 #include "opening/cut_parts.hpp"
 #include "opening/films.hpp"
+#include "opening/joint_stream.hpp"
 
 #include <utility>
 
@@ -27,6 +28,17 @@ void add_airs(Cut& cut, const Case& c, const physics::GlazingResult& glass) {
     cut.air_is_inside = {false, true, false, true};
     cut.outside_air = outside_air;
     cut.inside_air = inside_air;
+}
+
+/// The joint's air, half-way between the airs as long as nothing better is known.
+void add_joint_air(Cut& cut, const Case& c) {
+    const JointStream stream = joint_stream(c);
+    if (!stream.flows) return;
+    const JointResponse halfway{JointResponse{}.conductance_w_mk,
+                                (c.room.air_c + c.weather.outside_c) / 2};
+    cut.joint_air = static_cast<int>(cut.painting.airs.size());
+    cut.painting.airs.push_back({"joint", stream_c(stream, halfway), stream.film_w_m2k, false});
+    cut.air_is_inside.push_back(false);
 }
 
 /// Both airs behind everything that follows; they meet inside wall, frame and glass. Before the
@@ -80,7 +92,10 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
     Painter painter(position, l.width_m, l.height_m);
     add_airs(painter.cut(), c, glass);
     paint_airs(painter, l);
-    if (l.with_wall) paint_surroundings(painter, l, opening);
+    if (l.with_wall) {
+        add_joint_air(painter.cut(), c);
+        paint_surroundings(painter, l, opening);
+    }
     if (l.glass.storm) paint_storm_space(painter, l, gaps[0]);
     paint_unit(painter, l, opening.frame);
     paint_glass(painter, l, opening.glazing, gaps);

@@ -6,7 +6,8 @@
 namespace shimlight::opening {
 
 namespace {
-constexpr double before_trim_m = 0.015; // drawn air before and behind the wall
+// Where the line starts and ends in the air, before the outside trim and behind the casing.
+constexpr double into_air_m = 0.015, beside_trim_m = 0.006;
 } // namespace
 
 std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
@@ -16,12 +17,12 @@ std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
     const double middle_m = (l.opening_m + l.old_back_m) / 2;
     const double trim_edge_m = sill ? l.opening_m : l.reveal_m - mould_width_m;
     const double casing_edge_m = (sill ? l.stool_m : l.reveal_m) - casing.width_m;
-    return {painter.point(w.siding_m - before_trim_m, trim_edge_m),
+    return {painter.point(w.siding_m - into_air_m, trim_edge_m - beside_trim_m),
             painter.point(w.sheathing_m, trim_edge_m),
             painter.point(w.sheathing_m, middle_m),
             painter.point(w.room_m, middle_m),
             painter.point(w.room_m, casing_edge_m),
-            painter.point(w.room_m + casing.thickness_m + before_trim_m, casing_edge_m)};
+            painter.point(w.room_m + casing.thickness_m + into_air_m, casing_edge_m)};
 }
 
 } // namespace shimlight::opening

@@ -54,6 +54,10 @@ void Painter::cavity(const Box& box, const Label& label, double emissivity,
         {Material::cavity, label.part, label.name});
 }
 
+void Painter::stream(const Box& box, const Label& label, int air) {
+    add(box, {{}, section::AirRef{air}}, {Material::cavity, label.part, label.name});
+}
+
 void Painter::air(const Box& box, Material side, int air) {
     const bool outdoors = side == Material::outdoor_air;
     add(box, {{}, section::AirRef{air}},

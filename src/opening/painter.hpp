@@ -30,6 +30,8 @@ class Painter {
     /// A closed air space; heat flows across the wall.
     void cavity(const Box& box, const Label& label, double emissivity,
                 section::Ventilation ventilation = section::Ventilation::none);
+    /// Air that moves within the cut and exchanges heat with what it touches.
+    void stream(const Box& box, const Label& label, int air);
     void air(const Box& box, Material side, int air);
 
     /// y of a place v from the wall's end of the cut.

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+#include "assess/joint_air.hpp"
+#include "opening/leakage.hpp"
+#include "physics/constants.hpp"
+
+#include <cmath>
+
+namespace shimlight::assess {
+
+namespace {
+
+double through_open_c(const opening::Case& c, std::span<const Slot> installed) {
+    double sum_cm = 0, length_m = 0;
+    for (const Slot& slot : installed) {
+        if (!slot.solved() || !slot.stream().flows) continue;
+        const double side_m =
+            slot.position() == opening::Position::jamb ? 2 * c.opening.height_m : c.opening.width_m;
+        sum_cm += opening::outlet_c(slot.stream(), slot.joint_heat_w_m()) * side_m;
+        length_m += side_m;
+    }
+    return length_m > 0 ? sum_cm / length_m : c.weather.outside_c;
+}
+
+double through_filled_c(const opening::Case& c, const LeakResult& leak, const SolvedCuts& cuts) {
+    const double outside_c = c.weather.outside_c;
+    const double joint_c = mean_joint_c(cuts, outside_c);
+    const physics::AirState air = physics::air_state(outside_c);
+    const double capacity_w_mk = leak.shim_m3_s / opening::joint_leakage(c.opening).length_m *
+                                 air.density_kg_m3 * physics::air_specific_heat_j_kgk;
+    const double wood_w_mk = opening::JointResponse{}.conductance_w_mk;
+    return outside_c + (joint_c - outside_c) * wood_w_mk / (wood_w_mk + capacity_w_mk);
+}
+
+} // namespace
+
+double shim_air_c(const opening::Case& c, const LeakResult& leak, std::span<const Slot> installed,
+                  const SolvedCuts& cuts) {
+    if (leak.shim_m3_s <= 0) return c.weather.outside_c;
+    return c.opening.shim.fill == opening::ShimFill::open ? through_open_c(c, installed)
+                                                          : through_filled_c(c, leak, cuts);
+}
+
+} // namespace shimlight::assess
