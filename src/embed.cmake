@@ -21,7 +21,8 @@ endfunction()
 
 function(embed header namespace)
   set(embed_files ${ARGN})
-  embed_command(${header} -DEMBED_NAMESPACE=${namespace} "-DEMBED_FILES=${ARGN}")
+  string(REPLACE ";" "|" listed "${ARGN}") # a list would come apart on its way
+  embed_command(${header} -DEMBED_NAMESPACE=${namespace} -DEMBED_FILES=${listed})
 endfunction()
 
 function(embed_text room file)
@@ -52,7 +53,8 @@ endfunction()
 
 function(write_header)
   set(content "// Made by the build.\n#pragma once\n\nnamespace ${EMBED_NAMESPACE} {\n\n")
-  foreach(file IN LISTS EMBED_FILES)
+  string(REPLACE "|" ";" files "${EMBED_FILES}")
+  foreach(file IN LISTS files)
     get_filename_component(name ${file} NAME)
     string(REPLACE "." "_" name ${name})
     if(file MATCHES "\\.(vert|frag|glsl)$")
