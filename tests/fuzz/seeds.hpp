@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// Good questions to start from; each has every field of its question.
+#pragma once
+
+#include <array>
+#include <string_view>
+
+namespace shimlight::fuzz {
+
+struct Seed {
+    std::string_view question, text;
+};
+
+inline constexpr std::array seeds{
+    Seed{"glazing", R"({"method":"detailed","tilt_deg":60,"height_m":1.2,"panes":[
+        {"thickness_m":0.003,"conductivity_w_mk":1,"emissivity_out":0.84,"emissivity_in":0.05},
+        {"thickness_m":0.004}],"gaps":[{"width_m":0.0127,"gas":{"argon":0.9,"air":0.1}}],
+        "outside":{"air_c":-18,"wind_m_s":5.5,"radiant_c":-25},
+        "inside":{"air_c":21,"convective_w_m2k":3}})"},
+    Seed{"glazing", R"({"method":"declared","panes":[{"thickness_m":0.004},{"thickness_m":0.004},
+        {"thickness_m":0.004}],"gaps":[{"width_m":0.012,"gas":{"sf6":0.5,"krypton":0.5}},
+        {"width_m":0.012}],"outside":{"film_w_m2k":25},"inside":{"film_w_m2k":7.7}})"},
+    Seed{"section", R"({"width_m":0.5,"height_m":0.0475,"airs":{"outside":{"air_c":0,
+        "film_w_m2k":25},"inside":{"air_c":20,"film_w_m2k":7.7},"ice":{"surface_c":0}},
+        "regions":[{"x0_m":0,"y0_m":0,"x1_m":0.5,"y1_m":0.0475,"conductivity_w_mk":0.029},
+        {"x0_m":0.1,"y0_m":0,"x1_m":0.5,"y1_m":0.01,"air":"inside"},
+        {"x0_m":0.2,"y0_m":0.02,"x1_m":0.25,"y1_m":0.04,
+        "cavity":{"emissivity":0.9,"ventilation":"none","flow":"y"}}],
+        "edges":[{"side":"left","from_m":0,"to_m":0.0475,"air":"outside"}],
+        "probes":[[0.25,0.02]],"accuracy":"draft"})"},
+    Seed{"comfort", R"({"air_c":22,"radiant_c":22,"speed_m_s":0.1,"rh":0.6,"met":1.2,"clo":0.5,
+        "turbulence_pct":40,"ankle":{"air_c":19,"speed_m_s":0.2}})"},
+    Seed{"room", R"({"window":{"width_m":1.2,"height_m":1.5,"sill_m":0.6,"surface_c":6.5,
+        "frame_c":8},"room":{"air_c":21,"rh":0.4,"width_m":4,"depth_m":4,"height_m":2.5,
+        "surfaces_c":20},"person":{"distance_m":1,"posture":"seated","met":1.1,"clo":0.9},
+        "leaks":[{"where":"shim_left","flow_m3_s":0.001,"air_c":-5,"gap_m":0.004,"length_m":1.5,
+        "height_m":1.3}]})"},
+    Seed{"leak", R"({"cracks":[{"gap_m":0.002,"depth_m":0.1,"length_m":3,"bends":2},
+        {"coefficient_m3_s_pan":0.0002,"exponent":0.65},
+        {"rating_l_s_m2":1.5,"area_m2":1.8,"rating_pa":75}],"drive":{"inside_c":21,
+        "outside_c":-10,"wind_m_s":4,"height_above_neutral_m":-2.5,"pressure_coefficient":0.6,
+        "shelter":0.5}})"},
+    Seed{"leak", R"({"cracks":[{"gap_m":0.002,"depth_m":0.1,"length_m":3}],"pressure_pa":4,
+        "air_c":0})"},
+    Seed{"moisture", R"({"air_c":21,"rh":0.4,"surface_c":6.5,"outside_c":-10})"},
+    Seed{"thermography", R"({"reading_c":10,"set_emissivity":0.95,"surface_emissivity":0.84,
+        "reflected_c":20,"inside_c":21,"outside_c":-5,"error_k":2,"height_m":1})"},
+    Seed{"house", R"({"kind":"shimlight-house","version":1,"name":"a","currency":"$","units":"si",
+        "weather":{"outside_c":-12,"wind_m_s":4},"openings":[{"name":"b","today":{"frame":"vinyl",
+        "shim":{"width_m":0.0127,"fill":"open"},"glazing":{"panes":2}},"room":{"rh":0.35},
+        "remedies":[{"name":"c","hours":1,"material_cost":9,"changes":{"shim.fill":"foamed"}}],
+        "chosen":0}],"selected":0})"},
+};
+
+} // namespace shimlight::fuzz
