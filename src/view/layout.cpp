@@ -45,7 +45,7 @@ Layout arrange_narrow(const Box& all, float verdict_px) {
     l.views = {all.x, all.bottom() - views_px, all.w, views_px};
     const float middle = all.h - l.top.h - views_px;
     const float verdict = verdict_px + 16;
-    const float levers = std::max(least_levers_px, middle * 0.27f);
+    const float levers = std::max(least_levers_px, middle * 0.26f);
     const float picture = std::max(least_picture_px, middle - strip - verdict - levers);
     l.picture = {all.x, l.top.bottom(), all.w, picture};
     l.strip = {all.x + 12, l.picture.bottom() + 2, all.w - 24, strip};
@@ -59,6 +59,10 @@ Layout arrange_narrow(const Box& all, float verdict_px) {
 
 bool is_wide(const Platform& p) {
     return p.width_px >= wide_from_px || (p.width_px > p.height_px && p.width_px >= 560);
+}
+
+bool is_narrow(const Platform& p) {
+    return p.width_px < 480;
 }
 
 float verdict_width(const Platform& platform) {

@@ -19,5 +19,7 @@ struct Layout {
 Layout arrange(const Platform& platform, float verdict_px);
 float verdict_width(const Platform& platform);
 bool is_wide(const Platform& platform);
+/// A phone held upright: small type for the verdict.
+bool is_narrow(const Platform& platform);
 
 } // namespace shimlight::view

@@ -75,11 +75,13 @@ void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box
         node.max = f.max;
     } else {
         node.role = Role::slider;
-        node.min = to_display(f.quantity, f.min, ui.units);
-        node.max = to_display(f.quantity, f.max, ui.units);
-        node.now = to_display(f.quantity, f.get(s.shown), ui.units);
+        // The page's own range input counts its steps from its minimum: both lie on whole steps.
         node.step = to_display(f.quantity, step_si(f, ui.units), ui.units) -
                     to_display(f.quantity, 0, ui.units);
+        auto on_step = [&node](double shown) { return std::round(shown / node.step) * node.step; };
+        node.min = on_step(to_display(f.quantity, f.min, ui.units));
+        node.max = on_step(to_display(f.quantity, f.max, ui.units));
+        node.now = to_display(f.quantity, f.get(s.shown), ui.units);
     }
     ui.mirror.add(std::move(node));
 }
@@ -131,6 +133,7 @@ std::optional<double> drag(Ui& ui, const LeverState& s, const std::string& id, B
 bool step_button(Ui& ui, const LeverState& s, const std::string& id, Box box, int way) {
     ButtonStyle style;
     style.look = ButtonLook::plain;
+    style.sign = true;
     style.action = "no-tab";
     style.spoken = std::string(s.field.label) + (way < 0 ? ", less" : ", more");
     return button(ui, id + (way < 0 ? ".less" : ".more"), box, way < 0 ? "−" : "+", style);

@@ -2,6 +2,7 @@
 #include "view/levers_panel.hpp"
 
 #include "view/lever.hpp"
+#include "view/lever_groups.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,15 +15,48 @@ using opening::Field;
 using opening::Scope;
 
 constexpr float head_px = 58;
+constexpr float heading_px = 34;
+constexpr float between_px = 8;
 constexpr float two_columns_from_px = 600;
-constexpr float limit_px = 20; // line that says why a limit is a limit
 
-/// Levers that do something in this case.
-std::vector<const Field*> shown_fields(const opening::Case& c) {
-    std::vector<const Field*> shown;
-    for (const Field& field : opening::fields())
-        if (opening::applies(field, c)) shown.push_back(&field);
-    return shown;
+/// A heading or a lever, and where it stands in the list.
+struct Item {
+    std::string_view heading; ///< empty for a lever
+    const Field* field = nullptr;
+    int column = 0;
+    float top_px = 0, height_px = 0; ///< from the list's start
+};
+
+struct List {
+    std::vector<Item> items;
+    float height_px = 0; ///< of the longest column
+};
+
+/// Groups one under the other; with two columns the second starts at the group past the middle.
+List arrange_levers(const opening::Case& c, int columns) {
+    List list;
+    float whole = 0;
+    for (const LeverGroup& group : lever_groups(c)) {
+        list.items.push_back({group.title, nullptr, 0, 0, heading_px});
+        for (const Field* field : group.fields)
+            list.items.push_back({{}, field, 0, 0, lever_height_px + between_px});
+    }
+    for (const Item& item : list.items)
+        whole += item.height_px;
+    float y = 0, done = 0;
+    int column = 0;
+    for (Item& item : list.items) {
+        if (column + 1 < columns && !item.heading.empty() && done >= whole / 2) {
+            ++column;
+            y = 0;
+        }
+        item.column = column;
+        item.top_px = y;
+        y += item.height_px;
+        done += item.height_px;
+        list.height_px = std::max(list.height_px, y);
+    }
+    return list;
 }
 
 bool belongs_to_remedy(const Field& field, Shown shown) {
@@ -30,6 +64,12 @@ bool belongs_to_remedy(const Field& field, Shown shown) {
 }
 
 } // namespace
+
+void LeversPanel::title(Ui& ui, std::string_view words, Box box) {
+    const std::string line(words);
+    text(ui, ui.platform.fonts.strong, {box.x, box.y + 10}, ui.theme.lever, line);
+    note(ui, Role::heading, "levers." + line, {box.x, box.y + 8, box.w, 22}, line, "3");
+}
 
 float LeversPanel::head(Ui& ui, Session& session, Box box, Shown& shown) {
     const house::OpeningRecord& record = session.record();
@@ -61,7 +101,7 @@ bool LeversPanel::row(Ui& ui, Session& session, const Field& field, Box box, Sho
                           field.quantity != Quantity::yes_no && !field.limit_reason.empty() &&
                           (value <= field.min || value >= field.max);
     if (at_limit)
-        text_fitted(ui, ui.platform.fonts.small, {box.x, box.y + lever_height_px - 4}, box.w,
+        text_fitted(ui, ui.platform.fonts.small, {box.x, box.y + lever_height_px - 10}, box.w,
                     ui.theme.lever, std::string(field.limit_reason));
     if (!moved || std::fabs(*moved - value) < 1e-12) return false;
     session.move(field, *moved, of_remedy ? Shown::remedy : Shown::today,
@@ -75,29 +115,28 @@ bool LeversPanel::draw(Ui& ui, Session& session, Box box, Shown& shown) {
     note(ui, Role::heading, "levers.title", {box.x + margin_px, box.y, box.w, 20}, "Levers", "2");
     const bool of_remedy = shown == Shown::remedy && session.has_remedy();
     const opening::Case c = of_remedy ? session.remedy() : session.today();
-    const auto fields = shown_fields(c);
     const int columns = box.w >= two_columns_from_px ? 2 : 1;
-    const int per_column = (static_cast<int>(fields.size()) + columns - 1) / columns;
-    const float each = lever_height_px + limit_px;
-    const float content = head_px + static_cast<float>(per_column) * each + 12;
-    const float width =
-        (box.w - 2 * margin_px - (columns - 1) * 2 * margin_px) / static_cast<float>(columns);
-    const float top = scroll_.begin(ui, box, content);
-    bool moved = false;
+    const List list = arrange_levers(c, columns);
+    const float gutters = 2 * margin_px * static_cast<float>(columns);
+    const float width = (box.w - gutters) / static_cast<float>(columns);
+    const float top = scroll_.begin(ui, box, head_px + list.height_px + 12);
     head(ui, session, {box.x + margin_px, top + 4, width, head_px}, shown);
-    for (std::size_t i = 0; i < fields.size(); ++i) {
-        const int column = static_cast<int>(i) / per_column,
-                  line = static_cast<int>(i) % per_column;
-        const float offset = head_px + static_cast<float>(line) * each;
-        const Box row_box{box.x + margin_px + static_cast<float>(column) * (width + 2 * margin_px),
-                          top + offset, width, lever_height_px};
-        const std::string id = "lever." + std::string(fields[i]->key);
+    bool moved = false;
+    for (const Item& item : list.items) {
+        const float x =
+            box.x + margin_px + static_cast<float>(item.column) * (width + 2 * margin_px);
+        const Box place{x, top + head_px + item.top_px, width, lever_height_px};
+        if (!item.field) {
+            title(ui, item.heading, place);
+            continue;
+        }
+        const std::string id = "lever." + std::string(item.field->key);
         if (ui.mirror.focused(id) && focused_ != id) {
             focused_ = id;
-            scroll_.reveal(offset - 8, offset + each);
+            scroll_.reveal(head_px + item.top_px - 8, head_px + item.top_px + item.height_px);
             ui.wishes.another_frame = true;
         }
-        if (row(ui, session, *fields[i], row_box, shown)) moved = true;
+        if (row(ui, session, *item.field, place, shown)) moved = true;
     }
     scroll_.end(ui);
     ui.list->AddLine({box.x, box.y}, {box.right(), box.y}, ui.theme.rule);

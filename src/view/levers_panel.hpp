@@ -17,6 +17,7 @@ class LeversPanel {
     Scroll scroll_;
     std::string focused_; ///< the lever that had the focus, to bring it into sight once
     float head(Ui& ui, Session& session, Box box, Shown& shown);
+    void title(Ui& ui, std::string_view words, Box box);
     bool row(Ui& ui, Session& session, const opening::Field& field, Box box, Shown shown);
 };
 

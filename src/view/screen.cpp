@@ -46,6 +46,10 @@ void begin_page(const Platform& p, const Theme& theme) {
                      ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBringToFrontOnFocus);
 }
 
+ImFont* verdict_font(const Platform& p) {
+    return is_narrow(p) ? p.fonts.small : p.fonts.body;
+}
+
 void end_page() {
     ImGui::End();
     ImGui::PopStyleColor();
@@ -129,7 +133,8 @@ void Conductor::verdict(const Layout& layout) {
     ui.group = "results";
     const Box b = layout.verdict.shrunk(3);
     fill(ui, b, ui.theme.quote, radius_px);
-    paragraph(ui, ui.platform.fonts.body, {b.x + 10, b.y + 6}, b.w - 18, ui.theme.ink, s.verdict);
+    paragraph(ui, verdict_font(ui.platform), {b.x + 10, b.y + 6}, b.w - 18, ui.theme.ink,
+              s.verdict);
     note(ui, Role::status, "verdict", b, "Verdict", s.verdict);
 }
 

@@ -72,13 +72,13 @@ struct FaceLeader {
 };
 
 /// Upright cuts fan to the left and right; the plan fans up and down, labels towards its wall.
-FaceLeader face_leader(const DrawnCut& cut, int k, int count, float row_px) {
+FaceLeader face_leader(const DrawnCut& cut, int k, int count, float row_px, float clear_px) {
     const opening::Cut& c = cut.solved->cut;
     const bool outer = k < count / 2;
     const int step = outer ? k : count - 1 - k;
     const bool turned = cut.placement.turned;
     const double px = 1.0 / cut.placement.px_per_m;
-    const double along = turned ? 10 * (count / 2.0 - step) : row_px * (step + 0.8);
+    const double along = turned ? 10 * (count / 2.0 - step) : clear_px + row_px * (step + 0.6);
     const double y =
         c.glass_centre_m - std::copysign(along * px, c.glass_centre_m - c.glass_edge_m);
     const double reach = (turned ? 22 + row_px * step : 34) * px;
@@ -137,7 +137,7 @@ void draw_wet(Ui& ui, const DrawnCut& cut) {
 }
 
 void draw_leak(Ui& ui, const DrawnCut& cut, double flow_m3_s, double phase_m) {
-    constexpr double visible_m3_s = 5e-5; // less than 0.05 L/s is not seen
+    constexpr double visible_m3_s = 1.5e-4; // less than 0.15 L/s is not drawn
     if (std::fabs(flow_m3_s) < visible_m3_s || cut.solved->cut.leak_path.size() < 2) return;
     std::vector<ImVec2> path;
     for (const Point& p : cut.solved->cut.leak_path)
@@ -157,13 +157,13 @@ void draw_leak(Ui& ui, const DrawnCut& cut, double flow_m3_s, double phase_m) {
 }
 
 void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult& glass,
-                      CalloutPlacer& placer, bool roomy) {
+                      CalloutPlacer& placer, bool roomy, float clear_px) {
     const int count = static_cast<int>(cut.solved->cut.glass_face_x_m.size());
     ImFont* bold = ui.platform.fonts.strong;
     ImFont* small = ui.platform.fonts.small;
     const ImU32 ink = faded(ui.theme.ink, cut.opacity);
     for (int k = 0; k < count; ++k) {
-        const FaceLeader leader = face_leader(cut, k, count, roomy ? 21.0f : 18.0f);
+        const FaceLeader leader = face_leader(cut, k, count, roomy ? 21.0f : 18.0f, clear_px);
         const std::string value =
             format_temperature(glass.faces_c[static_cast<std::size_t>(k)], ui.units);
         const std::string word = (roomy ? "face " : "") + std::to_string(k + 1);

@@ -30,8 +30,9 @@ void draw_wet(Ui& ui, const DrawnCut& cut);
 /// Air creeping through the shim space; `flow_m3_s` positive comes in. `phase_m` moves the dashes.
 void draw_leak(Ui& ui, const DrawnCut& cut, double flow_m3_s, double phase_m);
 
-/// Temperature of every glass face at the far end of the glass, fanned out to both sides.
+/// Temperature of every glass face near the far end of the glass, fanned out to both sides;
+/// `clear_px` of that end are covered by something else.
 void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult& glass,
-                      CalloutPlacer& placer, bool roomy);
+                      CalloutPlacer& placer, bool roomy, float clear_px);
 
 } // namespace shimlight::view

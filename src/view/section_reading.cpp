@@ -71,6 +71,22 @@ std::vector<OutlineStroke> outline(const assess::SolvedCut& s) {
     return strokes;
 }
 
+section::Rect solid_extent(const assess::SolvedCut& s) {
+    const Field& f = s.field;
+    section::Rect extent{1e9, 1e9, -1e9, -1e9};
+    for (int j = 0; j < f.rows(); ++j)
+        for (int i = 0; i < f.columns(); ++i) {
+            const auto cell = static_cast<std::size_t>(j * f.columns() + i);
+            if (f.conductivity_w_mk[cell] <= 0) continue;
+            const auto a = static_cast<std::size_t>(i), b = static_cast<std::size_t>(j);
+            extent.x0_m = std::min(extent.x0_m, f.x_m[a]);
+            extent.x1_m = std::max(extent.x1_m, f.x_m[a + 1]);
+            extent.y0_m = std::min(extent.y0_m, f.y_m[b]);
+            extent.y1_m = std::max(extent.y1_m, f.y_m[b + 1]);
+        }
+    return extent;
+}
+
 bool is_inside(const assess::SolvedCut& s, const section::SurfaceFace& face) {
     const auto air = static_cast<std::size_t>(face.air);
     return air < s.cut.air_is_inside.size() && s.cut.air_is_inside[air];

@@ -21,6 +21,9 @@ struct OutlineStroke {
 /// The visible borders between pieces, each as long a stroke as possible.
 std::vector<OutlineStroke> outline(const assess::SolvedCut& solved);
 
+/// Bounding box of what is solid.
+section::Rect solid_extent(const assess::SolvedCut& solved);
+
 /// Coldest inside place of one part of this cut.
 std::optional<section::ColdestPoint> coldest(const assess::SolvedCut& solved, opening::Part part);
 

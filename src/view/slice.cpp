@@ -24,10 +24,11 @@ const assess::Assessment& result_of(const Session& s, Shown of) {
     return of == Shown::today ? s.today_result() : s.remedy_result();
 }
 
-/// Scale that fits the cut into the box with room for labels.
-float fit_px_per_m(const section::Painting& p, Box box, float label_px) {
-    const float across = std::max(box.w - 2 * label_px, box.w * 0.5f);
-    return std::min(across / static_cast<float>(p.width_m), box.h / static_cast<float>(p.height_m));
+/// Scale that fits the drawing into the box with room for labels on both sides.
+float fit_px_per_m(const section::Rect& solid, Box box, float label_px) {
+    const float across = std::max(box.w - 2 * label_px, box.w * 0.34f);
+    return std::min(across / static_cast<float>(solid.x1_m - solid.x0_m),
+                    box.h / static_cast<float>(solid.y1_m - solid.y0_m));
 }
 
 TemperatureScale scale_for(const Session& s) {
@@ -58,8 +59,7 @@ void Slice::prepare(const Session& session, Shown of, Placement placement, float
     auto& slot = drawn_[index(of)];
     slot.reset();
     if (!solved) return;
-    Outline& lines = outlines_[index(of)];
-    if (lines.of != solved) lines = {solved, outline(*solved)};
+    const Outline& lines = outlines_[index(of)];
     DrawnCut cut;
     cut.solved = solved;
     cut.placement = placement;
@@ -71,11 +71,17 @@ void Slice::prepare(const Session& session, Shown of, Placement placement, float
     slot = cut;
 }
 
+void Slice::read(Outline& lines, const Solved& solved) {
+    if (lines.of != solved) lines = {solved, outline(*solved), solid_extent(*solved)};
+}
+
 void Slice::place_cuts(const Session& session, Box box, bool side_by_side) {
     const auto which = static_cast<std::size_t>(position);
     const Solved a = session.today_result().cuts[which], b = session.remedy_result().cuts[which];
     drawn_ = {};
     if (!a || !b) return;
+    read(outlines_[0], a);
+    read(outlines_[1], b);
     const section::Painting& pa = a->cut.painting;
     const section::Painting& pb = b->cut.painting;
     const ImVec2 middle{box.centre().x + pan_.x, box.centre().y + pan_.y};
@@ -92,15 +98,16 @@ void Slice::place_cuts(const Session& session, Box box, bool side_by_side) {
                 {{join + static_cast<float>(pb.height_m) * s, top}, s, true, true}, 1);
         return;
     }
-    const float label_px = box.w < 480 ? 78.0f : 110.0f;
+    const section::Rect ra = outlines_[0].extent, rb = outlines_[1].extent;
     const Box part = half(box, Shown::today, side_by_side);
+    const float label_px = part.w < 480 ? 84.0f : 128.0f;
     const float s =
-        zoom_ * std::min(fit_px_per_m(pa, part, label_px), fit_px_per_m(pb, part, label_px));
+        zoom_ * std::min(fit_px_per_m(ra, part, label_px), fit_px_per_m(rb, part, label_px));
     for (const Shown of : {Shown::today, Shown::remedy}) {
-        const section::Painting& p = of == Shown::today ? pa : pb;
+        const section::Rect& r = of == Shown::today ? ra : rb;
         const Box own = half(box, of, side_by_side);
-        const ImVec2 origin{own.centre().x + pan_.x - static_cast<float>(p.width_m) * s / 2,
-                            own.centre().y + pan_.y + static_cast<float>(p.height_m) * s / 2};
+        const ImVec2 origin{own.centre().x + pan_.x - static_cast<float>(r.x0_m + r.x1_m) * s / 2,
+                            own.centre().y + pan_.y + static_cast<float>(r.y0_m + r.y1_m) * s / 2};
         const float opacity = side_by_side ? 1 : of == Shown::remedy ? fade_ : 1;
         prepare(session, of, {origin, s, false, false}, opacity);
     }

@@ -23,6 +23,7 @@ class Slice {
     struct Outline {
         Solved of;
         std::vector<OutlineStroke> strokes;
+        section::Rect extent;
     };
     struct Probe {
         section::Point at;
@@ -38,6 +39,7 @@ class Slice {
     std::array<Outline, 2> outlines_;
     std::array<std::optional<DrawnCut>, 2> drawn_; ///< as placed in this frame
 
+    static void read(Outline& lines, const Solved& solved);
     void place_cuts(const Session& session, Box box, bool side_by_side);
     void prepare(const Session& session, Shown of, Placement placement, float opacity);
     void navigate(Ui& ui, Box box);

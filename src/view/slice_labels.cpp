@@ -62,7 +62,11 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
     placer.reserve({area.x, area.y, area.w, 50});             // chips and switches
     placer.reserve({area.x, area.bottom() - 24, area.w, 24}); // names of the airs
     air_labels(ui, session, area, plan());
-    draw_glass_faces(ui, cut, result_of(session, of).glass, placer, roomy);
+    // How much of the glass's far end lies under the chips or beyond the picture's edge.
+    const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
+    const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
+                                                   : std::max(0.0f, end - (area.bottom() - 26));
+    draw_glass_faces(ui, cut, result_of(session, of).glass, placer, roomy, plan() ? 0 : clear);
     if (const auto mark = dew_mark(*cut.solved, cut.dew_point_c))
         placer.place(ui, {cut.placement.to_screen(mark->at),
                           format_temperature(cut.dew_point_c, ui.units),

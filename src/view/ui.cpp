@@ -57,8 +57,9 @@ void draw_button(Ui& ui, Box box, const std::string& label, const ButtonStyle& s
         frame(ui, face, ink.edge, radius, style.on ? 2.0f : 1.0f);
     if (style.look == ButtonLook::tab && style.on)
         fill(ui, {face.x, face.bottom() - 3, face.w, 3}, ui.theme.lever);
-    ImFont* font = style.on || style.look == ButtonLook::filled ? ui.platform.fonts.strong
-                                                                : ui.platform.fonts.body;
+    ImFont* font = style.sign                                     ? ui.platform.fonts.title
+                   : style.on || style.look == ButtonLook::filled ? ui.platform.fonts.strong
+                                                                  : ui.platform.fonts.body;
     const ImVec2 size = text_size(ui, font, label);
     const float room = face.w - 12;
     if (size.x > room)

@@ -92,6 +92,7 @@ struct ButtonStyle {
     bool on = false;
     bool enabled = true;
     bool compact = false; ///< drawn smaller than its touch target
+    bool sign = false;    ///< the label is a sign, drawn larger
     std::string help;
     std::string action;
     std::string spoken; ///< name in the mirror when the label is a sign
