@@ -50,11 +50,10 @@ bool no_draft(const Assessment& result) {
 
 std::string where_from(const Assessment& today) {
     if (no_draft(today)) return "Hardly any draft reaches this seat.";
-    if (leaks_outward(today))
-        return "Air leaks outward here, so the draft at this seat is cold glass.";
+    if (leaks_outward(today)) return "Air leaks outward here, so the draft here is cold glass.";
     const auto all = causes(today.seat.share);
     std::string text = capitalised(std::string(share_in_words(all[0].share))) +
-                       " of the draft at this seat is " + std::string(all[0].words);
+                       " of the draft here is " + std::string(all[0].words);
     if (all[1].share >= named_share)
         text += ", " + std::string(share_in_words(all[1].share)) + " " + std::string(all[1].words);
     if (all[2].share >= named_share) text += ", the rest " + std::string(all[2].words);

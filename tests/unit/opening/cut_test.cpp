@@ -18,11 +18,12 @@ namespace {
 constexpr Position positions[] = {Position::head, Position::jamb, Position::sill};
 constexpr Surroundings surroundings[] = {Surroundings::wall, Surroundings::none};
 
-// Far from the edge the cut must repeat the one-dimensional balance: what is left of the edge after
-// 170 mm of glass, and the grid.
-constexpr double one_dimensional_k = 0.15;
-// Drafts of two slightly different sections compared, K.
-constexpr double draft_noise_k = 0.05;
+// Far from the edge the cut must repeat the one-dimensional balance but for what is left of the
+// edge after 170 mm of glass. It dies away over sqrt(k t / h) per pane: 35 mm between argon gaps,
+// 70 mm for the middle pane of 6 mm between krypton gaps. Relative to the difference of the airs.
+constexpr double one_dimensional = 0.005, one_dimensional_extreme = 0.015;
+// Heat flows of drafts of two slightly different sections compared, relative.
+constexpr double draft_noise = 0.002;
 
 Case random_case(std::mt19937& random) {
     Case c;
@@ -107,6 +108,11 @@ TEST_CASE("far from its edge the glass is as the one-dimensional balance says") 
     for (int i = 0; i < 20; ++i) {
         const Case c = random_case(random);
         const physics::GlazingResult glass = balance(c);
+        const bool ordinary = c.opening.glazing.pane_thickness_m < 0.0035 &&
+                              c.opening.glazing.storm == Storm::none &&
+                              c.opening.glazing.gas <= physics::Gas::argon;
+        const double tolerance_k = (ordinary ? one_dimensional : one_dimensional_extreme) *
+                                   std::fabs(c.room.air_c - c.weather.outside_c);
         for (const Position position : positions) {
             const Solved s = solve(c, position);
             const std::size_t faces = 2 * glazing_stack(c.opening).pane_count;
@@ -116,7 +122,7 @@ TEST_CASE("far from its edge the glass is as the one-dimensional balance says") 
                 CAPTURE(face);
                 const double there =
                     s.field.probe_c({s.cut.glass_face_x_m[face], s.cut.glass_centre_m});
-                CHECK(std::fabs(there - glass.faces_c[face]) < one_dimensional_k);
+                CHECK(std::fabs(there - glass.faces_c[face]) < tolerance_k);
             }
         }
     }
@@ -182,23 +188,34 @@ TEST_CASE("what fills the shim space is what is painted there") {
     }
 }
 
-TEST_CASE("foam in the joint never lowers the casing's temperature or adds heat loss") {
+TEST_CASE("foam in the joint never adds heat loss, air moving or not") {
     std::mt19937 random(5);
     for (int i = 0; i < 12; ++i) {
         Case c = random_case(random);
         c.weather.outside_c = -std::fabs(c.weather.outside_c);
+        // Below the neutral level: outdoor air, if any, comes in.
+        c.room.height_above_neutral_m = -std::fabs(c.room.height_above_neutral_m);
+        if (i % 2 == 0) c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
+        Case foamed = c;
+        foamed.opening.shim.fill = ShimFill::foamed;
         for (const ShimFill fill : {ShimFill::open, ShimFill::stuffed, ShimFill::backer_rod}) {
-            Case foamed = c;
             c.opening.shim.fill = fill;
-            foamed.opening.shim.fill = ShimFill::foamed;
-            for (const Position position : positions) {
-                const Solved before = solve(c, position), after = solve(foamed, position);
-                CHECK(coldest_c(after, Part::casing) >=
-                      coldest_c(before, Part::casing) - draft_noise_k);
-                CHECK(inside_heat_w_m(after) <= inside_heat_w_m(before) * 1.001);
-            }
+            for (const Position position : positions)
+                CHECK(inside_heat_w_m(solve(foamed, position)) <=
+                      inside_heat_w_m(solve(c, position)) * (1 + draft_noise));
         }
     }
+}
+
+TEST_CASE("air creeps through an open joint only, and only when something drives it") {
+    Case c;
+    CHECK(cut(c, Position::sill, balance(c)).joint_air >= 0);
+    CHECK(cut(c, Position::sill, balance(c), Surroundings::none).joint_air < 0);
+    c.opening.shim.fill = ShimFill::stuffed;
+    CHECK(cut(c, Position::sill, balance(c)).joint_air < 0);
+    c.opening.shim.fill = ShimFill::open;
+    c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
+    CHECK(cut(c, Position::sill, balance(c)).joint_air < 0);
 }
 
 TEST_CASE("each part of a better window loses less: emissivity, panes, spacer, storm, frame") {
