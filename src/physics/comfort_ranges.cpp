@@ -2,6 +2,8 @@
 // The ranges for which the comfort models were made, each told in one sentence.
 #include "physics/comfort.hpp"
 
+#include "physics/moist_air.hpp"
+
 #include <cmath>
 
 namespace shimlight::physics {
@@ -14,7 +16,7 @@ bool outside(double value, double low, double high) {
 
 } // namespace
 
-/// ISO 7730:2005 clause 4.1.
+/// ISO 7730:2005 clause 4.1 (vapour pressure from memory).
 void warn_thermal_state(const ThermalState& state, double pmv, Warnings& warnings) {
     if (outside(state.air_c, 10, 30)) {
         warn_once(warnings, "PMV is for air of 10 to 30 degrees C (ISO 7730).");
@@ -29,6 +31,9 @@ void warn_thermal_state(const ThermalState& state, double pmv, Warnings& warning
     if (outside(state.met, 0.8, 4)) warn_once(warnings, "PMV is for 0.8 to 4 met (ISO 7730).");
     if (outside(state.clo, 0, 2))
         warn_once(warnings, "PMV is for clothing up to 2 clo (ISO 7730).");
+    if (vapour_pressure_pa(state.air_c, state.rh) > 2700) {
+        warn_once(warnings, "PMV is for vapour pressures up to 2700 Pa (ISO 7730).");
+    }
     if (std::abs(pmv) > 2) warn_once(warnings, "PMV is meant for votes from -2 to 2 (ISO 7730).");
 }
 

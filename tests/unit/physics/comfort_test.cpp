@@ -158,5 +158,8 @@ TEST_CASE("the question comfort answers what it was asked, with warnings outside
     q.state = {5, 60, 2, 1, 5, 3};
     q.turbulence_pct = 90;
     q.ankle = AnkleAir{5, 2};
-    CHECK(comfort(q).warnings.size() == 9);
+    CHECK(comfort(q).warnings.size() == 12); // one sentence for each limit passed
+    q = {};
+    q.state = {29, 29, 0.1, 1, 1, 0.5};
+    CHECK(comfort(q).warnings.size() == 1); // 4000 Pa of vapour
 }
