@@ -62,14 +62,16 @@ void substitute(const ColumnOperator& a, double* x, int k, int count) {
 
 } // namespace
 
-ColumnOperator::ColumnOperator(SplitLayout size, bool with_corners)
-    : layout(size), odd{size.odd(), size.rows}, corners(with_corners), centre(size.size(), 0.0),
-      south(size.size(), 0.0), pivot(size.size(), 0.0) {
+void ColumnOperator::reset(SplitLayout size, bool with_corners) {
+    layout = size;
+    odd = {size.odd(), size.rows};
+    corners = with_corners;
+    for (Values* values : {&centre, &south, &pivot})
+        values->assign(layout.size(), 0.0);
     for (Links* links : {&left, &right}) {
         links->straight.assign(odd.size(), 0.0);
-        if (!corners) continue;
-        links->down.assign(odd.size(), 0.0);
-        links->up.assign(odd.size(), 0.0);
+        links->down.assign(corners ? odd.size() : 0, 0.0);
+        links->up.assign(corners ? odd.size() : 0, 0.0);
     }
 }
 

@@ -25,8 +25,8 @@ struct ColumnOperator {
     Values pivot;         ///< inverse pivots of every column's LDLᵀ factors
     Links left, right;    ///< in the odd layout
 
-    ColumnOperator() = default;
-    ColumnOperator(SplitLayout layout, bool corners);
+    /// Takes on a size, all couplings zero; keeps the memory it had.
+    void reset(SplitLayout layout, bool corners);
 
     /// Computes the pivots once the couplings are in place.
     void factor();

@@ -28,10 +28,12 @@ void redirect(const Values& z, double factor, Values& p) {
 } // namespace
 
 Iteration conjugate_gradient(Multigrid& multigrid, const Values& b, Values& x, double tolerance,
-                             int max_cycles) {
+                             int max_cycles, IterationVectors& vectors) {
     const ColumnOperator& a = multigrid.finest();
     const std::size_t size = a.layout.size();
-    Values r(size, 0.0), z(size, 0.0), p(size, 0.0), ap(size, 0.0);
+    auto& [r, z, p, ap] = vectors;
+    for (Values* values : {&r, &z, &p, &ap})
+        values->assign(size, 0.0);
     multigrid.cycle(b, z);
     const double target = tolerance * tolerance * dot(b, z);
     apply(a, x, ap);

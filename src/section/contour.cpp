@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "section/contour.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace shimlight::section {
 namespace {
@@ -28,46 +30,59 @@ Step step_of(const Contact& contact, int columns) {
     return {north_east, north_west};
 }
 
-/// Steps by the node they start from: at most two, where two solids meet at a corner.
+/// Orders steps so that each follows the one that ends where it starts.
 class Walk {
   public:
-    Walk(std::vector<Step> steps, std::size_t nodes)
-        : steps_(std::move(steps)), first_(nodes, none), second_(nodes, none), arrivals_(nodes, 0),
-          used_(steps_.size(), false) {
-        for (std::size_t k = 0; k < steps_.size(); ++k) {
-            int& first = first_[steps_[k].from];
-            (first == none ? first : second_[steps_[k].from]) = static_cast<int>(k);
-            ++arrivals_[steps_[k].to];
+    Walk(const std::vector<Step>& steps, const std::vector<Contact>& contacts)
+        : steps_(steps), contacts_(contacts), used_(steps.size(), false) {
+        for (std::size_t k = 0; k < steps.size(); ++k) {
+            from_.emplace_back(steps[k].from, static_cast<int>(k));
+            arrivals_.push_back(steps[k].to);
         }
+        std::sort(from_.begin(), from_.end());
+        std::sort(arrivals_.begin(), arrivals_.end());
     }
 
-    std::vector<int> order(const std::vector<Contact>& contacts) {
+    std::vector<int> order() {
         for (std::size_t k = 0; k < steps_.size(); ++k) {
-            if (arrivals_[steps_[k].from] == 0) follow(static_cast<int>(k), contacts);
+            const int start = steps_[k].from;
+            if (!std::binary_search(arrivals_.begin(), arrivals_.end(), start)) {
+                follow(static_cast<int>(k));
+            }
         }
         for (std::size_t k = 0; k < steps_.size(); ++k)
-            follow(static_cast<int>(k), contacts);
+            follow(static_cast<int>(k));
         return std::move(order_);
     }
 
   private:
     static constexpr int none = -1;
 
-    bool open(int step) const { return step != none && !used_[step]; }
-
-    void follow(int step, const std::vector<Contact>& contacts) {
-        while (open(step)) {
+    void follow(int step) {
+        while (step != none && !used_[step]) {
             used_[step] = true;
             order_.push_back(step);
-            const int node = steps_[step].to, a = first_[node], b = second_[node];
-            // where two solids meet at a corner, stay on the same one
-            const bool prefer_b = open(b) && contacts[b].cell == contacts[step].cell;
-            step = open(a) && !prefer_b ? a : b;
+            step = next(step);
         }
     }
 
-    std::vector<Step> steps_;
-    std::vector<int> first_, second_, arrivals_;
+    /// Where two solids meet at a corner, two steps start: stay on the same solid.
+    int next(int step) const {
+        int found = none;
+        const std::pair<int, int> key{steps_[step].to, 0};
+        for (auto it = std::lower_bound(from_.begin(), from_.end(), key);
+             it != from_.end() && it->first == key.first; ++it) {
+            if (used_[it->second]) continue;
+            const bool same = contacts_[it->second].cell == contacts_[step].cell;
+            if (found == none || same) found = it->second;
+        }
+        return found;
+    }
+
+    const std::vector<Step>& steps_;
+    const std::vector<Contact>& contacts_;
+    std::vector<std::pair<int, int>> from_; ///< (node, step), sorted
+    std::vector<int> arrivals_;             ///< nodes, sorted
     std::vector<bool> used_;
     std::vector<int> order_;
 };
@@ -99,7 +114,7 @@ std::vector<SurfaceFace> trace_contour(const Painting& painting, const Operator&
     for (const Contact& contact : op.contacts)
         steps.push_back(step_of(contact, field.columns()));
     std::vector<SurfaceFace> faces;
-    for (const int k : Walk(steps, field.node_c.size()).order(op.contacts)) {
+    for (const int k : Walk(steps, op.contacts).order()) {
         faces.push_back(face_of(painting, op.contacts[k], steps[k], field));
     }
     return faces;

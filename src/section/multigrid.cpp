@@ -1,22 +1,27 @@
 // SPDX-License-Identifier: MIT
 #include "section/multigrid.hpp"
 
-#include "section/semicoarsening.hpp"
-
 namespace shimlight::section {
 
-Multigrid::Multigrid(ColumnOperator finest) {
-    finest.factor();
-    levels_.push_back({std::move(finest), {}, {}, {}});
-    while (levels_.back().a.layout.columns > 1) {
-        Level& level = levels_.back();
+ColumnOperator& Multigrid::begin(SplitLayout layout) {
+    if (levels_.empty()) levels_.emplace_back();
+    levels_.front().a.reset(layout, false);
+    return levels_.front().a;
+}
+
+void Multigrid::set_up() {
+    depth_ = 1;
+    levels_.front().a.factor();
+    while (levels_[depth_ - 1].a.layout.columns > 1) {
+        if (levels_.size() == depth_) levels_.emplace_back();
+        Level &level = levels_[depth_ - 1], &next = levels_[depth_];
         const SplitLayout& l = level.a.layout;
         level.passed.assign(static_cast<std::size_t>(l.even()) * l.rows, 0.0);
-        Level next{coarse_operator(level.a), {}, {}, {}};
+        coarsen(level.a, weights_, next.a);
         next.a.factor();
         next.b.assign(next.a.layout.size(), 0.0);
         next.x.assign(next.a.layout.size(), 0.0);
-        levels_.push_back(std::move(next));
+        ++depth_;
     }
 }
 
@@ -52,7 +57,7 @@ void Multigrid::correct_from_next(std::size_t index, Values& x) {
 void Multigrid::solve(std::size_t index, const Values& b, Values& x) {
     const ColumnOperator& a = levels_[index].a;
     solve_even(a, b, x, false);
-    if (index + 1 == levels_.size()) return;
+    if (index + 1 == depth_) return;
     solve_odd(a, b, x);
     correct_from_next(index, x);
     solve_odd(a, b, x);

@@ -7,13 +7,16 @@
 // the even columns travel between the levels. The coarsest level is one column, solved exactly.
 #pragma once
 
-#include "section/column_operator.hpp"
+#include "section/semicoarsening.hpp"
 
 namespace shimlight::section {
 
 class Multigrid {
   public:
-    explicit Multigrid(ColumnOperator finest);
+    /// The finest operator, of this size, to be filled before set_up(). An instance may be used for
+    /// one section after the other and keeps its memory.
+    ColumnOperator& begin(SplitLayout layout);
+    void set_up();
 
     const ColumnOperator& finest() const { return levels_.front().a; }
 
@@ -31,6 +34,8 @@ class Multigrid {
     void correct_from_next(std::size_t level, Values& x);
 
     std::vector<Level> levels_;
+    std::size_t depth_ = 0; ///< levels in use
+    Weights weights_;
 };
 
 } // namespace shimlight::section

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace shimlight::section {
 namespace {
@@ -61,19 +62,15 @@ double& side_of(Field& field, const Contact& contact) {
     return field.y_face_c[(j + 1) * columns + i];
 }
 
-/// What the solid quarters around a node and the airs they touch say about its temperature.
+/// What the solid quarters around a node say about its temperature.
 struct NodeBalance {
     double weighted_c = 0, weight = 0;
     double low_c = std::numeric_limits<double>::infinity();
     double high_c = -std::numeric_limits<double>::infinity();
 
-    void widen(double c) {
-        low_c = std::min(low_c, c);
-        high_c = std::max(high_c, c);
-    }
-    double value_c() const {
-        return weight > 0 ? std::clamp(weighted_c / weight, low_c, high_c) : nowhere;
-    }
+    double mean_c() const { return weighted_c / weight; }
+    /// Never beyond what lies around it: extrapolation may overshoot at a corner.
+    double value_c() const { return weight > 0 ? std::clamp(mean_c(), low_c, high_c) : nowhere; }
 };
 
 void add_quarter(const Field& field, int i, int j, int node_i, int node_j, NodeBalance& node) {
@@ -87,56 +84,81 @@ void add_quarter(const Field& field, int i, int j, int node_i, int node_j, NodeB
     const double weight = conductivity * (wide / high + high / wide);
     node.weighted_c += weight * (x_side + y_side - cell);
     node.weight += weight;
-    for (const double c : {cell, x_side, y_side})
-        node.widen(c);
+    node.low_c = std::min({node.low_c, cell, x_side, y_side});
+    node.high_c = std::max({node.high_c, cell, x_side, y_side});
 }
 
-void end_nodes(const Field& field, const Contact& contact, int (&nodes)[2]) {
+NodeBalance balance_at(const Field& field, int i, int j) {
+    NodeBalance node;
+    for (int cj = std::max(j - 1, 0); cj <= std::min(j, field.rows() - 1); ++cj) {
+        for (int ci = std::max(i - 1, 0); ci <= std::min(i, field.columns() - 1); ++ci) {
+            add_quarter(field, ci, cj, i, j, node);
+        }
+    }
+    return node;
+}
+
+struct NodePair {
+    int first, second;
+};
+
+NodePair ends_of(const Field& field, const Contact& contact) {
     const int columns = field.columns(), stride = columns + 1;
-    const int i = contact.cell % columns, j = contact.cell / columns;
-    const int south_west = j * stride + i;
-    const bool upright = contact.side == Side::left || contact.side == Side::right;
-    nodes[0] = south_west + (contact.side == Side::right ? 1 : 0) +
-               (contact.side == Side::top ? stride : 0);
-    nodes[1] = nodes[0] + (upright ? stride : 1);
+    const int south_west = contact.cell / columns * stride + contact.cell % columns;
+    switch (contact.side) {
+    case Side::left:
+        return {south_west, south_west + stride};
+    case Side::right:
+        return {south_west + 1, south_west + 1 + stride};
+    case Side::bottom:
+        return {south_west, south_west + 1};
+    case Side::top:
+        break;
+    }
+    return {south_west + stride, south_west + stride + 1};
+}
+
+/// A node that touches an air may lie between the solid around it and that air.
+void allow_air(Field& field, int n, double air_c) {
+    const int stride = field.columns() + 1;
+    const NodeBalance node = balance_at(field, n % stride, n / stride);
+    const double mean = node.mean_c();
+    const double c = std::clamp(mean, std::min(node.low_c, air_c), std::max(node.high_c, air_c));
+    if (std::abs(c - mean) < std::abs(field.node_c[n] - mean)) field.node_c[n] = c;
 }
 
 /// A node on a fixed surface has that temperature; where two of them meet, their mean.
 void set_fixed_nodes(const Painting& painting, const Operator& op, Field& field) {
-    std::vector<double> sum(field.node_c.size(), 0.0);
-    std::vector<int> count(field.node_c.size(), 0);
+    std::vector<std::pair<int, double>> fixed;
     for (const Contact& contact : op.contacts) {
         if (!std::isinf(contact.film_w_mk)) continue;
-        int nodes[2];
-        end_nodes(field, contact, nodes);
-        for (const int node : nodes) {
-            sum[node] += painting.airs[contact.air].temperature_c;
-            ++count[node];
-        }
+        const NodePair ends = ends_of(field, contact);
+        const double c = painting.airs[contact.air].temperature_c;
+        fixed.emplace_back(ends.first, c);
+        fixed.emplace_back(ends.second, c);
     }
-    for (std::size_t n = 0; n < count.size(); ++n) {
-        if (count[n] > 0) field.node_c[n] = sum[n] / count[n];
+    std::sort(fixed.begin(), fixed.end());
+    fixed.erase(std::unique(fixed.begin(), fixed.end()), fixed.end());
+    for (std::size_t k = 0; k < fixed.size();) {
+        double sum = 0;
+        std::size_t end = k;
+        while (end < fixed.size() && fixed[end].first == fixed[k].first)
+            sum += fixed[end++].second;
+        field.node_c[fixed[k].first] = sum / static_cast<double>(end - k);
+        k = end;
     }
 }
 
 void recover_nodes(const Painting& painting, const Operator& op, Field& field) {
     const int columns = field.columns(), rows = field.rows();
-    std::vector<NodeBalance> nodes(field.node_c.size());
-    for (const Contact& contact : op.contacts) {
-        int ends[2];
-        end_nodes(field, contact, ends);
-        for (const int node : ends)
-            nodes[node].widen(painting.airs[contact.air].temperature_c);
+    for (int j = 0, n = 0; j <= rows; ++j) {
+        for (int i = 0; i <= columns; ++i, ++n)
+            field.node_c[n] = balance_at(field, i, j).value_c();
     }
-    for (int j = 0; j <= rows; ++j) {
-        for (int i = 0; i <= columns; ++i) {
-            NodeBalance& node = nodes[j * (columns + 1) + i];
-            for (int cj = std::max(j - 1, 0); cj <= std::min(j, rows - 1); ++cj) {
-                for (int ci = std::max(i - 1, 0); ci <= std::min(i, columns - 1); ++ci) {
-                    add_quarter(field, ci, cj, i, j, node);
-                }
-            }
-            field.node_c[j * (columns + 1) + i] = node.value_c();
+    for (const Contact& contact : op.contacts) {
+        const NodePair ends = ends_of(field, contact);
+        for (const int n : {ends.first, ends.second}) {
+            allow_air(field, n, painting.airs[contact.air].temperature_c);
         }
     }
     set_fixed_nodes(painting, op, field);

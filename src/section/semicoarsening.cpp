@@ -4,11 +4,6 @@
 namespace shimlight::section {
 namespace {
 
-/// Interpolation weights of the odd columns, in the odd layout.
-struct Weights {
-    Values left, right;
-};
-
 /// Solves all odd columns for one right-hand side in the odd layout, in place.
 void solve_odd_columns(const ColumnOperator& a, Values& t) {
     const SplitLayout& l = a.layout;
@@ -29,14 +24,13 @@ void solve_odd_columns(const ColumnOperator& a, Values& t) {
     }
 }
 
-Values weights_towards(const ColumnOperator& a, const Links& links) {
-    Values weights = links.straight;
+void weights_towards(const ColumnOperator& a, const Links& links, Values& weights) {
+    weights = links.straight;
     if (a.corners) {
         for (std::size_t k = 0; k < weights.size(); ++k)
             weights[k] += links.down[k] + links.up[k];
     }
     solve_odd_columns(a, weights);
-    return weights;
 }
 
 /// The links of one side and row as numbers; zero corners in a five-point operator.
@@ -49,9 +43,8 @@ struct SideRow {
 ///   centre += w² c - 2 w straight,   south += w w' s + w down + w' up'      (': one row below).
 class Galerkin {
   public:
-    Galerkin(const ColumnOperator& a, ColumnOperator& out)
-        : a_(a), out_(out), weights_{weights_towards(a, a.left), weights_towards(a, a.right)},
-          none_(a.corners ? 0 : a.odd.stride(), 0.0) {}
+    Galerkin(const ColumnOperator& a, const Weights& weights, ColumnOperator& out)
+        : a_(a), out_(out), weights_(weights), none_(a.corners ? 0 : a.odd.stride(), 0.0) {}
 
     void row(int j) {
         const SideRow left = side(a_.left, weights_.left, j),
@@ -108,18 +101,19 @@ class Galerkin {
 
     const ColumnOperator& a_;
     ColumnOperator& out_;
-    Weights weights_;
+    const Weights& weights_;
     Values none_; ///< a row of zero corners
 };
 
 } // namespace
 
-ColumnOperator coarse_operator(const ColumnOperator& a) {
-    ColumnOperator out(SplitLayout{a.layout.even(), a.layout.rows}, true);
-    Galerkin galerkin(a, out);
+void coarsen(const ColumnOperator& a, Weights& weights, ColumnOperator& out) {
+    weights_towards(a, a.left, weights.left);
+    weights_towards(a, a.right, weights.right);
+    out.reset(SplitLayout{a.layout.even(), a.layout.rows}, true);
+    Galerkin galerkin(a, weights, out);
     for (int j = 0; j < a.layout.rows; ++j)
         galerkin.row(j);
-    return out;
 }
 
 } // namespace shimlight::section

@@ -12,7 +12,12 @@
 
 namespace shimlight::section {
 
-/// `a` is factored; the result is not yet.
-ColumnOperator coarse_operator(const ColumnOperator& a);
+/// Interpolation weights of the odd columns, in the odd layout.
+struct Weights {
+    Values left, right;
+};
+
+/// `a` is factored; `out` is not yet. `weights` lends its memory.
+void coarsen(const ColumnOperator& a, Weights& weights, ColumnOperator& out);
 
 } // namespace shimlight::section

@@ -28,9 +28,21 @@ void find_span(const Painting& painting, Solution& solution) {
     }
 }
 
+/// What a solution needs besides itself. Kept from one section to the next: in fresh memory the
+/// first touch of every page costs as much as the solution.
+struct Workspace {
+    Multigrid multigrid;
+    IterationVectors vectors;
+    Values b, x;
+};
+
+Workspace& workspace() {
+    static thread_local Workspace kept;
+    return kept;
+}
+
 /// The operator in the layout of the multigrid.
-ColumnOperator by_columns(const Operator& op) {
-    ColumnOperator a(SplitLayout{op.columns, op.rows}, false);
+void fill_columns(const Operator& op, ColumnOperator& a) {
     for (int j = 0, k = 0; j < op.rows; ++j) {
         for (int i = 0; i < op.columns; ++i, ++k) {
             const int at = a.layout.at(i, j);
@@ -41,7 +53,6 @@ ColumnOperator by_columns(const Operator& op) {
             links.straight[a.odd.row(j) + (i - 1) / 2] = op.west[k];
         }
     }
-    return a;
 }
 
 int split_index(const SplitLayout& layout, int cell) {
@@ -174,7 +185,9 @@ void guess_from(const Field& field, Solution& solution) {
 
 void iterate(Solution& solution, double tolerance) {
     const SplitLayout layout{solution.op.columns, solution.op.rows};
-    Values b(layout.size(), 0.0), x(layout.size(), 0.0);
+    auto& [multigrid, vectors, b, x] = workspace();
+    b.assign(layout.size(), 0.0);
+    x.assign(layout.size(), 0.0);
     for (const Contact& contact : solution.op.contacts) {
         b[split_index(layout, contact.cell)] +=
             contact.total_w_mk * solution.air_excess_k[contact.air];
@@ -183,8 +196,9 @@ void iterate(Solution& solution, double tolerance) {
     for (int k = 0; k < count; ++k) {
         if (solution.cells.air[k] == no_air) x[split_index(layout, k)] = solution.excess_k[k];
     }
-    Multigrid multigrid(by_columns(solution.op));
-    const Iteration iteration = conjugate_gradient(multigrid, b, x, tolerance, max_cycles);
+    fill_columns(solution.op, multigrid.begin(layout));
+    multigrid.set_up();
+    const Iteration iteration = conjugate_gradient(multigrid, b, x, tolerance, max_cycles, vectors);
     solution.cycles = iteration.cycles;
     solution.converged = iteration.converged;
     solution.guess_k = solution.excess_k;

@@ -13,9 +13,10 @@ namespace {
 using namespace tests;
 
 /// A five-point balance with couplings over many powers of ten and a film on a few points.
-ColumnOperator random_operator(Random& random, int columns, int rows, double decades = 10) {
+Multigrid random_multigrid(Random& random, int columns, int rows, double decades = 10) {
     const double most = std::pow(10, 0.5 * decades), least = 1 / most;
-    ColumnOperator a(SplitLayout{columns, rows}, false);
+    Multigrid multigrid;
+    ColumnOperator& a = multigrid.begin(SplitLayout{columns, rows});
     const auto couple = [&](int p, int q, double g) {
         a.centre[p] += g;
         a.centre[q] += g;
@@ -34,7 +35,8 @@ ColumnOperator random_operator(Random& random, int columns, int rows, double dec
             couple(at, a.layout.at(i - 1, j), g);
         }
     }
-    return a;
+    multigrid.set_up();
+    return multigrid;
 }
 
 Values random_values(Random& random, const SplitLayout& layout) {
@@ -57,7 +59,7 @@ TEST_CASE("The operator and the cycle are symmetric and positive") {
     constexpr double round_off = 1e-9;
     for (int seed = 1; seed <= 20; ++seed) {
         Random random(seed);
-        Multigrid multigrid(random_operator(random, 1 + random.below(20), 1 + random.below(20)));
+        Multigrid multigrid = random_multigrid(random, 1 + random.below(20), 1 + random.below(20));
         const SplitLayout& layout = multigrid.finest().layout;
         const Values u = random_values(random, layout), v = random_values(random, layout);
         Values au(layout.size()), av(au), mu(au), mv(au);
@@ -75,7 +77,7 @@ TEST_CASE("The operator and the cycle are symmetric and positive") {
 TEST_CASE("A single column is solved by one cycle") {
     constexpr double round_off = 1e-6; // couplings differ by 1e10
     Random random(1);
-    Multigrid multigrid(random_operator(random, 1, 30));
+    Multigrid multigrid = random_multigrid(random, 1, 30);
     const SplitLayout& layout = multigrid.finest().layout;
     const Values x = random_values(random, layout);
     Values b(layout.size()), found(layout.size());
@@ -90,13 +92,14 @@ TEST_CASE("Few cycles even on couplings that jump from point to point") {
     constexpr double decades = 4; // in every coupling: rougher than any section
     for (int seed = 1; seed <= 10; ++seed) {
         Random random(seed);
-        Multigrid multigrid(
-            random_operator(random, 60 + random.below(20), 50 + random.below(30), decades));
+        Multigrid multigrid =
+            random_multigrid(random, 60 + random.below(20), 50 + random.below(30), decades);
         const SplitLayout& layout = multigrid.finest().layout;
         const Values wanted = random_values(random, layout);
         Values b(layout.size()), x(layout.size(), 0.0);
         apply(multigrid.finest(), wanted, b);
-        const Iteration iteration = conjugate_gradient(multigrid, b, x, 1e-8, most_cycles);
+        IterationVectors vectors;
+        const Iteration iteration = conjugate_gradient(multigrid, b, x, 1e-8, most_cycles, vectors);
         CAPTURE(iteration.cycles);
         CHECK(iteration.converged);
     }
