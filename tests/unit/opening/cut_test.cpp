@@ -21,7 +21,7 @@ constexpr Surroundings surroundings[] = {Surroundings::wall, Surroundings::none}
 // Far from the edge the cut must repeat the one-dimensional balance but for what is left of the
 // edge after 170 mm of glass. It dies away over sqrt(k t / h) per pane: 35 mm between argon gaps,
 // 70 mm for the middle pane of 6 mm between krypton gaps. Relative to the difference of the airs.
-constexpr double one_dimensional = 0.005, one_dimensional_extreme = 0.015;
+constexpr double one_dimensional = 0.005, one_dimensional_extreme = 0.02;
 // Heat flows of drafts of two slightly different sections compared, relative.
 constexpr double draft_noise = 0.002;
 
