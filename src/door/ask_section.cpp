@@ -28,6 +28,10 @@ constexpr Range film_w_m2k{section::min_film_w_m2k, section::max_film_w_m2k};
 constexpr Range temperature_c{section::min_temperature_c, section::max_temperature_c};
 constexpr std::size_t max_probes = 10000;
 
+/// Of two places that differ by less, K, the first on the contour is named: on a plane wall the
+/// last digit of the solver must not choose.
+constexpr double equally_cold_k = 1e-9;
+
 constexpr double usual_emissivity = 0.9; ///< of frame cavities, ISO 10077-2
 
 section::Ambient read_air(ObjectReader air, std::string_view name) {
@@ -138,26 +142,34 @@ std::vector<section::Point> read_probes(ObjectReader& question, const Painting& 
     return points;
 }
 
-/// Temperature of the warmest air. Fixed surfaces count only when there is nothing else.
-double warmest_c(const std::vector<section::Ambient>& airs) {
-    double warmest = -HUGE_VAL, warmest_fixed = -HUGE_VAL;
+/// Which airs are as warm as the warmest. Fixed surfaces count only when there is nothing else.
+std::vector<bool> warmest(const std::vector<section::Ambient>& airs) {
+    const bool only_fixed =
+        std::all_of(airs.begin(), airs.end(), [](const auto& air) { return air.fixed_surface; });
+    double warmest_c = -HUGE_VAL;
     for (const section::Ambient& air : airs) {
-        double& side = air.fixed_surface ? warmest_fixed : warmest;
-        side = std::max(side, air.temperature_c);
+        if (air.fixed_surface == only_fixed) warmest_c = std::max(warmest_c, air.temperature_c);
     }
-    return std::isfinite(warmest) ? warmest : warmest_fixed;
+    std::vector<bool> result;
+    for (const section::Ambient& air : airs) {
+        result.push_back(air.fixed_surface == only_fixed && air.temperature_c == warmest_c);
+    }
+    return result;
 }
 
-/// Coldest place on the faces of all airs that are as warm as the warmest; null when there is none.
+/// Coldest place on the faces that touch the warmest air; null when there is none.
 Json coldest_inside(const Field& field, const std::vector<section::Ambient>& airs) {
-    const double warmest = warmest_c(airs);
-    const bool any_film =
-        std::any_of(airs.begin(), airs.end(), [](const auto& air) { return !air.fixed_surface; });
+    const std::vector<bool> inside = warmest(airs);
     std::optional<section::ColdestPoint> coldest;
-    for (std::size_t i = 0; i < airs.size(); ++i) {
-        if (airs[i].temperature_c != warmest || airs[i].fixed_surface == any_film) continue;
-        const auto point = field.coldest(static_cast<int>(i));
-        if (point && (!coldest || point->c < coldest->c)) coldest = point;
+    const auto consider = [&](double c, section::Point at) {
+        if (!coldest || c < coldest->c - equally_cold_k) coldest = section::ColdestPoint{c, at};
+    };
+    for (const section::SurfaceFace& face : field.faces) {
+        if (!inside[static_cast<std::size_t>(face.air)]) continue;
+        consider(face.from_c, face.from);
+        consider(face.to_c, face.to);
+        consider(face.temperature_c,
+                 {(face.from.x_m + face.to.x_m) / 2, (face.from.y_m + face.to.y_m) / 2});
     }
     if (!coldest) return nullptr;
     return {{"c", coldest->c}, {"at_m", {coldest->at.x_m, coldest->at.y_m}}};
