@@ -24,14 +24,7 @@ struct Solution {
 /// Paints and sets up the balance on `grid`; excess_k is zero.
 Result<Solution> prepare(const Painting& painting, Grid grid);
 
-/// First guesses: from the solution on another grid of the same painting, or from any field.
-void guess_from(const Solution& other, Solution& solution);
-void guess_from(const Field& field, Solution& solution);
-
 /// Iterates until the error of the iteration is below `tolerance` in the energy norm, relative.
 void iterate(Solution& solution, double tolerance);
-
-/// The finished field, its surfaces and heat flows.
-Field make_field(const Painting& painting, Solution solution);
 
 } // namespace shimlight::section

@@ -2,6 +2,8 @@
 // Painting → grid → operator → multigrid → field, from a coarse grid to the one that is wanted:
 // each grid is laid where the solution before it asks for lines, and starts from it.
 #include "section/estimate.hpp"
+#include "section/field_assembly.hpp"
+#include "section/first_guess.hpp"
 #include "section/refinement.hpp"
 #include "section/solution.hpp"
 #include "section/validation.hpp"
