@@ -12,7 +12,9 @@ namespace {
 constexpr std::array<float, 4> reach_px{26, 44, 68, 100}; // leader lengths tried
 constexpr int directions = 24;
 constexpr float impossible = 1e9f;
-constexpr float ink_cost = 60; // for each sample point of the label that lies on the drawing
+constexpr float ink_cost = 60;       // for each sample point of the label that lies on the drawing
+constexpr float leader_cost = 14;    // for each sample point of the leader that does
+constexpr float bearable_cost = 240; // a label worse than this is left out
 
 bool overlap(const Box& a, const Box& b) {
     return a.x < b.right() && b.x < a.right() && a.y < b.bottom() && b.y < a.bottom();
@@ -39,6 +41,11 @@ float CalloutPlacer::cost(Box label, ImVec2 at) const {
                                 label.y + label.h * static_cast<float>(j) / 2};
             if (is_ink_(sample)) total += ink_cost;
         }
+    const ImVec2 near{std::clamp(at.x, label.x, label.right()), label.centre().y};
+    for (int i = 1; i <= 6; ++i) {
+        const float k = static_cast<float>(i) / 6;
+        if (is_ink_({at.x + (near.x - at.x) * k, at.y + (near.y - at.y) * k})) total += leader_cost;
+    }
     return total + std::hypot(label.centre().x - at.x, label.centre().y - at.y) * 0.2f;
 }
 
@@ -63,7 +70,7 @@ bool CalloutPlacer::place(Ui& ui, const Callout& c) {
             best = label;
             best_end = end;
         }
-    if (best_cost >= impossible / 2) return false;
+    if (best_cost >= bearable_cost) return false;
     const Theme& t = ui.theme;
     fill(ui, {best.x - 3, best.y - 1, best.w + 6, best.h + 2}, t.halo, 4);
     ui.list->AddLine(c.at, best_end, t.ink, 1);

@@ -4,6 +4,7 @@
 #include "view/lever.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 namespace shimlight::view {
@@ -39,6 +40,23 @@ std::string remedy_summary(const Session& session, Units units) {
             std::string(change.field->label) + " " + value_text(*change.field, change.value, units);
     }
     return remedy->changes.empty() ? "Changes nothing yet: move a lever." : words + ".";
+}
+
+/// Whether a remedy does all that a ready-made one does, and whether it does nothing else.
+struct Ready {
+    bool contained = false, exactly = false;
+};
+
+Ready contains(const Session& session, const opening::Remedy& remedy,
+               const opening::ReadyRemedy& ready) {
+    const auto wanted = opening::make_remedy(ready.key, session.today()).changes;
+    const auto& has = remedy.changes;
+    const bool all = std::all_of(wanted.begin(), wanted.end(), [&has](const opening::Change& w) {
+        return std::any_of(has.begin(), has.end(), [&w](const opening::Change& h) {
+            return h.field == w.field && std::fabs(h.value - w.value) < 1e-9;
+        });
+    });
+    return {all && !wanted.empty(), all && wanted.size() == has.size()};
 }
 
 } // namespace
@@ -95,13 +113,17 @@ float HousePage::remedy(Ui& ui, Session& session, Box box) {
                   format_money(chosen->material_cost, session.house().currency).c_str());
     y += sentence(ui, "remedy.effort", {box.x, y}, box.w, "Effort", effort, ui.theme.soft);
     for (const auto& ready : opening::ready_remedies()) {
-        if (ready.key != chosen->key) continue;
-        y += sentence(ui, "remedy.what", {box.x, y}, box.w, "What is done", std::string(ready.what),
+        const Ready in = contains(session, *chosen, ready);
+        if (!in.contained) continue;
+        const std::string id = "remedy." + std::string(ready.key);
+        y += sentence(ui, id + ".what", {box.x, y}, box.w, "What is done", std::string(ready.what),
                       ui.theme.ink);
-        y += sentence(ui, "remedy.cannot", {box.x, y}, box.w, "What it does not do",
-                      std::string(ready.cannot), ui.theme.ink);
-        y += sentence(ui, "remedy.caution", {box.x, y}, box.w, "Caution",
-                      std::string(ready.caution), ui.theme.worse);
+        if (in.exactly)
+            y += sentence(ui, id + ".cannot", {box.x, y}, box.w, "What it does not do",
+                          "But: " + std::string(ready.cannot), ui.theme.ink);
+        if (!ready.caution.empty())
+            y += sentence(ui, id + ".caution", {box.x, y}, box.w, "Caution",
+                          "Caution: " + std::string(ready.caution), ui.theme.worse);
     }
     return y - box.y + gap_px;
 }

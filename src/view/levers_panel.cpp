@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "view/levers_panel.hpp"
 
+#include "view/layout.hpp"
 #include "view/lever.hpp"
 #include "view/lever_groups.hpp"
 
@@ -14,7 +15,7 @@ namespace {
 using opening::Field;
 using opening::Scope;
 
-constexpr float head_px = 58;
+constexpr float head_px = 52;
 constexpr float heading_px = 34;
 constexpr float between_px = 8;
 constexpr float two_columns_from_px = 600;
@@ -33,11 +34,13 @@ struct List {
 };
 
 /// Groups one under the other; with two columns the second starts at the group past the middle.
-List arrange_levers(const opening::Case& c, int columns) {
+List arrange_levers(const opening::Case& c, int columns, bool narrow) {
     List list;
     float whole = 0;
     for (const LeverGroup& group : lever_groups(c)) {
-        list.items.push_back({group.title, nullptr, 0, 0, heading_px});
+        // On a phone the first lever stands right under the thumb, without a heading.
+        if (!narrow || !list.items.empty())
+            list.items.push_back({group.title, nullptr, 0, 0, heading_px});
         for (const Field* field : group.fields)
             list.items.push_back({{}, field, 0, 0, lever_height_px + between_px});
     }
@@ -116,7 +119,7 @@ bool LeversPanel::draw(Ui& ui, Session& session, Box box, Shown& shown) {
     const bool of_remedy = shown == Shown::remedy && session.has_remedy();
     const opening::Case c = of_remedy ? session.remedy() : session.today();
     const int columns = box.w >= two_columns_from_px ? 2 : 1;
-    const List list = arrange_levers(c, columns);
+    const List list = arrange_levers(c, columns, is_narrow(ui.platform));
     const float gutters = 2 * margin_px * static_cast<float>(columns);
     const float width = (box.w - gutters) / static_cast<float>(columns);
     const float top = scroll_.begin(ui, box, head_px + list.height_px + 12);

@@ -168,10 +168,13 @@ void Conductor::assess() {
     if (more) ui.wishes.another_frame = true;
     assess::VerdictStyle style;
     style.fahrenheit = ui.units == Units::us;
-    s.verdict = assess::verdict(s.session.today(), s.session.today_result(),
-                                s.session.has_remedy() ? s.session.remedy_name() : std::string(),
-                                s.session.has_remedy() ? s.session.remedy() : s.session.today(),
-                                s.session.remedy_result(), style);
+    std::string words =
+        assess::verdict(s.session.today(), s.session.today_result(),
+                        s.session.has_remedy() ? s.session.remedy_name() : std::string(),
+                        s.session.has_remedy() ? s.session.remedy() : s.session.today(),
+                        s.session.remedy_result(), style);
+    if (words != s.verdict) ui.wishes.another_frame = true; // its box is laid out from its length
+    s.verdict = std::move(words);
 }
 
 void Conductor::slice_view(const Layout& layout) {
@@ -217,7 +220,7 @@ void Screen::frame(const Platform& platform, Wishes& wishes) {
         conductor.assess();
     }
     const float words =
-        paragraph(ui, platform.fonts.body, {0, 0}, verdict_width(platform), 0, s.verdict, false);
+        paragraph(ui, verdict_font(platform), {0, 0}, verdict_width(platform), 0, s.verdict, false);
     const Layout layout = arrange(platform, words);
     conductor.title(layout);
     conductor.views(layout);

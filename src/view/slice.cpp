@@ -75,6 +75,24 @@ void Slice::read(Outline& lines, const Solved& solved) {
     if (lines.of != solved) lines = {solved, outline(*solved), solid_extent(*solved)};
 }
 
+/// Today's jamb on the left, the Remedy's on the right, the glass between them changing where they
+/// meet in the middle.
+void Slice::place_plan(const Session& session, Box box) {
+    const section::Rect a = outlines_[0].extent, b = outlines_[1].extent;
+    const double top_m = std::min(a.x0_m, b.x0_m), deep_m = std::max(a.x1_m, b.x1_m) - top_m;
+    const double along_m = a.y1_m + b.y1_m;
+    constexpr float chips_px = 48, labels_px = 88;
+    const float s = zoom_ * std::min(box.w / static_cast<float>(along_m),
+                                     (box.h - labels_px) / static_cast<float>(deep_m));
+    const float middle_y = box.centre().y + pan_.y + chips_px / 4;
+    const float top = middle_y - static_cast<float>(top_m + deep_m / 2) * s;
+    const float join = box.centre().x + pan_.x + static_cast<float>(a.y1_m - b.y1_m) * s / 2;
+    prepare(session, Shown::today, {{join - static_cast<float>(a.y1_m) * s, top}, s, true, false},
+            1);
+    prepare(session, Shown::remedy, {{join + static_cast<float>(b.y1_m) * s, top}, s, true, true},
+            1);
+}
+
 void Slice::place_cuts(const Session& session, Box box, bool side_by_side) {
     const auto which = static_cast<std::size_t>(position);
     const Solved a = session.today_result().cuts[which], b = session.remedy_result().cuts[which];
@@ -82,22 +100,7 @@ void Slice::place_cuts(const Session& session, Box box, bool side_by_side) {
     if (!a || !b) return;
     read(outlines_[0], a);
     read(outlines_[1], b);
-    const section::Painting& pa = a->cut.painting;
-    const section::Painting& pb = b->cut.painting;
-    const ImVec2 middle{box.centre().x + pan_.x, box.centre().y + pan_.y};
-    if (plan()) {
-        const double along = pa.height_m + pb.height_m;
-        const double deep = std::max(pa.width_m, pb.width_m);
-        const float s = zoom_ * std::min(box.w / static_cast<float>(along),
-                                         (box.h - 96) / static_cast<float>(deep));
-        const float top = middle.y - static_cast<float>(deep) * s / 2;
-        const float join = middle.x + static_cast<float>(pa.height_m - pb.height_m) * s / 2;
-        prepare(session, Shown::today,
-                {{join - static_cast<float>(pa.height_m) * s, top}, s, true, false}, 1);
-        prepare(session, Shown::remedy,
-                {{join + static_cast<float>(pb.height_m) * s, top}, s, true, true}, 1);
-        return;
-    }
+    if (plan()) return place_plan(session, box);
     const section::Rect ra = outlines_[0].extent, rb = outlines_[1].extent;
     const Box part = half(box, Shown::today, side_by_side);
     const float label_px = part.w < 480 ? 84.0f : 128.0f;

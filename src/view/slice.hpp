@@ -41,6 +41,7 @@ class Slice {
 
     static void read(Outline& lines, const Solved& solved);
     void place_cuts(const Session& session, Box box, bool side_by_side);
+    void place_plan(const Session& session, Box box);
     void prepare(const Session& session, Shown of, Placement placement, float opacity);
     void navigate(Ui& ui, Box box);
     void draw_air(Ui& ui, Box box);

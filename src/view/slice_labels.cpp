@@ -33,14 +33,15 @@ void air_label(Ui& ui, const std::string& words, ImVec2 at, Align align) {
     text(ui, ui.platform.fonts.small, at, ui.theme.soft, words, align);
 }
 
-void air_labels(Ui& ui, const Session& session, Box area, bool plan) {
+/// In the plan the two halves share one outdoors and one room.
+void air_labels(Ui& ui, const Session& session, Box area, bool plan, Shown of) {
     const opening::Case c = session.today();
     const std::string out = "outdoors " + format_temperature(c.weather.outside_c, ui.units);
     const std::string in = "room " + format_temperature(c.room.air_c, ui.units);
     const float bottom = area.bottom() - 20;
     if (plan) {
-        air_label(ui, out, {area.x + 10, area.y + 50}, Align::left);
-        air_label(ui, in, {area.right() - 10, bottom}, Align::right);
+        if (of == Shown::today) air_label(ui, out, {area.x + 10, area.y + 48}, Align::left);
+        if (of == Shown::remedy) air_label(ui, in, {area.right() - 10, bottom}, Align::right);
     } else {
         air_label(ui, out, {area.x + 10, bottom}, Align::left);
         air_label(ui, in, {area.right() - 10, bottom}, Align::right);
@@ -61,7 +62,8 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
     });
     placer.reserve({area.x, area.y, area.w, 50});             // chips and switches
     placer.reserve({area.x, area.bottom() - 24, area.w, 24}); // names of the airs
-    air_labels(ui, session, area, plan());
+    if (plan() && of == Shown::today) placer.reserve({area.x, area.y + 44, 130, 24});
+    air_labels(ui, session, area, plan(), of);
     // How much of the glass's far end lies under the chips or beyond the picture's edge.
     const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
     const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
