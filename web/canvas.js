@@ -77,7 +77,7 @@ export class CanvasLayout {
       .map(parseFloat);
   }
 
-  /// Sizes the backing store and answers in the order of app::page::look().
+  /// Sizes the backing store and answers in the order of app::page::look(), save the theme.
   look(dark) {
     const { width, height } = this.device;
     if (this.canvas.width !== width) this.canvas.width = width;

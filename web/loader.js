@@ -38,7 +38,7 @@ function openFile() {
 /// The object that app/page.cpp calls.
 function makePage(storage, theme, layout, mirror) {
   return {
-    look: () => layout.look(theme.dark),
+    look: () => [...layout.look(theme.dark), theme.choice],
     stored: (generation) => storage.houses[generation] ?? null,
     keep: (json) => storage.keep(json),
     mirror: (nodes) => mirror.update(JSON.parse(nodes)),

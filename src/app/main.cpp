@@ -90,6 +90,7 @@ class Program {
         p.safe_bottom = look.safe_bottom;
         p.safe_left = look.safe_left;
         p.dark = look.dark;
+        p.theme_choice = look.theme;
         p.reduced_motion = look.reduced_motion;
         p.touch = in.touch;
         p.time_s = time_s_;

@@ -43,7 +43,7 @@ EM_JS(void, page_drawn, (), { Module["page"].drawn(); })
 namespace shimlight::app::page {
 
 Look look() {
-    float values[12] = {};
+    float values[13] = {};
     page_look(values);
     Look look;
     look.width_px = values[0];
@@ -58,6 +58,7 @@ Look look() {
     look.dark = values[9] != 0;
     look.reduced_motion = values[10] != 0;
     look.hidden = values[11] != 0;
+    look.theme = static_cast<int>(values[12]);
     return look;
 }
 

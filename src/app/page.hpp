@@ -14,6 +14,7 @@ struct Look {
     int device_width = 0, device_height = 0; ///< device px of the backing store
     float safe_top = 0, safe_right = 0, safe_bottom = 0, safe_left = 0;
     bool dark = false, reduced_motion = false, hidden = false;
+    int theme = 0; ///< the reader's choice: 0 system, 1 light, 2 dark
 };
 
 /// Sizes the backing store to the layout and tells how things stand.

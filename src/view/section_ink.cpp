@@ -81,7 +81,7 @@ FaceLeader face_leader(const DrawnCut& cut, int k, int count, float row_px, floa
     const double along = turned ? 10 * (count / 2.0 - step) : clear_px + row_px * (step + 0.6);
     const double y =
         c.glass_centre_m - std::copysign(along * px, c.glass_centre_m - c.glass_edge_m);
-    const double reach = (turned ? 22 + row_px * step : 34) * px;
+    const double reach = (turned ? 12 + row_px * step : 34) * px;
     const auto& xs = c.glass_face_x_m;
     const double x_end = outer ? xs.front() - reach : xs.back() + reach;
     FaceLeader leader;

@@ -84,7 +84,7 @@ void Slice::place_plan(const Session& session, Box box) {
     constexpr float chips_px = 48, labels_px = 88;
     const float s = zoom_ * std::min(box.w / static_cast<float>(along_m),
                                      (box.h - labels_px) / static_cast<float>(deep_m));
-    const float middle_y = box.centre().y + pan_.y + chips_px / 4;
+    const float middle_y = box.centre().y + pan_.y + chips_px / 2;
     const float top = middle_y - static_cast<float>(top_m + deep_m / 2) * s;
     const float join = box.centre().x + pan_.x + static_cast<float>(a.y1_m - b.y1_m) * s / 2;
     prepare(session, Shown::today, {{join - static_cast<float>(a.y1_m) * s, top}, s, true, false},
