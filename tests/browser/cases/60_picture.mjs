@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+// The canvas: as many device pixels as there are, and back again after the graphics card was lost.
+import assert from "node:assert/strict";
+
+async function canvasSize(visit) {
+  return visit.evaluate(() => {
+    const canvas = document.getElementById("canvas");
+    const box = canvas.getBoundingClientRect();
+    const gl = canvas.getContext("webgl2");
+    return {
+      css: [box.width, box.height], backing: [canvas.width, canvas.height],
+      drawn: [gl.drawingBufferWidth, gl.drawingBufferHeight],
+      window: [innerWidth, innerHeight], dpr: devicePixelRatio,
+    };
+  });
+}
+
+async function isCrisp(visit, dpr) {
+  const size = await canvasSize(visit);
+  assert.equal(size.dpr, dpr);
+  assert.deepEqual(size.css, size.window, "the canvas fills the window");
+  assert.deepEqual(size.backing, size.css.map((px) => Math.round(px * dpr)));
+  assert.deepEqual(size.drawn, size.backing);
+}
+
+export const cases = [
+  ...[1, 2, 3].map((dpr) => ({
+    name: `at a device pixel ratio of ${dpr} the canvas has every device pixel`,
+    window: { width: 390, height: 700, dpr },
+    run: (visit) => isCrisp(visit, dpr),
+  })),
+  {
+    name: "the window changes its size and the canvas follows",
+    async run(visit) {
+      const size = { width: 800, height: 600 };
+      if (visit.isFirefox) await visit.page.setViewport({ ...size, deviceScaleFactor: 1 });
+      else await visit.page.setViewportSize(size);
+      await visit.until(() => document.getElementById("canvas").width === 800, null, "the new size");
+      await visit.rest();
+      await isCrisp(visit, 1);
+    },
+  },
+  {
+    name: "a lost graphics card is said, and the picture comes back",
+    async run(visit) {
+      const before = await visit.picture();
+      await visit.evaluate(() => {
+        const gl = document.getElementById("canvas").getContext("webgl2");
+        window.loss = gl.getExtension("WEBGL_lose_context");
+        window.loss.loseContext();
+      });
+      await visit.until(() => !document.getElementById("notice").hidden, null, "a notice");
+      await visit.evaluate(() => window.loss.restoreContext());
+      await visit.until(() => document.getElementById("notice").hidden, null, "the notice to go");
+      await visit.rest();
+      assert.ok(before.equals(await visit.picture()), "the same picture");
+    },
+  },
+];
