@@ -22,51 +22,60 @@ std::vector<int> containing_cells(const std::vector<double>& lines,
     return containing;
 }
 
-/// Slope within each cell along x and y, K/m: of the side towards the left (lower) and right.
+/// Slopes within each cell, K/m, in its left and right (lower and upper) half.
 struct Slopes {
     std::vector<double> left, right, lower, upper;
+
+    explicit Slopes(std::size_t count)
+        : left(count, 0.0), right(count, 0.0), lower(count, 0.0), upper(count, 0.0) {}
 };
 
-Slopes slopes_within(const Solution& s) {
-    const std::size_t count = s.excess_k.size();
+/// Slope from the heat that flows towards smaller x (y) through a side of that length.
+double slope(const Solution& s, double heat_w_m, int cell, double length_m) {
+    return heat_w_m / (s.cells.conductivity_w_mk[cell] * length_m);
+}
+
+void add_contact_slopes(const Solution& s, Slopes& slopes) {
     const int columns = s.grid.columns();
-    Slopes slopes{std::vector<double>(count, 0.0), std::vector<double>(count, 0.0),
-                  std::vector<double>(count, 0.0), std::vector<double>(count, 0.0)};
-    const auto slope = [&](double heat_w_m, int cell, double length_m) {
-        return heat_w_m / (s.cells.conductivity_w_mk[cell] * length_m);
-    };
-    for (int k = 0; k < static_cast<int>(count); ++k) {
-        const double high = s.grid.height_m(k / columns), wide = s.grid.width_m(k % columns);
-        if (s.op.west[k] > 0) {
-            const double heat = s.op.west[k] * (s.excess_k[k] - s.excess_k[k - 1]);
-            slopes.left[k] = slope(heat, k, high);
-            slopes.right[k - 1] = slope(heat, k - 1, high);
-        }
-        if (s.op.south[k] > 0) {
-            const double heat = s.op.south[k] * (s.excess_k[k] - s.excess_k[k - columns]);
-            slopes.lower[k] = slope(heat, k, wide);
-            slopes.upper[k - columns] = slope(heat, k - columns, wide);
-        }
-    }
     for (const Contact& contact : s.op.contacts) {
         const int k = contact.cell;
         const double heat = contact.total_w_mk * (s.excess_k[k] - s.air_excess_k[contact.air]);
-        const double high = s.grid.height_m(k / columns), wide = s.grid.width_m(k % columns);
+        const double along_x = slope(s, heat, k, s.grid.height_m(k / columns));
+        const double along_y = slope(s, heat, k, s.grid.width_m(k % columns));
         switch (contact.side) {
         case Side::left:
-            slopes.left[k] = slope(heat, k, high);
+            slopes.left[k] = along_x;
             break;
         case Side::right:
-            slopes.right[k] = -slope(heat, k, high);
+            slopes.right[k] = -along_x;
             break;
         case Side::bottom:
-            slopes.lower[k] = slope(heat, k, wide);
+            slopes.lower[k] = along_y;
             break;
         case Side::top:
-            slopes.upper[k] = -slope(heat, k, wide);
+            slopes.upper[k] = -along_y;
             break;
         }
     }
+}
+
+Slopes slopes_within(const Solution& s) {
+    const int columns = s.grid.columns(), count = static_cast<int>(s.excess_k.size());
+    Slopes slopes(s.excess_k.size());
+    for (int k = 0; k < count; ++k) {
+        if (s.op.west[k] > 0) {
+            const double heat = s.op.west[k] * (s.excess_k[k] - s.excess_k[k - 1]);
+            slopes.left[k] = slope(s, heat, k, s.grid.height_m(k / columns));
+            slopes.right[k - 1] = slope(s, heat, k - 1, s.grid.height_m(k / columns));
+        }
+        if (s.op.south[k] > 0) {
+            const int below = k - columns;
+            const double heat = s.op.south[k] * (s.excess_k[k] - s.excess_k[below]);
+            slopes.lower[k] = slope(s, heat, k, s.grid.width_m(k % columns));
+            slopes.upper[below] = slope(s, heat, below, s.grid.width_m(k % columns));
+        }
+    }
+    add_contact_slopes(s, slopes);
     return slopes;
 }
 

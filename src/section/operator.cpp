@@ -38,28 +38,19 @@ class Builder {
             return;
         }
         const double wide = grid_.width_m(i), high = grid_.height_m(j);
-        const double lambda = cells_.conductivity_w_mk[k];
-        const double to_x = half_cell_w_mk(lambda, wide, high);
-        const double to_y = half_cell_w_mk(lambda, high, wide);
-        if (const std::int32_t air = air_at(i - 1, j); air != no_air) {
-            touch(k, Side::left, air, to_x, high);
-        } else if (i > 0) {
+        const double to_x = half_cell_w_mk(cells_.conductivity_w_mk[k], wide, high);
+        const double to_y = half_cell_w_mk(cells_.conductivity_w_mk[k], high, wide);
+        if (!touch(k, Side::left, air_at(i - 1, j), to_x, high) && i > 0) {
             const double beyond = cells_.conductivity_w_mk[k - 1];
             couple(op_.west, k, k - 1, to_x, half_cell_w_mk(beyond, grid_.width_m(i - 1), high));
         }
-        if (const std::int32_t air = air_at(i, j - 1); air != no_air) {
-            touch(k, Side::bottom, air, to_y, wide);
-        } else if (j > 0) {
-            const double beyond = cells_.conductivity_w_mk[k - op_.columns];
-            couple(op_.south, k, k - op_.columns, to_y,
-                   half_cell_w_mk(beyond, grid_.height_m(j - 1), wide));
+        if (!touch(k, Side::bottom, air_at(i, j - 1), to_y, wide) && j > 0) {
+            const int below = k - op_.columns;
+            const double beyond = cells_.conductivity_w_mk[below];
+            couple(op_.south, k, below, to_y, half_cell_w_mk(beyond, grid_.height_m(j - 1), wide));
         }
-        if (const std::int32_t air = air_at(i + 1, j); air != no_air) {
-            touch(k, Side::right, air, to_x, high);
-        }
-        if (const std::int32_t air = air_at(i, j + 1); air != no_air) {
-            touch(k, Side::top, air, to_y, wide);
-        }
+        touch(k, Side::right, air_at(i + 1, j), to_x, high);
+        touch(k, Side::top, air_at(i, j + 1), to_y, wide);
     }
 
     /// The air of a cell, also of those beyond the border that an edge joins to an air.
@@ -78,7 +69,9 @@ class Builder {
         op_.diagonal[neighbour] += conductance;
     }
 
-    void touch(int cell, Side side, std::int32_t air, double inner, double length_m) {
+    /// Whether there is an air beyond that side.
+    bool touch(int cell, Side side, std::int32_t air, double inner, double length_m) {
+        if (air == no_air) return false;
         const Ambient& ambient = painting_.airs[air];
         Contact contact{cell, side, air, inner, std::numeric_limits<double>::infinity(), inner};
         if (!ambient.fixed_surface) {
@@ -87,6 +80,7 @@ class Builder {
         }
         op_.diagonal[cell] += contact.total_w_mk;
         op_.contacts.push_back(contact);
+        return true;
     }
 
     const Painting& painting_;

@@ -8,6 +8,17 @@
 namespace shimlight::section {
 namespace {
 
+/// Where two fixed surfaces of different temperature meet, the heat is infinite and no grid is fine
+/// enough: that cell must not draw all lines to it. Contacts of one cell follow each other.
+void forget_jumps(const Solution& s, std::vector<double>& gain) {
+    const std::vector<Contact>& contacts = s.op.contacts;
+    for (std::size_t k = 1; k < contacts.size(); ++k) {
+        const Contact &a = contacts[k - 1], &b = contacts[k];
+        if (a.cell != b.cell || !std::isinf(a.film_w_mk) || !std::isinf(b.film_w_mk)) continue;
+        if (s.air_excess_k[a.air] != s.air_excess_k[b.air]) gain[a.cell] = 0;
+    }
+}
+
 /// Heat that enters each cell through its left and right sides, less what leaves there, W/m.
 std::vector<double> gain_along_x(const Solution& s) {
     const Operator& op = s.op;
@@ -26,13 +37,12 @@ std::vector<double> gain_along_x(const Solution& s) {
         gain[contact.cell] +=
             contact.total_w_mk * (s.air_excess_k[contact.air] - excess_k[contact.cell]);
     }
+    forget_jumps(s, gain);
     return gain;
 }
 
 /// Least share of the mean demand that a column keeps: quiet parts stay resolved too.
-constexpr double least_demand = 0.15;
-/// A column is not cut into more than this many at once: the coarse solution knows no better.
-constexpr double most_cuts = 8;
+constexpr double least_demand = 0.08;
 
 /// Sizes at the coarse lines from the demand (cells wanted, up to a factor) of each coarse cell.
 SizeField sizes_from(const std::vector<double>& base, const std::vector<double>& lines,
@@ -44,7 +54,7 @@ SizeField sizes_from(const std::vector<double>& base, const std::vector<double>&
         sum += demand[i] = std::cbrt(energy[i]);
     const double mean = sum > 0 ? sum / static_cast<double>(n) : 1.0;
     for (double& d : demand)
-        d = std::clamp(d, least_demand * mean, most_cuts * mean);
+        d = std::max(d, least_demand * mean);
     SizeField sizes{lines, std::vector<double>(n + 1), std::vector<bool>(n + 1, false)};
     for (std::size_t i = 0; i < n; ++i) {
         const double size = (lines[i + 1] - lines[i]) * mean / demand[i];

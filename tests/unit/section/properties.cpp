@@ -124,7 +124,7 @@ TEST_CASE("Refinement converges and the error estimate is honest") {
             const Field draft = solved(p, Accuracy::draft), normal = solved(p, Accuracy::normal);
             Random random(seed + 1000);
             double draft_error = 0, normal_error = 0;
-            for (int k = 0; k < 50; ++k) {
+            for (int k = 0; k < 200; ++k) {
                 const Point at{random.between(0, p.width_m), random.between(0, p.height_m)};
                 const double c = fine.probe_c(at);
                 draft_error = std::max(draft_error, std::abs(draft.probe_c(at) - c));
