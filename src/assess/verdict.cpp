@@ -15,8 +15,8 @@ namespace {
 
 // A room below both has no draft to speak of: ISO 7730:2005 category A and 6.2, from memory.
 constexpr double little_draft_pct = 10, felt_m_s = 0.05;
-// Differences that nobody notices: people of 100, and kelvin of glass.
-constexpr double noticed_pct = 1.5, noticed_k = 1;
+// Differences that nobody notices: people of 100, kelvin of glass, speed of air at the ankles.
+constexpr double noticed_pct = 1.5, noticed_k = 1, noticed_m_s = 0.01;
 // A cause below this share is not worth naming.
 constexpr double named_share = 0.15;
 // A cheap measure that brings this much of the relief does nearly as well.
@@ -50,7 +50,7 @@ bool no_draft(const Assessment& result) {
 
 std::string where_from(const Assessment& today) {
     if (no_draft(today)) return "Hardly any draft reaches this seat.";
-    if (leaks_outward(today)) return "Air leaks outward here, so the draft here is cold glass.";
+    if (leaks_outward(today)) return "Air leaks outward here, so the draft is cold glass.";
     const auto all = causes(today.seat.share);
     std::string text = capitalised(std::string(share_in_words(all[0].share))) +
                        " of the draft here is " + std::string(all[0].words);
@@ -98,6 +98,11 @@ std::string_view place_of(opening::Part part) {
     return "its coldest place";
 }
 
+std::string wet_clause(const PartSurface& part) {
+    return std::string(", with ") + (part.frost ? "frost" : "water") + " on " +
+           std::string(place_of(part.part));
+}
+
 /// Glass temperature and water, as far as they change or trouble.
 std::string glass_clause(double before_c, double after_c, const PartSurface* wet_before,
                          const PartSurface* wet_after, bool fahrenheit) {
@@ -107,16 +112,19 @@ std::string glass_clause(double before_c, double after_c, const PartSurface* wet
         text =
             "; the glass goes from " + temperature_in_words(before_c, fahrenheit) + " to " + after;
     else if (wet_after)
-        return "; the glass stays at " + after + ", with water on " +
-               std::string(place_of(wet_after->part));
-    if (wet_after) return text + ", with water on " + std::string(place_of(wet_after->part));
+        return "; the glass stays at " + after + wet_clause(*wet_after);
+    if (wet_after) return text + wet_clause(*wet_after);
     return wet_before ? text + " and dries" : text;
 }
 
-std::string what_is_left(double before_pct, double after_pct) {
+/// Drier or cooler air bothers more people by the same draft: only faster air is a worse one.
+std::string what_is_left(const physics::SeatResult& today, const physics::SeatResult& remedy) {
+    const double before_pct = today.ankle_bare_pct, after_pct = remedy.ankle_bare_pct;
     const std::string before = std::to_string(std::lround(before_pct));
     const std::string after = people_in_words(after_pct) + " bothered";
-    if (after_pct > before_pct + noticed_pct) return "a worse draft, " + after + ", not " + before;
+    const bool faster = remedy.ankle_speed_m_s > today.ankle_speed_m_s + noticed_m_s;
+    if (after_pct > before_pct + noticed_pct)
+        return (faster ? "a worse draft, " : "") + after + ", not " + before;
     if (after_pct > before_pct - noticed_pct) return "the draft stays, " + after;
     return after + " instead of " + before;
 }
@@ -131,7 +139,7 @@ std::string verdict(const opening::Case& today, const Assessment& today_result,
     const std::string name = remedy_name.size() <= longest_name ? remedy_name : "This remedy";
     const double before_pct = today_result.seat.ankle_bare_pct;
     const double after_pct = remedy_result.seat.ankle_bare_pct;
-    const std::string second = name + ": " + what_is_left(before_pct, after_pct);
+    const std::string second = name + ": " + what_is_left(today_result.seat, remedy_result.seat);
     const double relief_pct = before_pct - after_pct;
     if (new_window(today, remedy) && relief_pct >= noticed_pct) {
         const CheapRelief cheap =

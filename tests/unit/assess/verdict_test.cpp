@@ -109,9 +109,21 @@ TEST_CASE("a remedy that makes it worse is told so") {
     CHECK(says(text, "Opposite: a worse draft"));
 }
 
-TEST_CASE("water is told: where it stays, and where glass dries") {
-    const Case humid = with({{"room.rh", 0.45}, {"sash.fit", 0}, {"shim.fill", 0}});
+TEST_CASE("drier air bothers more, but is no worse draft") {
+    const Case today = with({{"room.rh", 0.6}, {"sash.fit", 0}, {"shim.fill", 3}});
+    const Case dry = with({{"room.rh", 0.2}, {"sash.fit", 0}, {"shim.fill", 3}});
+    const std::string text = verdict(today, assess::assess(today, Accuracy::draft), "Drier air",
+                                     dry, assess::assess(dry, Accuracy::draft), {});
+    CAPTURE(text);
+    CHECK(says(text, ", not "));
+    CHECK_FALSE(says(text, "worse"));
+}
+
+TEST_CASE("water and frost are told: where they stay, and where glass dries") {
+    const Case humid = with({{"room.rh", 0.45}, {"sash.fit", 0}, {"weather.outside_c", -3}});
     CHECK(says(say(humid, "foam_joint"), "with water on the glass"));
+    const Case frosty = with({{"room.rh", 0.45}, {"sash.fit", 0}, {"weather.outside_c", -15}});
+    CHECK(says(say(frosty, "foam_joint"), "with frost on the glass"));
     const Case moderate = with({{"room.rh", 0.30}, {"sash.fit", 0}, {"shim.fill", 3}});
     CHECK(says(say(moderate, "full_triple"), "and dries"));
 }
