@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What is written on the Slice: callouts, the reading under the finger, controls, words for the
 // mirror.
+#include "view/legend.hpp"
 #include "view/slice.hpp"
 
 #include <algorithm>
@@ -64,6 +65,11 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
     placer.reserve({area.x, area.bottom() - 24, area.w, 24}); // names of the airs
     if (plan() && of == Shown::today) placer.reserve({area.x, area.y + 44, 130, 24});
     air_labels(ui, session, area, plan(), of);
+    if (roomy) {
+        placer.reserve(
+            {area.x, area.bottom() - legend_height_px - 4, area.w, legend_height_px + 4});
+        legend(ui, cut.scale, area);
+    }
     // How much of the glass's far end lies under the chips or beyond the picture's edge.
     const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
     const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
