@@ -67,13 +67,14 @@ SeatPerson read_person(ObjectReader person) {
 
 /// "shim_left" → shim: the word before the first "_" decides, the rest says where.
 physics::LeakPlace read_place(ObjectReader& leak) {
+    constexpr std::string_view accepted =
+        "\"shim\" or \"sash\", alone or with a place such as \"shim_left\" or \"sash_bottom\"";
     const std::string where = leak.text("where", max_place_bytes, "");
     const std::string kind = where.substr(0, where.find('_'));
-    if (!leak.has("where")) leak.reading().miss(leak.path("where"));
+    if (!leak.has("where")) leak.reading().miss(leak.path("where"), accepted);
     if (leak.has("where") && kind != "shim" && kind != "sash") {
         leak.reading().fail(leak.path("where"),
-                            "is not a place of a leak; accepted is \"shim\" or \"sash\", alone or "
-                            "with a place such as \"shim_left\" or \"sash_bottom\"");
+                            "is not a place of a leak; accepted is " + std::string(accepted));
     }
     return kind == "sash" ? physics::LeakPlace::sash : physics::LeakPlace::shim;
 }

@@ -32,6 +32,10 @@ constexpr std::size_t max_probes = 10000;
 /// last digit of the solver must not choose.
 constexpr double equally_cold_k = 1e-9;
 
+/// An estimate means three digits; below this, K, it is round-off and 0.
+constexpr int estimate_digits = 3;
+constexpr double least_estimate_k = 1e-9;
+
 constexpr double usual_emissivity = 0.9; ///< of frame cavities, ISO 10077-2
 
 section::Ambient read_air(ObjectReader air, std::string_view name) {
@@ -175,6 +179,12 @@ Json coldest_inside(const Field& field, const std::vector<section::Ambient>& air
     return {{"c", coldest->c}, {"at_m", {coldest->at.x_m, coldest->at.y_m}}};
 }
 
+double rounded_estimate_k(double estimate_k) {
+    if (estimate_k < least_estimate_k) return 0;
+    const double unit = std::pow(10, std::floor(std::log10(estimate_k)) - estimate_digits + 1);
+    return std::round(estimate_k / unit) * unit;
+}
+
 Json write(const Field& field, const Painting& painting,
            const std::vector<section::Point>& probes) {
     Json answer = Json::object();
@@ -187,7 +197,7 @@ Json write(const Field& field, const Painting& painting,
     }
     answer["coldest_inside"] = coldest_inside(field, painting.airs);
     answer["cells"] = field.cells();
-    answer["error_estimate_k"] = field.error_estimate_k;
+    answer["error_estimate_k"] = rounded_estimate_k(field.error_estimate_k);
     answer["solve_ms"] = field.solve_ms;
     Warnings warnings = field.warnings;
     if (!field.converged) warnings.push_back("The iteration did not reach its tolerance.");

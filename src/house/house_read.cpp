@@ -13,8 +13,11 @@ namespace {
 
 using Notes = std::vector<std::string>;
 
+constexpr std::size_t max_notes = 100; ///< a broken program's file has thousands
+
 void note(Notes& notes, const std::string& path, std::string_view what) {
-    notes.push_back(path + " " + std::string(what));
+    if (notes.size() == max_notes) notes.emplace_back("… and more.");
+    if (notes.size() < max_notes) notes.push_back(path + " " + std::string(what));
 }
 
 /// Remedies may only change what a contractor can change.

@@ -10,6 +10,8 @@ namespace shimlight::house {
 
 namespace {
 
+constexpr std::size_t max_listed = 12; ///< choices named in a message
+
 /// "is a string": what was found instead of what is accepted.
 std::string found(const Json& value) {
     const std::string type = value.type_name();
@@ -25,6 +27,7 @@ std::string wrong_type(const Json& value, std::string_view accepted) {
 std::string listed(std::span<const std::string_view> choices) {
     std::string text;
     for (std::size_t i = 0; i < choices.size(); ++i) {
+        if (i == max_listed) return text + " …";
         if (i > 0) text += i + 1 == choices.size() ? " or " : ", ";
         text += '"' + std::string(choices[i]) + '"';
     }
@@ -39,17 +42,21 @@ std::string number_text(double value) {
     return text;
 }
 
+std::string range_text(Range range) {
+    return number_text(range.min) + " to " + number_text(range.max);
+}
+
 std::string out_of_range(double value, Range range) {
-    return "is " + number_text(value) + "; accepted is " + number_text(range.min) + " to " +
-           number_text(range.max);
+    return "is " + number_text(value) + "; accepted is " + range_text(range);
 }
 
 void Reading::fail(std::string path, std::string message) {
     if (!fault_) fault_ = Problem{std::move(path), std::move(message)};
 }
 
-void Reading::miss(std::string path) {
-    if (!missing_) missing_ = Problem{std::move(path), "is missing; it is required"};
+void Reading::miss(std::string path, std::string_view accepted) {
+    if (missing_) return;
+    missing_ = Problem{std::move(path), "is missing; accepted is " + std::string(accepted)};
 }
 
 void Reading::assume(const std::string& path, Json value) {
@@ -82,9 +89,9 @@ const Json* ObjectReader::find(std::string_view key) {
     return it == value_->end() ? nullptr : &*it;
 }
 
-const Json* ObjectReader::required(std::string_view key) {
+const Json* ObjectReader::required(std::string_view key, std::string_view accepted) {
     const Json* value = find(key);
-    if (!value) reading_->miss(path(key));
+    if (!value) reading_->miss(path(key), accepted);
     return value;
 }
 
@@ -100,7 +107,7 @@ double ObjectReader::checked_number(std::string_view key, const Json& value, Ran
 }
 
 double ObjectReader::number(std::string_view key, Range range) {
-    const Json* value = required(key);
+    const Json* value = required(key, "a number from " + range_text(range));
     return value ? checked_number(key, *value, range) : range.min;
 }
 
@@ -158,17 +165,17 @@ std::string ObjectReader::text(std::string_view key, std::size_t max_bytes, std:
 }
 
 std::size_t ObjectReader::choice(std::string_view key, std::span<const std::string_view> choices) {
-    const Json* value = required(key);
-    if (!value) return 0;
-    const std::string accepted = listed(choices);
-    if (!value->is_string()) {
-        reading_->fail(path(key), wrong_type(*value, accepted));
-        return 0;
+    const Json* value = find(key);
+    if (!value) {
+        reading_->miss(path(key), listed(choices));
+    } else if (!value->is_string()) {
+        reading_->fail(path(key), wrong_type(*value, listed(choices)));
+    } else {
+        const auto it =
+            std::find(choices.begin(), choices.end(), value->get_ref<const std::string&>());
+        if (it != choices.end()) return static_cast<std::size_t>(it - choices.begin());
+        reading_->fail(path(key), "is not among the choices; accepted is " + listed(choices));
     }
-    const auto& text = value->get_ref<const std::string&>();
-    const auto it = std::find(choices.begin(), choices.end(), text);
-    if (it != choices.end()) return static_cast<std::size_t>(it - choices.begin());
-    reading_->fail(path(key), "is not among the choices; accepted is " + accepted);
     return 0;
 }
 
@@ -181,7 +188,7 @@ std::size_t ObjectReader::choice(std::string_view key, std::span<const std::stri
 }
 
 ObjectReader ObjectReader::object(std::string_view key) {
-    return {required(key), path(key), *reading_};
+    return {required(key, "an object"), path(key), *reading_};
 }
 
 ObjectReader ObjectReader::object_or_empty(std::string_view key) {
@@ -189,7 +196,7 @@ ObjectReader ObjectReader::object_or_empty(std::string_view key) {
 }
 
 ArrayReader ObjectReader::array(std::string_view key, std::size_t min_size, std::size_t max_size) {
-    const Json* value = required(key);
+    const Json* value = required(key, "an array");
     if (value && value->is_array() && (value->size() < min_size || value->size() > max_size)) {
         reading_->fail(path(key), "has " + std::to_string(value->size()) +
                                       " entries; accepted are " + std::to_string(min_size) +

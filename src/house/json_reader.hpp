@@ -28,7 +28,8 @@ struct UnknownField {
 class Reading {
   public:
     void fail(std::string path, std::string message); ///< the first fault counts
-    void miss(std::string path);                      ///< a required field is not there
+    /// A required field is not there; `accepted` is what could be.
+    void miss(std::string path, std::string_view accepted);
     void assume(const std::string& path, Json value); ///< a default was used
     void unknown(UnknownField field);
 
@@ -82,7 +83,7 @@ class ObjectReader {
     double checked_number(std::string_view key, const Json& value, Range range);
     bool is_known(std::string_view key) const;
     std::string accepted() const;
-    const Json* required(std::string_view key);
+    const Json* required(std::string_view key, std::string_view accepted);
 
     const Json* value_;
     std::string path_;
@@ -109,6 +110,9 @@ class ArrayReader {
 
 /// "0.05": a number as it is told in a message.
 std::string number_text(double value);
+
+/// "0.001 to 0.1"
+std::string range_text(Range range);
 
 /// "is 5; accepted is 0.001 to 0.1"
 std::string out_of_range(double value, Range range);

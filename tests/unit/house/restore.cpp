@@ -210,6 +210,16 @@ TEST_CASE("Restore: unknown fields are named and left out") {
     CHECK(noted(result, "/openings/0/today/shim/x"));
     CHECK(result.notes.size() == 4);
 }
+TEST_CASE("Restore: thousands of unknown fields give a hundred notes") {
+    std::string openings;
+    for (std::size_t i = 0; i < max_openings; ++i) {
+        openings +=
+            (i ? R"(,{"name":")" : R"({"name":")") + std::to_string(i) + R"(","x":1,"y":2})";
+    }
+    const Opened result = opened(file(R"("openings":[)" + openings + "]"));
+    CHECK(result.notes.size() == 101);
+    CHECK(noted(result, "and more"));
+}
 TEST_CASE("Restore: an unknown field's path is a JSON pointer") {
     CHECK(noted(opened(file(R"("a/b~c":1)")), "/a~1b~0c"));
 }
