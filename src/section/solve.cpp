@@ -52,31 +52,49 @@ Result<Solution> solve_coarse(const Painting& painting, Grid grid, const Field* 
     return prepared;
 }
 
+/// A solution and what is known of its error.
+struct Solved {
+    Solution solution;
+    double error_k = 0;
+};
+
+Result<Solved> solve_on_grids(const Painting& painting, const Grid& base,
+                              const std::vector<int>& sizes, const Field* warm) {
+    Result<Solution> first = solve_coarse(painting, first_grid(base, sizes.front()), warm);
+    if (!ok(first)) return problem(first);
+    Solved solved{std::move(value(first))};
+    for (std::size_t stage = 1; stage < sizes.size(); ++stage) {
+        const Solution& coarse = solved.solution;
+        const ErrorEnergy energy = error_energy(coarse);
+        Result<Solution> next =
+            prepare(painting, refined_grid(base, coarse.grid, energy, sizes[stage]));
+        if (!ok(next)) return problem(next);
+        const bool last = stage + 1 == sizes.size();
+        guess_from(coarse, value(next));
+        iterate(value(next), last ? tolerance : coarse_tolerance);
+        if (last) solved.error_k = estimated_error_k(value(next), energy);
+        solved.solution = std::move(value(next));
+    }
+    return solved;
+}
+
 } // namespace
 
 Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* warm) {
     const auto start = std::chrono::steady_clock::now();
     if (std::optional<Problem> fault = find_problem(painting)) return *fault;
-    const Result<Grid> based = base_grid(painting);
-    if (!ok(based)) return problem(based);
-    const Grid& base = value(based);
-    const std::vector<int> sizes = grid_sizes(accuracy, base.cells());
-    Result<Solution> solved = solve_coarse(painting, first_grid(base, sizes.front()), warm);
-    ErrorEnergy before;
-    for (std::size_t stage = 1; stage < sizes.size() && ok(solved); ++stage) {
-        const Solution& coarse = value(solved);
-        before = error_energy(coarse);
-        Result<Solution> finer_one =
-            prepare(painting, refined_grid(base, coarse.grid, before, sizes[stage]));
-        if (!ok(finer_one)) return problem(finer_one);
-        guess_from(coarse, value(finer_one));
-        iterate(value(finer_one), stage + 1 == sizes.size() ? tolerance : coarse_tolerance);
-        solved = std::move(finer_one);
-    }
+    const Result<Grid> base = base_grid(painting);
+    if (!ok(base)) return problem(base);
+    const std::vector<int> sizes = grid_sizes(accuracy, value(base).cells());
+    Result<Solved> solved = solve_on_grids(painting, value(base), sizes, warm);
     if (!ok(solved)) return problem(solved);
-    const double error_k = estimated_error_k(value(solved), before);
-    Field field = make_field(painting, std::move(value(solved)));
-    field.error_estimate_k = error_k;
+    Field field = make_field(painting, std::move(value(solved).solution));
+    field.error_estimate_k = value(solved).error_k;
+    if (!field.converged) {
+        warn_once(field.warnings,
+                  "The heat balance of the section was not closed within 40 cycles; "
+                  "its temperatures may be farther off than the error estimate.");
+    }
     const std::chrono::duration<double, std::milli> taken =
         std::chrono::steady_clock::now() - start;
     field.solve_ms = taken.count();

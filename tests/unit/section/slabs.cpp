@@ -112,6 +112,22 @@ TEST_CASE("A single air gives its own temperature everywhere and no heat") {
     CHECK_FALSE(field.coldest(0));
 }
 
+/// On metal two micrometres thin that carries a fixed surface, the difference that drives
+/// the heat is lost in the last digits; the flows must still agree.
+TEST_CASE("Fixed surfaces on thin metal keep the balance") {
+    Painting p = two_airs(200, 100);
+    p.airs[0] = {"cold", 0, 0, true};
+    p.airs[1] = {"hot", 20, 0, true};
+    add_rect(p, 0, 0, 200, 100, Solid{0.04});
+    add_rect(p, 199.998, 0, 200, 100, Solid{400});
+    add_edge(p, Side::left, 0, 100, 0);
+    add_edge(p, Side::right, 0, 100, 1);
+    const Field field = solved(p);
+    const double heat = 20 * 0.1 * 0.04 / 0.199998;
+    CHECK(std::abs(field.heat_w_m[0] + heat) < round_off * heat);
+    CHECK(std::abs(field.heat_w_m[0] + field.heat_w_m[1]) < 1e-12 * heat);
+}
+
 /// Edges of 1 to 3 nm apart are one line: the slab between them would weigh nothing.
 TEST_CASE("Nearly coincident edges are merged") {
     Painting p = slab(wall, 100);
