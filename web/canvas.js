@@ -13,7 +13,7 @@ export class CanvasLayout {
     this.watchRatio();
     window.visualViewport?.addEventListener("resize", () => this.followViewport());
     window.visualViewport?.addEventListener("scroll", () => this.followViewport());
-    addEventListener("resize", () => this.hidden && this.measure());
+    addEventListener("resize", () => this.remeasure());
     motion.addEventListener("change", changed);
     this.readSafeArea();
     this.measure();
@@ -58,9 +58,14 @@ export class CanvasLayout {
     const media = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
     media.addEventListener("change", () => {
       this.watchRatio();
-      this.measure();
-      this.changed();
+      this.remeasure();
     }, { once: true });
+  }
+
+  remeasure() {
+    this.measure();
+    this.readSafeArea();
+    this.changed();
   }
 
   /// iOS lays its keyboard over the page and shrinks only the visual viewport.

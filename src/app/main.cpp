@@ -152,6 +152,7 @@ class Program {
     void step() {
         requested_ = false;
         const page::Look look = page::look();
+        if (inbox().context_lost) canvas_.forget_type(); // what it held is gone
         const bool can = !look.hidden && !inbox().context_lost && look.device_width > 0;
         if (can) frame(look);
         if (can && awake_.wanted()) return request();
