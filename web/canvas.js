@@ -40,11 +40,12 @@ export class CanvasLayout {
   /// Device px as the browser lays them out where it tells, else rounded. Where the two differ by
   /// more than rounding the ratio is an emulated one, which the layout does not know.
   measure(entry) {
+    this.ratio = devicePixelRatio;
     const exact = entry?.devicePixelContentBoxSize?.[0];
     const box = this.hidden ? { width: innerWidth, height: innerHeight }
       : this.canvas.getBoundingClientRect();
     const fit = (size, told) => {
-      const rounded = Math.round(size * devicePixelRatio);
+      const rounded = Math.round(size * this.ratio);
       return Math.abs(told - rounded) <= 1 ? told : rounded;
     };
     this.device = {
@@ -84,11 +85,11 @@ export class CanvasLayout {
 
   /// Sizes the backing store and answers in the order of app::page::look(), save the theme.
   look(dark) {
+    if (this.ratio !== devicePixelRatio) this.measure();
     const { width, height } = this.device;
     if (this.canvas.width !== width) this.canvas.width = width;
     if (this.canvas.height !== height) this.canvas.height = height;
-    const ratio = devicePixelRatio;
-    return [width / ratio, height / ratio, ratio, width, height, ...this.safe,
+    return [width / this.ratio, height / this.ratio, this.ratio, width, height, ...this.safe,
       dark ? 1 : 0, motion.matches ? 1 : 0, document.hidden ? 1 : 0];
   }
 }

@@ -210,6 +210,7 @@ export function updateControl({ control, wrapper }, node) {
   roles[node.r].update(control, node);
   setAttribute(control, "aria-disabled", node.x ? "true" : null);
   setAttribute(control, "tabindex", node.a === "no-tab" ? -1 : null);
+  wrapper.classList.toggle("beside", node.a === "no-tab");
   updateHelp(control, wrapper, node.h);
   const [x, y, w, h] = node.b;
   Object.assign(wrapper.style, {
