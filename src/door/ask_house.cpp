@@ -24,11 +24,11 @@ constexpr std::array<std::string_view, 3> accuracy_keys{"draft", "normal", "fine
 
 /// An answer takes at most some seconds: so many cases (Today and remedies of all openings) are
 /// solved at normal accuracy, so many at all.
-constexpr std::size_t max_normal_cases = 60;
-constexpr std::size_t max_cases = 300;
+constexpr std::size_t max_normal_cases = 30;
+constexpr std::size_t max_cases = 150;
 
 constexpr std::string_view draft_only =
-    "More than 60 cases (openings and their remedies) are solved at draft accuracy.";
+    "More than 30 cases (openings and their remedies) are solved at draft accuracy.";
 
 Json part_answer(const assess::PartSurface& surface) {
     return {{"part", std::string(part_keys[static_cast<std::size_t>(surface.part)])},

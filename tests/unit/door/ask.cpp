@@ -225,3 +225,21 @@ TEST_CASE("Sections with very many regions are answered or refused in time") {
         CHECK(seconds_for("section", striped_section(count)) < patience_s);
     }
 }
+
+TEST_CASE("Houses with very many openings are answered at draft accuracy or refused") {
+    const auto house_of = [](int count) {
+        std::string openings;
+        for (int i = 0; i < count; ++i) {
+            openings += (i ? R"(,{"name":")" : R"({"name":")") + std::to_string(i) + "\"}";
+        }
+        return R"({"kind":"shimlight-house","version":1,"openings":[)" + openings + "]}";
+    };
+    const Json one = answer("house", house_of(1));
+    CHECK(one["openings"][0]["today"]["accuracy"] == "normal");
+    CHECK(one["warnings"].empty());
+    const Json many = answer("house", house_of(31));
+    CHECK(many["openings"].size() == 31);
+    CHECK(many["openings"][30]["today"]["accuracy"] == "draft");
+    CHECK(many["warnings"].size() == 1);
+    CHECK(refusal("house", house_of(151))["path"] == "/openings");
+}
