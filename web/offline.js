@@ -2,10 +2,12 @@
 // The service worker from the page's side: registered once, replaced only when the reader agrees.
 import { showNotice } from "./notice.js";
 
+/// Other open pages go on with the version they have loaded.
 function offerUpdate(worker, beforeReload) {
   showNotice("A newer Shimlight is ready.", [
     ["Use it", async () => {
       await beforeReload();
+      navigator.serviceWorker.addEventListener("controllerchange", () => location.reload());
       worker.postMessage("take-over");
     }],
     ["Later", () => {}],
@@ -15,17 +17,13 @@ function offerUpdate(worker, beforeReload) {
 /// await beforeReload() keeps what is not kept yet.
 export async function workOffline(beforeReload) {
   if (!("serviceWorker" in navigator) || !location.protocol.startsWith("http")) return;
-  const workers = navigator.serviceWorker;
-  const updating = workers.controller !== null;
-  workers.addEventListener("controllerchange", () => {
-    if (updating) location.reload();
-  });
-  const registration = await workers.register("sw.js", { updateViaCache: "none" });
-  if (registration.waiting && updating) offerUpdate(registration.waiting, beforeReload);
+  const registration = await navigator.serviceWorker.register("sw.js", { updateViaCache: "none" });
+  if (registration.waiting) offerUpdate(registration.waiting, beforeReload);
   registration.addEventListener("updatefound", () => {
     const worker = registration.installing;
+    if (!worker || !registration.active) return; // the first one replaces nothing
     worker.addEventListener("statechange", () => {
-      if (worker.state === "installed" && workers.controller) offerUpdate(worker, beforeReload);
+      if (worker.state === "installed") offerUpdate(worker, beforeReload);
     });
   });
 }
