@@ -22,12 +22,8 @@ add_library(imgui STATIC
   ${SHIMLIGHT_IMGUI_DIR}/imgui_tables.cpp
   ${SHIMLIGHT_IMGUI_DIR}/imgui_widgets.cpp
   ${draw_file})
-target_include_directories(imgui SYSTEM PUBLIC ${SHIMLIGHT_IMGUI_DIR} ${SHIMLIGHT_IMGUI_DIR}/backends)
+target_include_directories(imgui SYSTEM PUBLIC ${SHIMLIGHT_IMGUI_DIR})
 # 32-bit indices: a temperature field and its text can pass 65,535 corners in one list.
 target_compile_definitions(imgui PUBLIC "ImDrawIdx=unsigned int"
   IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_DEMO_WINDOWS IMGUI_DISABLE_DEBUG_TOOLS
   IMGUI_DISABLE_FILE_FUNCTIONS)
-if(EMSCRIPTEN)
-  target_sources(imgui PRIVATE ${SHIMLIGHT_IMGUI_DIR}/backends/imgui_impl_opengl3.cpp)
-  target_compile_definitions(imgui PUBLIC IMGUI_IMPL_OPENGL_ES3)
-endif()

@@ -3,7 +3,6 @@
 
 #include <GLES3/gl3.h>
 #include <emscripten/html5.h>
-#include <imgui_impl_opengl3.h>
 
 namespace shimlight::app {
 namespace {
@@ -14,7 +13,7 @@ unsigned long make_context() {
     wanted.majorVersion = 2;
     wanted.alpha = false;
     wanted.depth = false;
-    wanted.antialias = true; // the outlines of a washed section are polygon edges
+    wanted.antialias = false; // strokes and letters carry their own soft edges
     wanted.powerPreference = EM_WEBGL_POWER_PREFERENCE_LOW_POWER;
     const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE made =
         emscripten_webgl_create_context("#canvas", &wanted);
@@ -26,13 +25,13 @@ unsigned long make_context() {
 } // namespace
 
 Canvas::Canvas() : context_(make_context()) {
-    if (!drawable()) return;
-    ImGui_ImplOpenGL3_Init("#version 300 es");
-    painter_.create();
+    restore();
 }
 
 void Canvas::restore() {
-    if (drawable()) painter_.create();
+    if (!drawable()) return;
+    ink_.create();
+    painter_.create();
 }
 
 void Canvas::fit(const page::Look& look) {
@@ -43,14 +42,10 @@ void Canvas::fit(const page::Look& look) {
     io.DisplayFramebufferScale = ImVec2(look.dpr, look.dpr);
 }
 
-void Canvas::forget_type() {
-    if (drawable()) ImGui_ImplOpenGL3_DestroyDeviceObjects();
-}
-
 void Canvas::begin() {
     if (!drawable()) return;
-    ImGui_ImplOpenGL3_NewFrame(); // sends the atlas if it was forgotten
-    ImGui::GetIO().Fonts->ClearTexData();
+    if (letters_stale_) ink_.send_letters();
+    letters_stale_ = false;
     painter_.begin();
 }
 
@@ -62,7 +57,7 @@ void Canvas::present(ImU32 paper) {
     glViewport(0, 0, device_width_, device_height_);
     glClearColor(colour.x, colour.y, colour.z, 1);
     glClear(GL_COLOR_BUFFER_BIT);
-    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    ink_.play(*ImGui::GetDrawData());
 }
 
 } // namespace shimlight::app

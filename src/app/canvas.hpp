@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-// The canvas with its WebGL2 context and ImGui's renderer. Without WebGL2 the frames still run and
+// The canvas with its WebGL2 context and what draws on it. Without WebGL2 the frames still run and
 // the page shows the mirror instead.
 #pragma once
 
 #include "app/field_painter.hpp"
+#include "app/ink.hpp"
 #include "app/page.hpp"
 
 namespace shimlight::app {
@@ -18,7 +19,7 @@ class Canvas {
     /// Takes over the layout of the page.
     void fit(const page::Look& look);
     /// The atlas has changed and has to be sent again.
-    void forget_type();
+    void forget_type() { letters_stale_ = true; }
 
     void begin();
     void present(ImU32 paper);
@@ -27,7 +28,9 @@ class Canvas {
 
   private:
     unsigned long context_ = 0;
+    Ink ink_;
     GlFieldPainter painter_;
+    bool letters_stale_ = true;
     int device_width_ = 0, device_height_ = 0;
 };
 

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "app/field_painter.hpp"
 
-#include "app/field_mesh.hpp"
+#include "app/field_sheet.hpp"
+#include "app/ink.hpp"
 #include "app/shader.hpp"
 #include "app/shaders_embedded.hpp"
 #include "view/temperature_scale.hpp"
@@ -14,40 +15,56 @@
 namespace shimlight::app {
 namespace {
 
-const void* offset(std::size_t bytes) {
-    return reinterpret_cast<const void*>(bytes);
+/// The order of the samplers' units and of Sheets::textures.
+constexpr std::array sampler_names = {"node_sheet", "kind_sheet", "line_sheet", "finder_sheet"};
+
+/// A sheet of numbers, looked up texel by texel.
+void send(unsigned texture, GLint kept_as, GLsizei width, GLsizei height, GLenum format,
+          GLenum type, const void* numbers) {
+    glBindTexture(GL_TEXTURE_2D, texture);
+    glTexImage2D(GL_TEXTURE_2D, 0, kept_as, width, height, 0, format, type, numbers);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
 }
 
-/// One attribute per instance, not per corner.
-void instance_attribute(GLuint index, int floats, std::size_t at) {
-    glEnableVertexAttribArray(index);
-    glVertexAttribPointer(index, floats, GL_FLOAT, GL_FALSE, sizeof(CellInstance), offset(at));
-    glVertexAttribDivisor(index, 1);
-}
-
-/// ImGui's clip rectangle in device px from the lower left, as GL counts.
-void set_scissor(const ImDrawCmd& command) {
-    const ImGuiIO& io = ImGui::GetIO();
-    const float sx = io.DisplayFramebufferScale.x, sy = io.DisplayFramebufferScale.y;
-    const ImVec4 clip = command.ClipRect;
-    const float width = std::max(0.0f, clip.z - clip.x), height = std::max(0.0f, clip.w - clip.y);
-    glEnable(GL_SCISSOR_TEST);
-    glScissor(static_cast<GLint>(clip.x * sx), static_cast<GLint>((io.DisplaySize.y - clip.w) * sy),
-              static_cast<GLsizei>(width * sx), static_cast<GLsizei>(height * sy));
+void send_all(const std::array<unsigned, 4>& textures, const FieldSheet& sheet) {
+    glActiveTexture(GL_TEXTURE0);
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+    send(textures[0], GL_R32F, sheet.columns + 1, sheet.rows + 1, GL_RED, GL_FLOAT,
+         sheet.node_c.data());
+    send(textures[1], GL_R8UI, sheet.columns, sheet.rows, GL_RED_INTEGER, GL_UNSIGNED_BYTE,
+         sheet.kind.data());
+    send(textures[2], GL_R32F, sheet.line_stride, 2, GL_RED, GL_FLOAT, sheet.lines_m.data());
+    send(textures[3], GL_R16UI, FieldSheet::finder_steps, 2, GL_RED_INTEGER, GL_UNSIGNED_SHORT,
+         sheet.finder.data());
 }
 
 } // namespace
 
 void GlFieldPainter::create() {
-    meshes_ = {};
+    sheets_ = {};
     jobs_.clear();
     const char* version = "#version 300 es\nprecision highp float;\nprecision highp int;\n";
-    program_ =
-        make_program({shaders::field_vert}, {version, shaders::wash_glsl, shaders::isotherm_glsl,
-                                             shaders::hatch_glsl, shaders::field_frag});
+    program_ = make_program({shaders::field_vert},
+                            {version, shaders::cell_glsl, shaders::wash_glsl,
+                             shaders::isotherm_glsl, shaders::hatch_glsl, shaders::field_frag});
     const auto find = [&](const char* name) { return glGetUniformLocation(program_, name); };
-    uniform_ = {find("section_to_screen"), find("screen_px"), find("stops"),  find("scale_c"),
-                find("px_per_m"),          find("dpr"),       find("step_c"), find("opacity")};
+    uniform_ = {find("section_to_screen"),
+                find("screen_px"),
+                find("box_m"),
+                find("cells"),
+                find("stops"),
+                find("scale_c"),
+                find("px_per_m"),
+                find("dpr"),
+                find("step_c"),
+                find("opacity")};
+    glGenVertexArrays(1, &vertex_array_);
+    glUseProgram(program_);
+    for (std::size_t unit = 0; unit < sampler_names.size(); ++unit)
+        glUniform1i(find(sampler_names[unit]), static_cast<GLint>(unit));
 }
 
 void GlFieldPainter::begin() {
@@ -57,39 +74,34 @@ void GlFieldPainter::begin() {
 
 void GlFieldPainter::paint(ImDrawList* list, const view::FieldPicture& picture) {
     if (!program_ || !picture.solved || picture.opacity <= 0) return;
-    jobs_.push_back({this, picture, mesh_of(*picture.solved)});
+    jobs_.push_back({this, picture, sheets_of(*picture.solved)});
     list->PushClipRect(picture.clip_min, picture.clip_max, true);
     list->AddCallback(&GlFieldPainter::play, &jobs_.back());
     list->AddCallback(ImDrawCallback_ResetRenderState, nullptr);
     list->PopClipRect();
 }
 
-std::size_t GlFieldPainter::mesh_of(const assess::SolvedCut& solved) {
+std::size_t GlFieldPainter::sheets_of(const assess::SolvedCut& solved) {
     const std::uint64_t identity = field_identity(solved);
-    auto mesh = std::find_if(meshes_.begin(), meshes_.end(),
-                             [&](const Mesh& m) { return m.cells > 0 && m.identity == identity; });
-    if (mesh == meshes_.end()) {
-        mesh = std::min_element(meshes_.begin(), meshes_.end(), [](const Mesh& a, const Mesh& b) {
-            return a.used_in_frame < b.used_in_frame;
-        });
-        const std::vector<CellInstance> cells = field_mesh(solved);
-        if (!mesh->buffer) {
-            glGenVertexArrays(1, &mesh->vertex_array);
-            glGenBuffers(1, &mesh->buffer);
-        }
-        glBindVertexArray(mesh->vertex_array);
-        glBindBuffer(GL_ARRAY_BUFFER, mesh->buffer);
-        glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(cells.size() * sizeof(CellInstance)),
-                     cells.data(), GL_DYNAMIC_DRAW);
-        instance_attribute(0, 4, offsetof(CellInstance, x0_m));
-        instance_attribute(1, 4, offsetof(CellInstance, c00));
-        instance_attribute(2, 1, offsetof(CellInstance, hatch));
-        glBindVertexArray(0);
-        mesh->cells = static_cast<int>(cells.size());
-        mesh->identity = identity;
+    auto kept = std::find_if(sheets_.begin(), sheets_.end(), [&](const Sheets& s) {
+        return s.columns > 0 && s.identity == identity;
+    });
+    if (kept == sheets_.end()) {
+        kept =
+            std::min_element(sheets_.begin(), sheets_.end(), [](const Sheets& a, const Sheets& b) {
+                return a.used_in_frame < b.used_in_frame;
+            });
+        if (!kept->textures[0])
+            glGenTextures(static_cast<GLsizei>(kept->textures.size()), kept->textures.data());
+        const FieldSheet sheet = field_sheet(solved);
+        send_all(kept->textures, sheet);
+        kept->box_m = sheet.box_m;
+        kept->columns = sheet.columns;
+        kept->rows = sheet.rows;
+        kept->identity = identity;
     }
-    mesh->used_in_frame = frame_;
-    return static_cast<std::size_t>(mesh - meshes_.begin());
+    kept->used_in_frame = frame_;
+    return static_cast<std::size_t>(kept - sheets_.begin());
 }
 
 void GlFieldPainter::play(const ImDrawList*, const ImDrawCmd* command) {
@@ -98,16 +110,20 @@ void GlFieldPainter::play(const ImDrawList*, const ImDrawCmd* command) {
 }
 
 void GlFieldPainter::draw(const Job& job, const ImDrawCmd& command) const {
-    const Mesh& mesh = meshes_[job.mesh];
-    set_scissor(command);
+    if (!set_scissor(command)) return;
+    const Sheets& sheets = sheets_[job.sheets];
+    for (std::size_t unit = 0; unit < sheets.textures.size(); ++unit) {
+        glActiveTexture(GL_TEXTURE0 + static_cast<GLenum>(unit));
+        glBindTexture(GL_TEXTURE_2D, sheets.textures[unit]);
+    }
     glUseProgram(program_);
-    set_uniforms(job.picture);
-    glBindVertexArray(mesh.vertex_array);
-    glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, mesh.cells);
-    glBindVertexArray(0);
+    set_placement(job.picture, sheets);
+    set_manner(job.picture);
+    glBindVertexArray(vertex_array_);
+    glDrawArrays(GL_TRIANGLE_STRIP, 0, 4);
 }
 
-void GlFieldPainter::set_uniforms(const view::FieldPicture& picture) const {
+void GlFieldPainter::set_placement(const view::FieldPicture& picture, const Sheets& sheets) const {
     const ImGuiIO& io = ImGui::GetIO();
     // The placement as a matrix: where the origin and the two unit steps come to lie.
     const ImVec2 origin = picture.placement.to_screen({0, 0});
@@ -122,9 +138,14 @@ void GlFieldPainter::set_uniforms(const view::FieldPicture& picture) const {
                              origin.x,
                              origin.y,
                              1};
-    const float dpr = io.DisplayFramebufferScale.x;
     glUniformMatrix3fv(uniform_.section_to_screen, 1, GL_FALSE, matrix);
     glUniform2f(uniform_.screen_px, io.DisplaySize.x, io.DisplaySize.y);
+    glUniform4fv(uniform_.box_m, 1, sheets.box_m.data());
+    glUniform2i(uniform_.cells, sheets.columns, sheets.rows);
+}
+
+void GlFieldPainter::set_manner(const view::FieldPicture& picture) const {
+    const float dpr = ImGui::GetIO().DisplayFramebufferScale.x;
     glUniform3fv(uniform_.stops, static_cast<GLsizei>(view::wash_stops.size()),
                  &view::wash_stops[0].r);
     glUniform3f(uniform_.scale_c, static_cast<float>(picture.scale.low_c),

@@ -20,9 +20,10 @@ class GlFieldPainter final : public view::FieldPainter {
 
   private:
     /// A field on the graphics card.
-    struct Mesh {
-        unsigned vertex_array = 0, buffer = 0;
-        int cells = 0;
+    struct Sheets {
+        std::array<unsigned, 4> textures{}; ///< nodes, kinds, lines, finder
+        std::array<float, 4> box_m{};
+        int columns = 0, rows = 0; ///< nil: nothing kept here yet
         std::uint64_t identity = 0;
         unsigned used_in_frame = 0;
     };
@@ -30,22 +31,24 @@ class GlFieldPainter final : public view::FieldPainter {
     struct Job {
         GlFieldPainter* painter = nullptr;
         view::FieldPicture picture;
-        std::size_t mesh = 0;
+        std::size_t sheets = 0;
     };
     struct Uniforms {
-        int section_to_screen, screen_px, stops, scale_c, px_per_m, dpr, step_c, opacity;
+        int section_to_screen, screen_px, box_m, cells;
+        int stops, scale_c, px_per_m, dpr, step_c, opacity;
     };
 
-    std::size_t mesh_of(const assess::SolvedCut& solved);
+    std::size_t sheets_of(const assess::SolvedCut& solved);
     static void play(const ImDrawList* list, const ImDrawCmd* command);
     void draw(const Job& job, const ImDrawCmd& command) const;
-    void set_uniforms(const view::FieldPicture& picture) const;
+    void set_placement(const view::FieldPicture& picture, const Sheets& sheets) const;
+    void set_manner(const view::FieldPicture& picture) const;
 
     /// Today and the Remedy at three cuts each.
-    static constexpr std::size_t meshes_kept_ = 6;
-    std::array<Mesh, meshes_kept_> meshes_;
+    static constexpr std::size_t sheets_kept_ = 6;
+    std::array<Sheets, sheets_kept_> sheets_;
     std::deque<Job> jobs_;
-    unsigned program_ = 0;
+    unsigned program_ = 0, vertex_array_ = 0;
     unsigned frame_ = 0;
     Uniforms uniform_{};
 };

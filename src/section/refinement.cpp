@@ -19,24 +19,36 @@ void forget_jumps(const Solution& s, std::vector<double>& gain) {
     }
 }
 
-/// Heat that enters each cell through its left and right sides, less what leaves there, W/m.
+/// A gain below this share of the heat that goes through the cell is round-off of the solver: where
+/// the heat runs straight, the grid must not be laid out by its last digits.
+constexpr double noise_share = 1e-7;
+
+/// Heat that enters each cell through its left and right sides, less what leaves there, W/m; nil
+/// where it is round-off.
 std::vector<double> gain_along_x(const Solution& s) {
     const Operator& op = s.op;
     const std::vector<double>& excess_k = s.excess_k;
-    std::vector<double> gain(excess_k.size(), 0.0);
+    std::vector<double> gain(excess_k.size(), 0.0), through(excess_k.size(), 0.0);
     for (int j = 0, k = 0; j < op.rows; ++j) {
         for (int i = 0; i < op.columns; ++i, ++k) {
             if (i == 0) continue;
             const double heat = op.west[k] * (excess_k[k - 1] - excess_k[k]);
             gain[k] += heat;
             gain[k - 1] -= heat;
+            through[k] += std::abs(heat);
+            through[k - 1] += std::abs(heat);
         }
     }
     for (const Contact& contact : op.contacts) {
         if (contact.side != Side::left && contact.side != Side::right) continue;
-        gain[contact.cell] +=
+        const double heat =
             contact.total_w_mk * (s.air_excess_k[contact.air] - excess_k[contact.cell]);
+        gain[contact.cell] += heat;
+        through[contact.cell] += std::abs(heat);
     }
+    for (std::size_t k = 0; k < gain.size(); ++k)
+        gain[k] =
+            std::copysign(std::max(0.0, std::abs(gain[k]) - noise_share * through[k]), gain[k]);
     forget_jumps(s, gain);
     return gain;
 }

@@ -28,6 +28,7 @@ const firefoxPrefs = {
   "network.connectivity-service.enabled": false,
   "services.settings.server": "",
   "toolkit.telemetry.enabled": false,
+  "ui.prefersReducedMotion": 1, // else each step waits for the creeping air to settle
   "webgl.force-enabled": true,
 };
 
@@ -37,7 +38,7 @@ function firstThere(...paths) {
   return path;
 }
 
-/** Chromium: newPage({ width, height, dpr, dark, touch }) answers { page, close }. */
+/** Chromium: newPage({ width, height, dpr, dark, touch, moving }) answers { page, close }. */
 async function launchChromium({ flags = [] } = {}) {
   const { chromium } = await import("playwright-core");
   const browser = await chromium.launch({
@@ -46,12 +47,12 @@ async function launchChromium({ flags = [] } = {}) {
   });
   return {
     name: "chromium",
-    async newPage({ width, height, dpr, dark, touch, reduced }) {
+    async newPage({ width, height, dpr, dark, touch, moving }) {
       const context = await browser.newContext({
         viewport: { width, height },
         deviceScaleFactor: dpr,
         colorScheme: dark ? "dark" : "light",
-        reducedMotion: reduced ? "reduce" : "no-preference",
+        reducedMotion: moving ? "no-preference" : "reduce",
         hasTouch: touch,
         isMobile: touch,
         acceptDownloads: true,

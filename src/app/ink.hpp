@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// Plays ImGui's draw lists through WebGL2. Nothing is ever asked back from GL while drawing: each
+// such question waits until the graphics card has finished the frame before.
+#pragma once
+
+#include <imgui.h>
+
+namespace shimlight::app {
+
+/// ImGui's clip rectangle as GL counts: device px from the lower left. False when nothing is left.
+bool set_scissor(const ImDrawCmd& command);
+
+class Ink {
+  public:
+    /// Makes the GL objects; again after the context was lost (the old ones are gone then).
+    void create();
+    /// Sends ImGui's atlas of letters to the graphics card.
+    void send_letters();
+    void play(const ImDrawData& data) const;
+
+  private:
+    void set_state() const;
+    void play(const ImDrawList& list) const;
+
+    unsigned program_ = 0, vertex_array_ = 0, vertices_ = 0, indices_ = 0, letters_ = 0;
+    int screen_px_ = -1;
+};
+
+} // namespace shimlight::app
