@@ -211,6 +211,7 @@ export function updateControl({ control, wrapper }, node) {
   setAttribute(control, "aria-disabled", node.x ? "true" : null);
   setAttribute(control, "tabindex", node.a === "no-tab" ? -1 : null);
   wrapper.classList.toggle("beside", node.a === "no-tab");
+  wrapper.classList.toggle("cut", node.c === 1); // a part is scrolled out of sight
   updateHelp(control, wrapper, node.h);
   const [x, y, w, h] = node.b;
   Object.assign(wrapper.style, {

@@ -16,7 +16,7 @@ const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
 let program = null;
 let earlyNote = ""; // said before there was a program to say it to
-const state = { asleep: true, frames: 0 };
+const state = { asleep: true, frames: 0, drawable: false };
 
 function wake() {
   program?._shimlight_wake();
@@ -54,6 +54,11 @@ function makePage(storage, theme, layout, mirror) {
     cursor(name) {
       stage.style.cursor = name;
     },
+    drawable(drawable) {
+      state.drawable = drawable;
+      document.body.classList.toggle("no-gl", !drawable);
+      layout.remeasure();
+    },
     asleep(asleep) {
       state.asleep = asleep;
     },
@@ -76,12 +81,6 @@ function listenToContext() {
   });
 }
 
-function hasGl() {
-  const probe = document.createElement("canvas").getContext("webgl2");
-  probe?.getExtension("WEBGL_lose_context")?.loseContext();
-  return probe !== null;
-}
-
 function listenToPage() {
   document.addEventListener("visibilitychange", () => {
     if (document.hidden) program._shimlight_leave();
@@ -97,14 +96,12 @@ function ask(question, object) {
 }
 
 async function start() {
-  const drawable = hasGl();
-  document.body.classList.toggle("no-gl", !drawable);
   const storage = await new Storage(note).open();
   const theme = new Theme(storage.theme, wake);
   const layout = new CanvasLayout(stage, canvas, wake);
   const mirror = new Mirror(document.getElementById("mirror"), tell, openFile);
   program = await createShimlight({ page: makePage(storage, theme, layout, mirror) });
-  if (drawable) {
+  if (state.drawable) {
     listenToContext();
     new Pointer(stage, canvas, program, mirror);
   }

@@ -37,7 +37,7 @@ void prepare_imgui() {
 
 class Program {
   public:
-    Program() : screen_(house_to_start_with()) {}
+    Program() : screen_(house_to_start_with()) { page::set_drawable(canvas_.drawable()); }
 
     void wake() {
         awake_.stir();

@@ -113,6 +113,7 @@ void put_node(std::string& out, const view::MirrorNode& node) {
     if (node.on) out += ",\"p\":1";
     if (!node.enabled) out += ",\"x\":1";
     if (!node.reachable) out += ",\"u\":1";
+    if (node.cut) out += ",\"c\":1";
     out += '}';
 }
 

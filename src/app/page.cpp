@@ -35,6 +35,7 @@ EM_JS(void, page_theme, (int theme), { Module["page"].theme(theme); })
 EM_JS(void, page_title, (const char* title), { Module["page"].title(UTF8ToString(title)); })
 EM_JS(void, page_cursor, (const char* name), { Module["page"].cursor(UTF8ToString(name)); })
 EM_JS(void, page_asleep, (int asleep), { Module["page"].asleep(!!asleep); })
+EM_JS(void, page_drawable, (int drawable), { Module["page"].drawable(!!drawable); })
 EM_JS(void, page_drawn, (), { Module["page"].drawn(); })
 // clang-format on
 
@@ -87,6 +88,9 @@ void set_title(const std::string& title) {
 }
 void set_cursor(const char* css_name) {
     page_cursor(css_name);
+}
+void set_drawable(bool drawable) {
+    page_drawable(drawable ? 1 : 0);
 }
 void set_asleep(bool asleep) {
     page_asleep(asleep ? 1 : 0);

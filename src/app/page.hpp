@@ -35,6 +35,8 @@ void set_title(const std::string& title);
 void set_cursor(const char* css_name);
 
 /// Whether drawing goes on; the page keeps it for whoever waits for a picture at rest.
+/// Whether there is a picture; without one the page shows the mirror.
+void set_drawable(bool drawable);
 void set_asleep(bool asleep);
 
 /// A frame has been drawn; the first one lets the page take its opening words away.

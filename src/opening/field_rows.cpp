@@ -55,10 +55,10 @@ constexpr std::array room_rows = {
          Q::long_m, S::room, 0.3, 4, 0.1,
          "Nearer one leans on the wall; farther off the formulas are not tested."}),
     at<&Case::room, &Room::height_above_neutral_m>(
-        {"room.height_above_neutral_m", "Storey",
-         "Height of the window above the house's neutral level: below it cold air comes in, above "
-         "it warm air goes out.",
-         Q::long_m, S::room, -8, 8, 0.5, "Made for houses of up to about four storeys."}),
+        {"room.height_above_neutral_m", "Height in the house",
+         "From the house's neutral level to the window: below it cold air comes in, above it warm "
+         "air goes out.",
+         Q::height_m, S::room, -8, 8, 0.5, "Made for houses of up to about four storeys."}),
     at<&Case::room, &Room::shelter>(
         {"room.shelter", "Wind exposure", "Share of the wind's pressure that reaches this wall.",
          Q::fraction, S::room, 0, 1, 0.05, "0 is fully sheltered, 100 % is open land."}),
@@ -167,7 +167,7 @@ constexpr std::array unit_rows = {
 constexpr std::array running_rows = {
     at<&Case::running, &Running::heating_degree_days_k>(
         {"running.heating_degree_days_k", "Degree days",
-         "How long and how cold the winter is, base 18 °C (65 °F).", Q::degree_days_k, S::running,
+         "How long and how cold the winter is: heating degree days below 18.3 °C.", Q::degree_days_k, S::running,
          500, 8000, 100, "From mild coasts to the far north."}),
     at<&Case::running, &Running::price_per_kwh>(
         {"running.price_per_kwh", "Fuel price", "Price of a kilowatt-hour of fuel or electricity.",

@@ -15,6 +15,7 @@ enum class Quantity {
     temperature_c,
     thin_m,     ///< frame-size lengths: mm or fractions of an inch
     long_m,     ///< window- and room-size lengths: cm or inches
+    height_m,   ///< in the house: m or feet
     speed_m_s,  ///< wind: m/s or mph
     fraction,   ///< 0…1, shown in per cent
     emissivity, ///< 0…1, shown as is

@@ -16,9 +16,7 @@ void register_choice(Ui& ui, const std::string& id, Box box, const std::string& 
     node.options = options;
     node.now = now;
     node.max = static_cast<double>(options.size()) - 1;
-    node.rect = {box.x, box.y, box.w, box.h};
-    node.group = ui.group;
-    node.reachable = ui.visible.contains(box.centre());
+    put_in_place(ui, node, box);
     ui.mirror.add(std::move(node));
 }
 

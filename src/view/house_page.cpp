@@ -76,9 +76,7 @@ float HousePage::openings(Ui& ui, Session& session, Box box, bool& chosen) {
         node.role = Role::toggle;
         node.name = record.name + ": " + record.complaint;
         node.on = selected;
-        node.rect = {card.x, card.y, card.w, card.h};
-        node.group = ui.group;
-        node.reachable = ui.visible.contains(card.centre());
+        put_in_place(ui, node, card);
         ui.mirror.add(std::move(node));
         const Touch touch = touch_area(ui, id, card);
         fill(ui, card, touch.hovered ? ui.theme.quote : ui.theme.card, radius_px);

@@ -63,10 +63,8 @@ void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box
     node.id = id;
     node.name = std::string(f.label);
     node.help = std::string(f.help);
-    node.rect = {box.x, box.y, box.w, box.h};
-    node.group = ui.group;
     node.value = value_text(f, f.get(s.shown), ui.units);
-    node.reachable = ui.visible.contains(box.centre());
+    put_in_place(ui, node, box);
     if (is_choice(f)) {
         node.role = Role::choice;
         for (std::size_t i = 0; i < f.choices.size(); ++i)
@@ -154,9 +152,7 @@ std::optional<double> typed(Ui& ui, const LeverState& s, const std::string& id, 
     node.action = "no-tab";
     const float width = text_size(ui, ui.platform.fonts.strong, shown).x + 24;
     const float wide = std::max(width, 64.0f);
-    node.rect = {box.right() - wide, box.y - 8, wide + 8, 36};
-    node.group = ui.group;
-    node.reachable = ui.visible.contains(box.centre());
+    put_in_place(ui, node, {box.right() - wide, box.y - 8, wide + 8, 36});
     ui.mirror.add(std::move(node));
     const float underline = box.y + 22;
     ui.list->AddLine({box.right() - width + 24, underline}, {box.right(), underline},
@@ -173,9 +169,7 @@ std::optional<double> yes_no(Ui& ui, const LeverState& s, const std::string& id,
     node.name = std::string(s.field.label);
     node.help = std::string(s.field.help);
     node.on = on;
-    node.rect = {box.x, box.y, box.w, box.h};
-    node.group = ui.group;
-    node.reachable = ui.visible.contains(box.centre());
+    put_in_place(ui, node, box);
     ui.mirror.add(std::move(node));
     const Box area{box.right() - 64, box.y + 26, 64, touch_px};
     const Touch touch = touch_area(ui, id, area);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/slice.hpp"
 
+#include "view/legend.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -203,7 +205,8 @@ void Slice::draw(Ui& ui, const Session& session, Box box, bool wide, bool roomy)
     if (fade_ != target) ui.wishes.another_frame = true;
 
     navigate(ui, box);
-    place_cuts(session, box, side_by_side);
+    const float foot = roomy ? legend_height_px + 8 : 0;
+    place_cuts(session, {box.x, box.y, box.w, box.h - foot}, side_by_side);
     ImGui::PushClipRect(box.min(), box.max(), true);
     draw_air(ui, box);
     for (const Shown of : {Shown::today, Shown::remedy}) {

@@ -84,7 +84,9 @@ void register_figure(Ui& ui, const Figure& f, Box box) {
 void stacked(Ui& ui, const Figure& f, Box box, bool both) {
     const Fonts& fonts = ui.platform.fonts;
     const Theme& t = ui.theme;
-    text_fitted(ui, fonts.small, {box.x, box.y + 4}, box.w - 8, t.soft, f.full);
+    const float room = box.w - 16;
+    const bool fits = text_size(ui, fonts.small, f.full).x <= room;
+    text_fitted(ui, fonts.small, {box.x, box.y + 4}, room, t.soft, fits ? f.full : f.caption);
     const std::string unit = f.unit.empty() ? "" : " " + f.unit;
     text(ui, both ? fonts.body : fonts.figure, {box.x, box.y + 23}, both ? t.soft : t.ink, f.today);
     if (!both) return;

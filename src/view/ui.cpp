@@ -140,6 +140,16 @@ void frame(Ui& ui, Box box, ImU32 colour, float radius, float thickness) {
     ui.list->AddRect(box.min(), box.max(), colour, radius, 0, thickness);
 }
 
+void put_in_place(const Ui& ui, MirrorNode& node, Box box) {
+    node.reachable = ui.visible.contains(box.centre());
+    const float x0 = std::max(box.x, ui.visible.x), x1 = std::min(box.right(), ui.visible.right());
+    const float y0 = std::max(box.y, ui.visible.y);
+    const float y1 = std::min(box.bottom(), ui.visible.bottom());
+    node.cut = node.reachable && (y1 - y0 < box.h - 0.5f || x1 - x0 < box.w - 0.5f);
+    node.rect = {box.x, box.y, box.w, box.h};
+    if (node.cut) node.rect = {x0, y0, x1 - x0, y1 - y0};
+}
+
 void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& name,
           const std::string& value) {
     MirrorNode node;
@@ -147,8 +157,7 @@ void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& 
     node.role = role;
     node.name = name;
     node.value = value;
-    node.rect = {box.x, box.y, box.w, box.h};
-    node.group = ui.group;
+    put_in_place(ui, node, box);
     ui.mirror.add(std::move(node));
 }
 
@@ -179,12 +188,10 @@ bool button(Ui& ui, const std::string& id, Box box, const std::string& label,
     node.role = style.role;
     node.name = style.spoken.empty() ? label : style.spoken;
     node.help = style.help;
-    node.rect = {box.x, box.y, box.w, box.h};
     node.on = style.on;
     node.enabled = style.enabled;
     node.action = style.action;
-    node.group = ui.group;
-    node.reachable = ui.visible.contains(box.centre());
+    put_in_place(ui, node, box);
     ui.mirror.add(std::move(node));
     const Touch touch = touch_area(ui, id, box);
     draw_button(ui, box, label, style, touch.hovered);

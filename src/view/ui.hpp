@@ -80,6 +80,9 @@ void text_fitted(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
 void fill(Ui& ui, Box box, ImU32 colour, float radius = 0);
 void frame(Ui& ui, Box box, ImU32 colour, float radius = 0, float thickness = 1);
 
+/// Tells the mirror where a node lies and of which region it is, as far as it is in sight.
+void put_in_place(const Ui& ui, MirrorNode& node, Box box);
+
 /// Registers a node that has no behaviour of its own (headings, outputs).
 void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& name,
           const std::string& value = "");

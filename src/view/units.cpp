@@ -10,6 +10,7 @@ namespace shimlight::view {
 namespace {
 
 constexpr double inch_m = 0.0254;        // exact
+constexpr double foot_m = 0.3048;        // exact
 constexpr double mph_m_s = 0.44704;      // exact
 constexpr double btu_u_w_m2k = 5.678263; // 1 Btu/(h ft² °F) in W/(m² K)
 constexpr double btu_k_w_mk = 0.1442279; // 1 Btu in/(h ft² °F) in W/(m K)
@@ -32,6 +33,8 @@ Scale scale_of(Quantity quantity, Units units) {
         return us ? Scale{1 / inch_m, 0, "in"} : Scale{1000, 0, "mm"};
     case Quantity::long_m:
         return us ? Scale{1 / inch_m, 0, "in"} : Scale{100, 0, "cm"};
+    case Quantity::height_m:
+        return us ? Scale{1 / foot_m, 0, "ft"} : Scale{1, 0, "m"};
     case Quantity::speed_m_s:
         return us ? Scale{1 / mph_m_s, 0, "mph"} : Scale{1, 0, "m/s"};
     case Quantity::fraction:
@@ -40,6 +43,8 @@ Scale scale_of(Quantity quantity, Units units) {
         return us ? Scale{1 / btu_k_w_mk, 0, "Btu·in/h·ft²·°F"} : Scale{1, 0, "W/m·K"};
     case Quantity::degree_days_k:
         return us ? Scale{1.8, 0, "°F·day"} : Scale{1, 0, "K·day"};
+    case Quantity::price_per_kwh:
+        return {1, 0, "per kWh"};
     default:
         return {};
     }
@@ -55,6 +60,8 @@ int decimals(Quantity quantity, Units units) {
         return units == Units::us ? 2 : 3;
     case Quantity::number:
         return 2;
+    case Quantity::height_m:
+        return units == Units::us ? 0 : 1;
     case Quantity::speed_m_s:
         return units == Units::us ? 0 : 1;
     case Quantity::thin_m:
@@ -155,6 +162,11 @@ std::optional<double> with_typed_unit(Quantity quantity, double value, const std
             return value * inch_m;
         if (sign.find('m') != std::string::npos) return value;
     }
+    if (quantity == Quantity::height_m) {
+        if (sign.find("ft") != std::string::npos || sign.find('\'') != std::string::npos)
+            return value * foot_m;
+        if (sign.find('m') != std::string::npos) return value;
+    }
     if (quantity == Quantity::speed_m_s) {
         if (sign.find("mph") != std::string::npos) return value * mph_m_s;
         if (sign.find("m/s") != std::string::npos) return value;
@@ -212,6 +224,8 @@ double step_si(const opening::Field& field, Units units) {
         return inch_m / 16;
     case Quantity::long_m:
         return inch_m;
+    case Quantity::height_m:
+        return foot_m;
     case Quantity::speed_m_s:
         return mph_m_s;
     case Quantity::degree_days_k:
