@@ -17,7 +17,6 @@ const types = {
   ".wasm": "application/wasm",
   ".svg": "image/svg+xml",
   ".png": "image/png",
-  ".woff2": "font/woff2",
 };
 
 /** The file a request means, or null when there is none within `folder`. */

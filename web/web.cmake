@@ -15,8 +15,7 @@ find_program(SHIMLIGHT_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH REQUIRED)
 set(font_dir ${CMAKE_BINARY_DIR}/fonts)
 set(canvas_fonts ${font_dir}/inter_regular.otf ${font_dir}/inter_semibold.otf
   ${font_dir}/inter_bold.otf)
-set(page_fonts ${font_dir}/inter_regular.woff2 ${font_dir}/inter_semibold.woff2)
-add_custom_command(OUTPUT ${canvas_fonts} ${page_fonts}
+add_custom_command(OUTPUT ${canvas_fonts}
   COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/fonts.py ${font_dir}
   DEPENDS ${CMAKE_SOURCE_DIR}/web/setup/fonts.py
   COMMENT "Cutting the fonts down"
@@ -62,10 +61,10 @@ file(GLOB page_files CONFIGURE_DEPENDS web/*.html web/*.css web/*.js web/*.webma
 file(GLOB icon_files CONFIGURE_DEPENDS assets/icons/*)
 add_custom_command(OUTPUT ${CMAKE_BINARY_DIR}/site.stamp
   COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/site.py ${SHIMLIGHT_SITE_DIR}
-    ${page_files} ${icon_files} ${page_fonts}
+    ${page_files} ${icon_files}
     $<TARGET_FILE:shimlight_app> $<TARGET_FILE_DIR:shimlight_app>/shimlight.wasm
   COMMAND ${CMAKE_COMMAND} -E touch ${CMAKE_BINARY_DIR}/site.stamp
-  DEPENDS shimlight_app ${page_files} ${icon_files} ${page_fonts}
+  DEPENDS shimlight_app ${page_files} ${icon_files}
     ${CMAKE_SOURCE_DIR}/web/setup/site.py
   COMMENT "Putting the page together in ${SHIMLIGHT_SITE_DIR}"
   VERBATIM)

@@ -167,8 +167,8 @@ constexpr std::array unit_rows = {
 constexpr std::array running_rows = {
     at<&Case::running, &Running::heating_degree_days_k>(
         {"running.heating_degree_days_k", "Degree days",
-         "How long and how cold the winter is: heating degree days below 18.3 °C.", Q::degree_days_k, S::running,
-         500, 8000, 100, "From mild coasts to the far north."}),
+         "How long and how cold the winter is: heating degree days below 18.3 °C.",
+         Q::degree_days_k, S::running, 500, 8000, 100, "From mild coasts to the far north."}),
     at<&Case::running, &Running::price_per_kwh>(
         {"running.price_per_kwh", "Fuel price", "Price of a kilowatt-hour of fuel or electricity.",
          Q::price_per_kwh, S::running, 0.005, 2, 0.005,

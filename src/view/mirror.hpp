@@ -43,7 +43,7 @@ struct MirrorNode {
     std::string action; ///< what the page itself must do: "open-file" asks for a file on a press,
                         ///< "no-tab" keeps it out of the Tab order; "" for nothing
     bool reachable = true; ///< false when scrolled out of sight: a tap there is not meant for it
-    bool cut = false;      ///< a part is scrolled out of sight; `rect` is what is left
+    bool cut = false;      ///< at least a part is scrolled out of sight; `rect` is what is left
     std::string group;     ///< region the node belongs to: "levers", "results", "views" …
 };
 

@@ -142,12 +142,14 @@ void frame(Ui& ui, Box box, ImU32 colour, float radius, float thickness) {
 
 void put_in_place(const Ui& ui, MirrorNode& node, Box box) {
     node.reachable = ui.visible.contains(box.centre());
-    const float x0 = std::max(box.x, ui.visible.x), x1 = std::min(box.right(), ui.visible.right());
-    const float y0 = std::max(box.y, ui.visible.y);
-    const float y1 = std::min(box.bottom(), ui.visible.bottom());
-    node.cut = node.reachable && (y1 - y0 < box.h - 0.5f || x1 - x0 < box.w - 0.5f);
-    node.rect = {box.x, box.y, box.w, box.h};
-    if (node.cut) node.rect = {x0, y0, x1 - x0, y1 - y0};
+    // What is scrolled out of sight waits at the edge, so that nothing lies over another region.
+    const Box& v = ui.visible;
+    const float x0 = std::clamp(box.x, v.x, std::max(v.x, v.right() - 1));
+    const float y0 = std::clamp(box.y, v.y, std::max(v.y, v.bottom() - 1));
+    const float x1 = std::clamp(box.right(), x0 + 1, std::max(x0 + 1, v.right()));
+    const float y1 = std::clamp(box.bottom(), y0 + 1, std::max(y0 + 1, v.bottom()));
+    node.cut = y1 - y0 < box.h - 0.5f || x1 - x0 < box.w - 0.5f;
+    node.rect = {x0, y0, x1 - x0, y1 - y0};
 }
 
 void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& name,

@@ -12,7 +12,7 @@ const packed = {
   gzip: (bytes) => gzipSync(bytes, { level: 9 }),
 };
 // Hosts do not pack again what is packed.
-const isPacked = (name) => /\.(woff2|png)$/.test(name);
+const isPacked = (name) => /\.png$/.test(name);
 
 function filesBelow(path) {
   return readdirSync(path, { withFileTypes: true }).flatMap((entry) =>

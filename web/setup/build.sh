@@ -2,7 +2,7 @@
 # Sourced by web/run and tests/run, from the project's folder: the web build, step by step.
 
 readonly web_packages=(cmake ninja-build emscripten node=nodejs nlohmann-json3-dev fonts-inter
-    python3 python3-fonttools python3-brotli tar xz-utils)
+    python3 python3-fonttools tar xz-utils)
 
 # build_web: the page in build/web, the door for Node in build/door, objects in build/wasm.
 build_web() {

@@ -2,11 +2,10 @@
 # SPDX-License-Identifier: MIT
 """Cuts Inter (Debian's fonts-inter) down to the glyphs Shimlight shows.
 
-fonts.py FOLDER writes inter_{regular,semibold,bold}.otf, which the canvas rasterizes, and
-inter_{regular,semibold}.woff2 for the page's own text. The canvas knows no OpenType features, so
-the digits are the tabular ones to start with: columns of figures line up, a value that changes
-does not shake. Outlines stay cubic (CFF): stb_truetype draws them, and they pack better than
-their quadratic conversion (29 against 33 KB for the three, brotli).
+fonts.py FOLDER writes inter_{regular,semibold,bold}.otf, which the canvas rasterizes. The canvas
+knows no OpenType features, so the digits are the tabular ones to start with: columns of figures
+line up, a value that changes does not shake. Outlines stay cubic (CFF): stb_truetype draws them,
+and they pack better than their quadratic conversion (29 against 33 KB for the three, brotli).
 """
 
 import sys
@@ -44,19 +43,18 @@ def tabular_digits(font: TTFont) -> dict[str, str]:
     return found
 
 
-def cut(style: str, web: bool) -> TTFont:
+def cut(style: str) -> TTFont:
     font = TTFont(SOURCE / f"Inter-{style}.otf")
     figures = tabular_digits(font)
     for table in font["cmap"].tables:
         table.cmap = {code: figures.get(name, name) for code, name in table.cmap.items()}
     options = subset.Options()
-    options.layout_features = ["kern", "mark", "ccmp"] if web else []
-    options.desubroutinize = not web  # subroutines save bytes only where nothing packs after us
-    if not web:
-        options.drop_tables += ["GDEF", "GPOS", "GSUB"]
+    options.layout_features = []
+    options.desubroutinize = True  # subroutines save bytes only where nothing packs after us
+    options.drop_tables += ["GDEF", "GPOS", "GSUB"]
     options.hinting = False
     options.notdef_outline = True
-    options.name_IDs = [1, 2, 4, 6] if web else []
+    options.name_IDs = []
     cutter = subset.Subsetter(options)
     cutter.populate(text=GLYPHS)
     cutter.subset(font)
@@ -69,11 +67,7 @@ def main() -> None:
     folder = Path(sys.argv[1])
     folder.mkdir(parents=True, exist_ok=True)
     for style in ("Regular", "SemiBold", "Bold"):
-        cut(style, web=False).save(folder / f"inter_{style.lower()}.otf")
-    for style in ("Regular", "SemiBold"):
-        font = cut(style, web=True)
-        font.flavor = "woff2"
-        font.save(folder / f"inter_{style.lower()}.woff2")
+        cut(style).save(folder / f"inter_{style.lower()}.otf")
 
 
 if __name__ == "__main__":

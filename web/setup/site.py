@@ -15,9 +15,7 @@ VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
 
 
 def folder_of(file: Path) -> str:
-    """Icons and fonts keep a folder of their own; the rest lies beside index.html."""
-    if file.suffix == ".woff2":
-        return "fonts/"
+    """Icons keep a folder of their own; the rest lies beside index.html."""
     return "icons/" if file.parent.name == "icons" else ""
 
 
