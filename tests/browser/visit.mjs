@@ -9,6 +9,14 @@ const REST_MS = 30_000;
 export const desktop = { width: 1440, height: 900, dpr: 1, dark: false, touch: false };
 export const phone = { width: 360, height: 640, dpr: 2, dark: false, touch: true };
 
+/** Firefox's driver cancels the browser's own dialog for files before anybody can choose. */
+function keepDialogsShut() {
+  const { click } = HTMLElement.prototype;
+  HTMLInputElement.prototype.click = function () {
+    if (this.type !== "file") click.call(this);
+  };
+}
+
 export class Visit {
   constructor(browser, server, { page, close }) {
     Object.assign(this, { browser, server, page, closeContext: close });
@@ -176,6 +184,7 @@ export class Visit {
   async openFile(text) {
     await this.show("house");
     const chooser = this.isFirefox ? null : this.page.waitForEvent("filechooser");
+    if (this.isFirefox) await this.evaluate(keepDialogsShut);
     await this.press("menu.open");
     if (chooser) {
       await (await chooser).setFiles(
