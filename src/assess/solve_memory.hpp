@@ -1,18 +1,14 @@
 // SPDX-License-Identifier: MIT
 // The cuts of one case with their solutions. What a lever did not touch is recognised by its
-// painting: the same painting has the same field. The temperature of the joint's air is found on
-// the way: each solution tells how the wood answers to it, the next one uses the better value.
+// painting: the same painting has the same field.
 #pragma once
 
 #include "assess/assessment.hpp"
-#include "opening/joint_stream.hpp"
 
 #include <memory>
+#include <optional>
 
 namespace shimlight::assess {
-
-/// `except_air`: an air whose temperature does not count; -1 for none.
-bool same_painting(const section::Painting& a, const section::Painting& b, int except_air = -1);
 
 /// One cut: what is wanted, what is solved, and what is read from the solution.
 class Slot {
@@ -36,29 +32,22 @@ class Slot {
     /// Heat per metre and kelvin beyond that of the visible glass and of the undisturbed wall.
     double excess_w_mk() const { return excess_w_mk_; }
     /// Heat that the joint's air takes from wood and wall, W per metre; 0 when none flows.
-    double joint_heat_w_m() const { return joint_heat_w_m_; }
-    const opening::JointStream& stream() const { return stream_; }
+    double joint_heat_w_m() const;
+    /// Temperature of the joint's air at the end of its way; empty when none flows.
+    std::optional<double> joint_outlet_c() const;
 
   private:
-    double& joint_air_c(opening::Cut& cut) const;
-    double joint_air_c(const opening::Cut& cut) const;
     void read_excess();
-    void read_joint(const SolvedCut* before);
-    void guess_joint_air();
 
     opening::Position position_ = opening::Position::sill;
     opening::Surroundings surroundings_ = opening::Surroundings::wall;
     opening::Cut wanted_;
     double glass_u_w_m2k_ = 0, undisturbed_w_mk_ = 0;
-    opening::JointStream stream_;
-    double joint_conductance_w_mk_ = opening::JointResponse{}.conductance_w_mk;
-    double joint_free_share_ = 0.5; ///< of the way from outdoors to the room
-    int tries_ = 0;                 ///< solves spent on what is wanted now
 
     std::shared_ptr<const SolvedCut> solved_;
     section::Accuracy accuracy_ = section::Accuracy::draft;
     bool failed_ = false;
-    double sight_m_ = 0, excess_w_mk_ = 0, joint_heat_w_m_ = 0;
+    double sight_m_ = 0, excess_w_mk_ = 0;
 };
 
 } // namespace shimlight::assess

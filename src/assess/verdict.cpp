@@ -26,14 +26,15 @@ constexpr std::size_t longest_name = 40;
 
 struct Cause {
     std::string_view words;
+    std::string_view brief; ///< as the last of three
     double share;
 };
 
 /// Largest first.
 std::array<Cause, 3> causes(const physics::DraftShare& share) {
-    std::array<Cause, 3> all = {{{"cold glass", share.cold_glass},
-                                 {"the sash", share.sash_leak},
-                                 {"the joint behind the casing", share.shim_leak}}};
+    std::array<Cause, 3> all = {{{"cold glass", "cold glass", share.cold_glass},
+                                 {"the sash", "the sash", share.sash_leak},
+                                 {"the joint behind the casing", "the joint", share.shim_leak}}};
     std::stable_sort(all.begin(), all.end(),
                      [](const Cause& a, const Cause& b) { return a.share > b.share; });
     return all;
@@ -56,7 +57,7 @@ std::string where_from(const Assessment& today) {
                        " of the draft here is " + std::string(all[0].words);
     if (all[1].share >= named_share)
         text += ", " + std::string(share_in_words(all[1].share)) + " " + std::string(all[1].words);
-    if (all[2].share >= named_share) text += ", the rest " + std::string(all[2].words);
+    if (all[2].share >= named_share) text += ", the rest " + std::string(all[2].brief);
     return text + ".";
 }
 
@@ -114,7 +115,9 @@ std::string glass_clause(double before_c, double after_c, const PartSurface* wet
     else if (wet_after)
         return "; the glass stays at " + after + wet_clause(*wet_after);
     if (wet_after) return text + wet_clause(*wet_after);
-    return wet_before ? text + " and dries" : text;
+    if (!wet_before) return text;
+    return text.empty() ? "; " + std::string(place_of(wet_before->part)) + " dries"
+                        : text + " and dries";
 }
 
 /// Drier or cooler air bothers more people by the same draft: only faster air is a worse one.

@@ -26,6 +26,7 @@ constexpr Range place_m{-section::max_extent_m, section::max_extent_m};
 constexpr Range conductivity_w_mk{section::min_conductivity_w_mk, section::max_conductivity_w_mk};
 constexpr Range film_w_m2k{section::min_film_w_m2k, section::max_film_w_m2k};
 constexpr Range temperature_c{section::min_temperature_c, section::max_temperature_c};
+constexpr Range capacity_w_mk{0, section::max_capacity_w_mk};
 constexpr std::size_t max_probes = 10000;
 
 /// Of two places that differ by less, K, the first on the contour is named: on a plane wall the
@@ -113,6 +114,37 @@ section::Edge read_edge(ObjectReader edge, const std::vector<section::Ambient>& 
     return result;
 }
 
+section::Reach read_reach(ObjectReader reach) {
+    section::Reach result;
+    result.rect.x0_m = reach.number("x0_m", place_m);
+    result.rect.y0_m = reach.number("y0_m", place_m);
+    result.rect.x1_m = reach.number("x1_m", place_m);
+    result.rect.y1_m = reach.number("y1_m", place_m);
+    result.from = static_cast<section::Side>(reach.choice("from", sides));
+    result.film_w_m2k = reach.number("film_w_m2k", film_w_m2k);
+    reach.finish();
+    return result;
+}
+
+section::Stream read_stream(ObjectReader stream, std::string_view name) {
+    section::Stream result;
+    result.name = name;
+    result.inlet_c = stream.number("inlet_c", temperature_c);
+    result.capacity_w_mk = stream.number("capacity_w_mk", capacity_w_mk);
+    const ArrayReader path = stream.array("path", 1, section::max_reaches);
+    for (std::size_t i = 0; i < path.size(); ++i)
+        result.reaches.push_back(read_reach(path.object(i)));
+    stream.finish();
+    return result;
+}
+
+std::vector<section::Stream> read_streams(ObjectReader streams) {
+    std::vector<section::Stream> result;
+    for (const std::string_view name : streams.keys())
+        result.push_back(read_stream(streams.object(name), name));
+    return result;
+}
+
 Painting read_painting(ObjectReader& question) {
     Painting painting;
     painting.width_m = question.number("width_m", extent_m);
@@ -126,6 +158,7 @@ Painting read_painting(ObjectReader& question) {
     for (std::size_t i = 0; i < edges.size(); ++i) {
         painting.edges.push_back(read_edge(edges.object(i), painting.airs));
     }
+    if (question.has("streams")) painting.streams = read_streams(question.object("streams"));
     return painting;
 }
 
@@ -194,6 +227,11 @@ Json write(const Field& field, const Painting& painting,
     Json& heat = answer["heat_w_m"] = Json::object();
     for (std::size_t i = 0; i < painting.airs.size(); ++i) {
         heat[painting.airs[i].name] = field.heat_w_m[i];
+    }
+    for (std::size_t i = 0; i < painting.streams.size(); ++i) {
+        const section::StreamCourse& course = field.streams[i];
+        answer["streams"][painting.streams[i].name] = {{"outlet_c", course.outlet_c},
+                                                       {"heat_w_m", course.heat_w_m}};
     }
     answer["coldest_inside"] = coldest_inside(field, painting.airs);
     answer["cells"] = field.cells();

@@ -2,7 +2,6 @@
 #include "opening/cut.hpp"
 #include "opening/cut_parts.hpp"
 #include "opening/films.hpp"
-#include "opening/joint_stream.hpp"
 
 #include <utility>
 
@@ -30,17 +29,6 @@ void add_airs(Cut& cut, const Case& c, const physics::GlazingResult& glass) {
     cut.inside_air = inside_air;
 }
 
-/// The joint's air, half-way between the airs as long as nothing better is known.
-void add_joint_air(Cut& cut, const Case& c) {
-    const JointStream stream = joint_stream(c);
-    if (!stream.flows) return;
-    const JointResponse halfway{JointResponse{}.conductance_w_mk,
-                                (c.room.air_c + c.weather.outside_c) / 2};
-    cut.joint_air = static_cast<int>(cut.painting.airs.size());
-    cut.painting.airs.push_back({"joint", stream_c(stream, halfway), stream.film_w_m2k, false});
-    cut.air_is_inside.push_back(false);
-}
-
 /// Both airs behind everything that follows; they meet inside wall, frame and glass. Before the
 /// glass the airs have the glass's own films.
 void paint_airs(Painter& painter, const Layout& l) {
@@ -58,7 +46,7 @@ void paint_airs(Painter& painter, const Layout& l) {
 
 void paint_surroundings(Painter& painter, const Layout& l, const Opening& opening) {
     paint_wall(painter, l, opening.wall);
-    paint_joint(painter, l, opening.shim, opening.casing);
+    paint_joint(painter, l, opening.shim);
     paint_trim(painter, l, opening.casing);
     if (opening.installation == Installation::insert) paint_old_frame(painter, l);
 }
@@ -92,13 +80,11 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
     Painter painter(position, l.width_m, l.height_m);
     add_airs(painter.cut(), c, glass);
     paint_airs(painter, l);
-    if (l.with_wall) {
-        add_joint_air(painter.cut(), c);
-        paint_surroundings(painter, l, opening);
-    }
+    if (l.with_wall) paint_surroundings(painter, l, opening);
     if (l.glass.storm) paint_storm_space(painter, l, gaps[0]);
     paint_unit(painter, l, opening.frame);
     paint_glass(painter, l, opening.glazing, gaps);
+    if (l.with_wall) lead_stream(painter, l, opening.casing, joint_stream(c));
     note_places(painter, l, opening.casing);
     return std::move(painter.cut());
 }

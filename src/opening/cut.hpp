@@ -57,7 +57,6 @@ struct Cut {
     std::vector<Piece> pieces;
     int outside_air = 0, inside_air = 1; ///< first of the airs on each side
     std::vector<bool> air_is_inside;     ///< per air of the painting
-    int joint_air = -1;        ///< the air creeping through an open shim space; -1 when none does
     double glass_edge_m = 0;   ///< y of the sight line, where glass comes out of the frame
     double glass_centre_m = 0; ///< y of the far end of the glass, where it is one-dimensional
     double frame_back_m = 0;   ///< y of the frame's back, towards the shim space
@@ -72,8 +71,8 @@ enum class Surroundings {
 };
 
 /// Cuts the opening. The glass part uses `glass` (detailed balance at this weather): its films and
-/// the equivalent conductivity of each gap. The joint's air, where one creeps, gets a first guess
-/// of its temperature (see joint_stream.hpp).
+/// the equivalent conductivity of each gap. Where air creeps through the joint, the painting has it
+/// as a stream.
 Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
         Surroundings surroundings = Surroundings::wall);
 

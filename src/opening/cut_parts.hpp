@@ -2,6 +2,7 @@
 // The subjects a cut is painted from, in painting order. Each paints where the layout says.
 #pragma once
 
+#include "opening/joint_stream.hpp"
 #include "opening/layout.hpp"
 #include "opening/painter.hpp"
 #include "physics/glazing.hpp"
@@ -15,7 +16,14 @@ namespace shimlight::opening {
 void paint_wall(Painter& painter, const Layout& l, const Wall& wall);
 
 /// The space between frame and rough opening, by what fills it.
-void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim, const Casing& casing);
+void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim);
+
+/// v of the casing's edge towards the wall, where the joint's air comes out.
+double casing_edge_m(const Layout& l, const Casing& casing);
+
+/// The way of the joint's air over what is painted: through the shim space and behind the casing.
+void lead_stream(Painter& painter, const Layout& l, const Casing& casing,
+                 const JointStream& stream);
 
 /// What stays when an insert is set: old jamb or sill, its stops, the bed around the unit.
 void paint_old_frame(Painter& painter, const Layout& l);

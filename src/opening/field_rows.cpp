@@ -55,7 +55,7 @@ constexpr std::array room_rows = {
          Q::long_m, S::room, 0.3, 4, 0.1,
          "Nearer one leans on the wall; farther off the formulas are not tested."}),
     at<&Case::room, &Room::height_above_neutral_m>(
-        {"room.height_above_neutral_m", "Height in the house",
+        {"room.height_above_neutral_m", "Height in house",
          "From the house's neutral level to the window: below it cold air comes in, above it warm "
          "air goes out.",
          Q::height_m, S::room, -8, 8, 0.5, "Made for houses of up to about four storeys."}),

@@ -1,13 +1,16 @@
 // SPDX-License-Identifier: MIT
-// The shim space by its fill. Through an open one air creeps; where none does it is air cavities of
-// ISO 10077-2, slightly ventilated when the casing lets air pass, unventilated when caulked. The
-// standard's rectangle has adiabatic sides; along a deep joint the wood beside it has temperatures
-// of its own, so the joint is taken as a row of about square cavities.
+// The shim space by its fill. An open one is air cavities of ISO 10077-2, over which the air creeps
+// that something drives: in behind the outside trim, through the joint, behind the casing to its
+// edge, or the other way round. The standard's rectangle has adiabatic sides; along a deep joint
+// the wood beside it has temperatures of its own, so the joint is taken as a row of about square
+// cavities.
 #include "opening/cut_parts.hpp"
 #include "opening/dimensions.hpp"
+#include "physics/channel.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace shimlight::opening {
 
@@ -16,7 +19,8 @@ namespace {
 constexpr double wood_emissivity = 0.9;   // ISO 10077-2 default for frame cavities
 constexpr double sealant_depth_m = 0.006; // half the width of a usual joint, common practice
 constexpr double least_rod_m = 0.010;
-constexpr int most_cells = 16; // narrower joints than 7 mm get longer cavities
+constexpr double behind_casing_m = 0.001; // between casing and board, common practice
+constexpr int most_cells = 16;            // narrower joints than 7 mm get longer cavities
 constexpr Label shim_label = {"shim space"};
 
 void paint_still_air(Painter& painter, const Box& joint, section::Ventilation ventilation) {
@@ -26,15 +30,6 @@ void paint_still_air(Painter& painter, const Box& joint, section::Ventilation ve
         painter.cavity({joint.u0_m + depth_m * i / count, joint.v0_m,
                         joint.u0_m + depth_m * (i + 1) / count, joint.v1_m},
                        shim_label, wood_emissivity, ventilation);
-}
-
-/// Creeping air if there is any, else a closed or slightly ventilated cavity.
-void paint_open(Painter& painter, const Box& joint, const Casing& casing) {
-    if (painter.cut().joint_air >= 0)
-        return painter.stream(joint, shim_label, painter.cut().joint_air);
-    paint_still_air(painter, joint,
-                    casing.seal == CasingSeal::caulked ? section::Ventilation::none
-                                                       : section::Ventilation::slight);
 }
 
 /// Sealant flush with the inside of the wall, a rod half again as deep as the joint is wide, and
@@ -48,13 +43,38 @@ void paint_rod_and_sealant(Painter& painter, const Box& joint, double width_m) {
                   {"sealant", Part::frame});
 }
 
+Box joint_box(const Layout& l) {
+    return {l.wall.sheathing_m, l.opening_m, l.wall.room_m, l.old_back_m};
+}
+
 } // namespace
 
-void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim, const Casing& casing) {
-    const Box joint = {l.wall.sheathing_m, l.opening_m, l.wall.room_m, l.old_back_m};
+void lead_stream(Painter& painter, const Layout& l, const Casing& casing,
+                 const JointStream& stream) {
+    if (!stream.flows) return;
+    const auto film = [&](double gap_m, double length_m) {
+        return physics::channel_film_w_m2k({gap_m, length_m, stream.flow_m2_s}, stream.air);
+    };
+    const Box joint = joint_box(l);
+    section::Stream air{shim_label.name.data(), stream.inlet_c, stream.capacity_w_mk, {}};
+    air.reaches.push_back(painter.reach(joint, stream.comes_in ? Way::inwards : Way::outwards,
+                                        film(joint.v1_m - joint.v0_m, joint.u1_m - joint.u0_m)));
+    const double behind_m = l.opening_m - casing_edge_m(l, casing);
+    if (behind_m > behind_casing_m) {
+        const Box behind = {l.wall.room_m - behind_casing_m, l.opening_m - behind_m, l.wall.room_m,
+                            l.opening_m};
+        air.reaches.push_back(painter.reach(behind, stream.comes_in ? Way::to_wall : Way::to_glass,
+                                            film(behind_casing_m, behind_m)));
+    }
+    if (!stream.comes_in) std::reverse(air.reaches.begin(), air.reaches.end());
+    painter.cut().painting.streams.push_back(std::move(air));
+}
+
+void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim) {
+    const Box joint = joint_box(l);
     switch (shim.fill) {
     case ShimFill::open:
-        paint_open(painter, joint, casing);
+        paint_still_air(painter, joint, section::Ventilation::none);
         break;
     case ShimFill::stuffed:
         painter.solid(joint, Material::stuffing, shim_label);

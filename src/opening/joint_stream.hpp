@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The air that creeps through an open shim space, as one well-mixed air of the cut. Its temperature
-// follows from the heat it takes from the wood: a first coupling, one air per cut, to be replaced
-// by a stream of the section itself.
+// The air that creeps through an open shim space: how much, from where, and its way through the
+// cut.
 #pragma once
 
 #include "opening/leakage.hpp"
@@ -19,24 +18,12 @@ physics::AirState moving_air(const Case& c, double pressure_pa);
 /// solids.
 struct JointStream {
     bool flows = false;
+    bool comes_in = true;
+    double flow_m2_s = 0;     ///< m³/s per metre, without sign
     double capacity_w_mk = 0; ///< mass flow times specific heat
-    double film_w_m2k = 0;    ///< laminar between parallel walls
-    double ntu = 0;           ///< both walls over the depth of the joint
     double inlet_c = 0;       ///< outdoors, or the room when air goes out
+    physics::AirState air;
 };
 JointStream joint_stream(const Case& c);
-
-/// How a cut's solid answers to the joint's air: it gives conductance (free_c - air) W per metre.
-struct JointResponse {
-    double conductance_w_mk = 0.6; ///< typical of wood walls, until it is measured
-    double free_c = 0;             ///< the air's temperature when no heat passes
-};
-
-/// Temperature of the joint's air that the solid feels: the stream warms from its inlet towards
-/// the walls by 1 - e^(-NTU), and the walls give what it takes.
-double stream_c(const JointStream& stream, const JointResponse& response);
-
-/// Temperature at the end of the joint, given the heat taken from the solid, W per metre.
-double outlet_c(const JointStream& stream, double heat_w_m);
 
 } // namespace shimlight::opening

@@ -10,19 +10,23 @@ namespace {
 constexpr double into_air_m = 0.015, beside_trim_m = 0.006;
 } // namespace
 
+double casing_edge_m(const Layout& l, const Casing& casing) {
+    return (l.position == Position::sill ? l.stool_m : l.reveal_m) - casing.width_m;
+}
+
 std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
                                       const Casing& casing) {
     const WallFaces& w = l.wall;
     const bool sill = l.position == Position::sill;
     const double middle_m = (l.opening_m + l.old_back_m) / 2;
     const double trim_edge_m = sill ? l.opening_m : l.reveal_m - mould_width_m;
-    const double casing_edge_m = (sill ? l.stool_m : l.reveal_m) - casing.width_m;
+    const double edge_m = casing_edge_m(l, casing);
     return {painter.point(w.siding_m - into_air_m, trim_edge_m - beside_trim_m),
             painter.point(w.sheathing_m, trim_edge_m),
             painter.point(w.sheathing_m, middle_m),
             painter.point(w.room_m, middle_m),
-            painter.point(w.room_m, casing_edge_m),
-            painter.point(w.room_m + casing.thickness_m + into_air_m, casing_edge_m)};
+            painter.point(w.room_m, edge_m),
+            painter.point(w.room_m + casing.thickness_m + into_air_m, edge_m)};
 }
 
 } // namespace shimlight::opening

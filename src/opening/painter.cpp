@@ -28,11 +28,24 @@ double Painter::y_m(double v_m) const {
     return mirrored_ ? height_m() - v_m : v_m;
 }
 
-void Painter::add(const Box& box, const section::Region& region, const Piece& piece) {
+section::Rect Painter::rect(const Box& box) const {
     const double y0 = y_m(mirrored_ ? box.v1_m : box.v0_m);
     const double y1 = y_m(mirrored_ ? box.v0_m : box.v1_m);
+    return within({box.u0_m, y0, box.u1_m, y1}, cut_.painting);
+}
+
+section::Reach Painter::reach(const Box& box, Way way, double film_w_m2k) const {
+    const bool upwards = (way == Way::to_glass) != mirrored_;
+    const section::Side from = way == Way::inwards    ? section::Side::left
+                               : way == Way::outwards ? section::Side::right
+                               : upwards              ? section::Side::bottom
+                                                      : section::Side::top;
+    return {rect(box), from, film_w_m2k};
+}
+
+void Painter::add(const Box& box, const section::Region& region, const Piece& piece) {
     section::Region placed = region;
-    placed.rect = within({box.u0_m, y0, box.u1_m, y1}, cut_.painting);
+    placed.rect = rect(box);
     if (placed.rect.x1_m - placed.rect.x0_m < sliver_m) return;
     if (placed.rect.y1_m - placed.rect.y0_m < sliver_m) return;
     cut_.painting.regions.push_back(placed);
@@ -52,10 +65,6 @@ void Painter::cavity(const Box& box, const Label& label, double emissivity,
                      section::Ventilation ventilation) {
     add(box, {{}, section::Cavity{emissivity, ventilation, section::FlowAxis::x}},
         {Material::cavity, label.part, label.name});
-}
-
-void Painter::stream(const Box& box, const Label& label, int air) {
-    add(box, {{}, section::AirRef{air}}, {Material::cavity, label.part, label.name});
 }
 
 void Painter::air(const Box& box, Material side, int air) {

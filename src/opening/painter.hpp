@@ -19,6 +19,9 @@ struct Label {
     Part part = Part::hidden;
 };
 
+/// Which way air moves within a cut.
+enum class Way { inwards, outwards, to_wall, to_glass };
+
 class Painter {
   public:
     /// `width_m` across the wall, `height_m` along it. At the head the wall lies at large y: v is
@@ -30,9 +33,10 @@ class Painter {
     /// A closed air space; heat flows across the wall.
     void cavity(const Box& box, const Label& label, double emissivity,
                 section::Ventilation ventilation = section::Ventilation::none);
-    /// Air that moves within the cut and exchanges heat with what it touches.
-    void stream(const Box& box, const Label& label, int air);
     void air(const Box& box, Material side, int air);
+
+    /// A part of a stream's way over what is painted in `box`.
+    section::Reach reach(const Box& box, Way way, double film_w_m2k) const;
 
     /// y of a place v from the wall's end of the cut.
     double y_m(double v_m) const;
@@ -43,6 +47,7 @@ class Painter {
     Cut& cut() { return cut_; }
 
   private:
+    section::Rect rect(const Box& box) const;
     void add(const Box& box, const section::Region& region, const Piece& piece);
 
     Cut cut_;

@@ -21,6 +21,14 @@ struct SurfaceFace {
     int region = 0; ///< topmost region of the solid behind it
 };
 
+/// What became of a stream on its way.
+struct StreamCourse {
+    double outlet_c = 0;
+    double heat_w_m = 0;       ///< entering the solid from it: negative where the air is warmed
+    std::vector<Point> at;     ///< its way, one point a step, downstream
+    std::vector<double> air_c; ///< behind each step
+};
+
 struct ColdestPoint {
     double c = 0;
     Point at;
@@ -38,7 +46,9 @@ struct Field {
     std::vector<double> y_face_c; ///< likewise on lines of y, columns*(rows+1)
     std::vector<std::int32_t> region;      ///< topmost region of each cell
     std::vector<double> conductivity_w_mk; ///< of each cell; 0 for ambient air
-    std::vector<double> heat_w_m;          ///< per air: heat entering the solid from it
+    std::vector<double> heat_w_m;          ///< per air: heat entering the solid from it; with
+                                           ///< that of the streams they sum to zero
+    std::vector<StreamCourse> streams;     ///< one per stream of the painting
     std::vector<SurfaceFace> faces;        ///< every solid face that touches an air
     double error_estimate_k = 0;
     double solve_ms = 0;

@@ -9,6 +9,32 @@
 
 namespace shimlight::section {
 
+namespace {
+
+/// Temperatures along the streams' ways; the outlets follow from the reported heat.
+void add_streams(const Painting& painting, const Solution& solution,
+                 const std::vector<double>& heat_w_m, Field& field) {
+    field.streams.resize(painting.streams.size());
+    for (std::size_t s = 0; s < field.streams.size(); ++s) {
+        const Stream& stream = painting.streams[s];
+        field.streams[s].heat_w_m = heat_w_m[s];
+        field.streams[s].outlet_c =
+            stream.inlet_c - (stream.capacity_w_mk > 0 ? heat_w_m[s] / stream.capacity_w_mk : 0.0);
+    }
+    const std::vector<double> taken = stream_heats(solution);
+    for (std::size_t m = 0; m < taken.size(); ++m) {
+        const StreamStep& step = solution.streams.steps[m];
+        const auto s = static_cast<std::size_t>(step.stream);
+        StreamCourse& course = field.streams[s];
+        const double before =
+            course.air_c.empty() ? painting.streams[s].inlet_c : course.air_c.back();
+        course.at.push_back(step.middle);
+        course.air_c.push_back(before + taken[m] / solution.streams.capacity_w_mk[s]);
+    }
+}
+
+} // namespace
+
 Field make_field(const Painting& painting, Solution solution) {
     Field field;
     field.cell_c.resize(solution.excess_k.size());
@@ -19,14 +45,16 @@ Field make_field(const Painting& painting, Solution solution) {
                                                      solution.datum_c, high_c)
                                         : painting.airs[air].temperature_c;
     }
-    field.heat_w_m = heat_flows(solution);
+    HeatFlows flows = heat_flows(solution);
+    field.heat_w_m = std::move(flows.from_airs);
+    add_streams(painting, solution, flows.from_streams, field);
     field.x_m = std::move(solution.grid.x_m);
     field.y_m = std::move(solution.grid.y_m);
     field.region = std::move(solution.cells.region);
     field.conductivity_w_mk = std::move(solution.cells.conductivity_w_mk);
     field.cycles = solution.cycles;
     field.converged = solution.converged;
-    recover(painting, solution.op, field);
+    recover(painting, solution, field);
     field.faces = trace_contour(painting, solution.op, field);
     return field;
 }

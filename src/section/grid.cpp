@@ -90,6 +90,12 @@ Result<Grid> base_grid(const Painting& painting) {
         std::vector<double>& along = upright ? y : x;
         along.insert(along.end(), {edge.from_m, edge.to_m});
     }
+    for (const Stream& stream : painting.streams) {
+        for (const Reach& reach : stream.reaches) {
+            x.insert(x.end(), {reach.rect.x0_m, reach.rect.x1_m});
+            y.insert(y.end(), {reach.rect.y0_m, reach.rect.y1_m});
+        }
+    }
     Grid grid{merged_lines(std::move(x), painting.width_m),
               merged_lines(std::move(y), painting.height_m)};
     const std::size_t columns = grid.x_m.size() - 1, rows = grid.y_m.size() - 1;

@@ -18,6 +18,10 @@ inline constexpr double min_temperature_c = -273.15;
 inline constexpr double max_temperature_c =
     3000; ///< above the melting point of all but a few solids
 
+inline constexpr double max_capacity_w_mk = 1e4; ///< 8 m³/s of air through a metre of joint
+inline constexpr int max_streams = 100;
+inline constexpr int max_reaches = 1000; ///< of one stream
+
 inline constexpr int max_regions = 10000; ///< a question of 1 MiB holds about as many
 inline constexpr int max_edges = 10000;
 inline constexpr int max_airs = 1000;

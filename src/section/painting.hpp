@@ -12,10 +12,12 @@ namespace shimlight::section {
 
 struct Rect {
     double x0_m = 0, y0_m = 0, x1_m = 0, y1_m = 0;
+    bool operator==(const Rect&) const = default;
 };
 
 struct Point {
     double x_m = 0, y_m = 0;
+    bool operator==(const Point&) const = default;
 };
 
 /// Air that solid faces exchange heat with, or a fixed surface temperature.
@@ -24,10 +26,12 @@ struct Ambient {
     double temperature_c = 0;
     double film_w_m2k = 0; ///< total film; unused when the surface is fixed
     bool fixed_surface = false;
+    bool operator==(const Ambient&) const = default;
 };
 
 struct Solid {
     double conductivity_w_mk = 1;
+    bool operator==(const Solid&) const = default;
 };
 
 enum class Ventilation { none, slight };
@@ -38,16 +42,19 @@ struct Cavity {
     double emissivity = 0.9;
     Ventilation ventilation = Ventilation::none;
     FlowAxis flow = FlowAxis::y;
+    bool operator==(const Cavity&) const = default;
 };
 
 /// Index into Painting::airs.
 struct AirRef {
     int air = 0;
+    bool operator==(const AirRef&) const = default;
 };
 
 struct Region {
     Rect rect;
     std::variant<Solid, Cavity, AirRef> fill;
+    bool operator==(const Region&) const = default;
 };
 
 enum class Side { left, right, bottom, top };
@@ -57,6 +64,26 @@ struct Edge {
     Side side = Side::left;
     double from_m = 0, to_m = 0;
     int air = 0;
+    bool operator==(const Edge&) const = default;
+};
+
+/// A straight part of a stream's way. The air moves through `rect` from its side `from` to the
+/// opposite one, over what the regions paint there, and exchanges heat with the two sides beside
+/// it.
+struct Reach {
+    Rect rect;
+    Side from = Side::left;
+    double film_w_m2k = 0;
+    bool operator==(const Reach&) const = default;
+};
+
+/// Air that creeps through the section; see section/stream.hpp.
+struct Stream {
+    std::string name;
+    double inlet_c = 0;
+    double capacity_w_mk = 0;   ///< mass flow times specific heat, per metre of depth
+    std::vector<Reach> reaches; ///< downstream
+    bool operator==(const Stream&) const = default;
 };
 
 struct Painting {
@@ -64,6 +91,8 @@ struct Painting {
     std::vector<Ambient> airs;
     std::vector<Region> regions;
     std::vector<Edge> edges;
+    std::vector<Stream> streams;
+    bool operator==(const Painting&) const = default;
 };
 
 enum class Accuracy { draft, normal, fine };

@@ -40,6 +40,22 @@ void recover_inner_sides(Field& field) {
     }
 }
 
+/// The surfaces beside a stream, from which it takes its heat.
+void lower_stream_walls(const Solution& solution, Field& field) {
+    const std::vector<double> taken = stream_heats(solution);
+    const int columns = field.columns();
+    for (std::size_t m = 0; m < taken.size(); ++m) {
+        const StreamStep& step = solution.streams.steps[m];
+        for (int w = 0; w < step.wall_count; ++w) {
+            const StreamStep::Wall& wall = step.walls[static_cast<std::size_t>(w)];
+            const int i = wall.second % columns, j = wall.second / columns;
+            double& side = wall.upright ? field.x_face_c[j * (columns + 1) + i]
+                                        : field.y_face_c[j * columns + i];
+            side -= wall.share * taken[m] / wall.give_w_mk;
+        }
+    }
+}
+
 double surface_c(const Contact& contact, double cell_c, double air_c) {
     if (std::isinf(contact.film_w_mk)) return air_c;
     const double share = contact.film_w_mk / (contact.inner_w_mk + contact.film_w_mk);
@@ -166,12 +182,14 @@ void recover_nodes(const Painting& painting, const Operator& op, Field& field) {
 
 } // namespace
 
-void recover(const Painting& painting, const Operator& op, Field& field) {
+void recover(const Painting& painting, const Solution& solution, Field& field) {
+    const Operator& op = solution.op;
     const std::size_t columns = field.columns(), rows = field.rows();
     field.x_face_c.resize((columns + 1) * rows);
     field.y_face_c.resize(columns * (rows + 1));
     field.node_c.resize((columns + 1) * (rows + 1));
     recover_inner_sides(field);
+    lower_stream_walls(solution, field);
     for (const Contact& contact : op.contacts) {
         side_of(field, contact) = surface_c(contact, field.cell_c[contact.cell],
                                             painting.airs[contact.air].temperature_c);

@@ -19,36 +19,70 @@ void forget_jumps(const Solution& s, std::vector<double>& gain) {
     }
 }
 
+/// What leaves a cell through an upright side into a stream beside it.
+void take_stream_heat(const Solution& s, std::vector<double>& gain) {
+    const std::vector<double> taken = stream_heats(s);
+    for (std::size_t m = 0; m < taken.size(); ++m) {
+        const StreamStep& step = s.streams.steps[m];
+        for (int w = 0; w < step.wall_count; ++w) {
+            const StreamStep::Wall& wall = step.walls[static_cast<std::size_t>(w)];
+            if (!wall.upright) continue;
+            const double heat = wall.share * taken[m];
+            gain[wall.first] -= wall.first_share * heat;
+            gain[wall.second] -= (1 - wall.first_share) * heat;
+        }
+    }
+}
+
 /// A gain below this share of the heat that goes through the cell is round-off of the solver: where
 /// the heat runs straight, the grid must not be laid out by its last digits.
 constexpr double noise_share = 1e-7;
+
+/// Takes the round-off off the gains. The heat through all four sides counts, so that a section and
+/// its transpose are treated alike.
+void forget_noise(const Solution& s, std::vector<double>& gain) {
+    const Operator& op = s.op;
+    std::vector<double> through(gain.size(), 0.0);
+    const auto couple = [&](double conductance, int a, int b) {
+        const double heat = std::abs(conductance * (s.excess_k[a] - s.excess_k[b]));
+        through[a] += heat;
+        through[b] += heat;
+    };
+    for (int k = 0; k < static_cast<int>(gain.size()); ++k) {
+        if (op.west[k] > 0) couple(op.west[k], k, k - 1);
+        if (op.south[k] > 0) couple(op.south[k], k, k - op.columns);
+    }
+    for (const Contact& contact : op.contacts) {
+        through[contact.cell] +=
+            std::abs(contact.total_w_mk * (s.air_excess_k[contact.air] - s.excess_k[contact.cell]));
+    }
+    for (std::size_t k = 0; k < gain.size(); ++k) {
+        const double left = std::max(0.0, std::abs(gain[k]) - noise_share * through[k]);
+        gain[k] = std::copysign(left, gain[k]);
+    }
+}
 
 /// Heat that enters each cell through its left and right sides, less what leaves there, W/m; nil
 /// where it is round-off.
 std::vector<double> gain_along_x(const Solution& s) {
     const Operator& op = s.op;
     const std::vector<double>& excess_k = s.excess_k;
-    std::vector<double> gain(excess_k.size(), 0.0), through(excess_k.size(), 0.0);
+    std::vector<double> gain(excess_k.size(), 0.0);
     for (int j = 0, k = 0; j < op.rows; ++j) {
         for (int i = 0; i < op.columns; ++i, ++k) {
             if (i == 0) continue;
             const double heat = op.west[k] * (excess_k[k - 1] - excess_k[k]);
             gain[k] += heat;
             gain[k - 1] -= heat;
-            through[k] += std::abs(heat);
-            through[k - 1] += std::abs(heat);
         }
     }
     for (const Contact& contact : op.contacts) {
         if (contact.side != Side::left && contact.side != Side::right) continue;
-        const double heat =
+        gain[contact.cell] +=
             contact.total_w_mk * (s.air_excess_k[contact.air] - excess_k[contact.cell]);
-        gain[contact.cell] += heat;
-        through[contact.cell] += std::abs(heat);
     }
-    for (std::size_t k = 0; k < gain.size(); ++k)
-        gain[k] =
-            std::copysign(std::max(0.0, std::abs(gain[k]) - noise_share * through[k]), gain[k]);
+    take_stream_heat(s, gain);
+    forget_noise(s, gain);
     forget_jumps(s, gain);
     return gain;
 }

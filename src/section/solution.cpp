@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "section/solution.hpp"
 
-#include "section/conjugate_gradient.hpp"
+#include "section/gmres.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,11 +19,17 @@ void find_span(const Painting& painting, Solution& solution) {
         low = std::min(low, painting.airs[contact.air].temperature_c);
         high = std::max(high, painting.airs[contact.air].temperature_c);
     }
+    for (const StreamStep& step : solution.streams.steps) {
+        low = std::min(low, painting.streams[step.stream].inlet_c);
+        high = std::max(high, painting.streams[step.stream].inlet_c);
+    }
     solution.datum_c = low;
     solution.span_k = high - low;
     for (const Ambient& air : painting.airs) {
         solution.air_excess_k.push_back(air.temperature_c - low);
     }
+    for (const Stream& stream : painting.streams)
+        solution.inlet_excess_k.push_back(stream.inlet_c - low);
 }
 
 /// What a solution needs besides itself. Kept from one section to the next: in fresh memory the
@@ -31,6 +37,7 @@ void find_span(const Painting& painting, Solution& solution) {
 struct Workspace {
     Multigrid multigrid;
     IterationVectors vectors;
+    KrylovVectors krylov;
     Values b, x;
 };
 
@@ -57,9 +64,66 @@ int split_index(const SplitLayout& layout, int cell) {
     return layout.at(cell % layout.columns, cell / layout.columns);
 }
 
+auto place_in(const SplitLayout& layout) {
+    return [&layout](std::int32_t cell) { return split_index(layout, cell); };
+}
+
+/// sign * the heat that the steps take, put on their cells.
+void spread(const Streams& streams, const std::vector<double>& heat_w_m, double sign,
+            const SplitLayout& layout, Values& out) {
+    for (std::size_t m = 0; m < streams.steps.size(); ++m)
+        for (const StreamStep::Node& node : streams.steps[m].cells)
+            out[split_index(layout, node.cell)] += sign * heat_w_m[m] * node.weight;
+}
+
+/// The multigrid sees a step's cells each exchange heat with an air of fixed temperature, by the
+/// cell's share: what the symmetric five-point operator can hold of the stream.
+void lean_on_streams(const Streams& streams, ColumnOperator& a) {
+    for (const StreamStep& step : streams.steps)
+        for (const StreamStep::Node& node : step.cells)
+            a.centre[split_index(a.layout, node.cell)] += step.exchange_w_mk * node.weight;
+}
+
+Iteration iterate_with_streams(const Solution& s, double tolerance, Workspace& w) {
+    const SplitLayout& layout = w.multigrid.finest().layout;
+    const Streams& streams = s.streams;
+    std::vector<double> heat;
+    const std::vector<double> no_excess(s.inlet_excess_k.size(), 0.0);
+    const Values nothing(layout.size(), 0.0);
+    step_heats(streams, nothing, s.inlet_excess_k, place_in(layout), heat);
+    spread(streams, heat, -1, layout, w.b);
+    const Balance balance = [&](const Values& x, Values& out) {
+        apply(w.multigrid.finest(), x, out);
+        for (const StreamStep& step : streams.steps)
+            for (const StreamStep::Node& node : step.cells) {
+                const int at = split_index(layout, node.cell);
+                out[at] -= step.exchange_w_mk * node.weight * x[at];
+            }
+        step_heats(streams, x, no_excess, place_in(layout), heat);
+        spread(streams, heat, 1, layout, out);
+    };
+    return gmres(w.multigrid, balance, w.b, w.x, tolerance, max_cycles, w.krylov);
+}
+
+/// What all streams together take more when every cell is one kelvin warmer, W/mK.
+double stream_conductance(const Streams& streams) {
+    double passed = 0, conductance = 0;
+    std::int32_t stream = -1;
+    for (const StreamStep& step : streams.steps) {
+        if (step.stream != stream) passed = 1;
+        stream = step.stream;
+        const double taken = step.wall_count > 0 ? step.exchange_w_mk * passed : 0.0;
+        passed -= taken / streams.capacity_w_mk[static_cast<std::size_t>(step.stream)];
+        conductance += taken;
+    }
+    return conductance;
+}
+
 /// Adds the constant to all cells that closes the heat balance: the last digits of the iteration.
 void close_balance(Solution& solution) {
-    double heat = 0, conductance = 0;
+    double heat = 0, conductance = stream_conductance(solution.streams);
+    for (const double taken : stream_heats(solution))
+        heat -= taken;
     for (const Contact& contact : solution.op.contacts) {
         heat += contact.total_w_mk *
                 (solution.air_excess_k[contact.air] - solution.excess_k[contact.cell]);
@@ -78,6 +142,9 @@ Result<Solution> prepare(const Painting& painting, Grid grid) {
     solution.grid = std::move(grid);
     solution.cells = std::move(value(painted));
     solution.op = make_operator(painting, solution.grid, solution.cells);
+    Result<Streams> streams = make_streams(painting, solution.grid, solution.cells);
+    if (!ok(streams)) return problem(streams);
+    solution.streams = std::move(value(streams));
     if (solution.op.contacts.empty()) {
         return Problem{"/edges", "no solid touches an air: at least one edge or air region must "
                                  "join the solid to an air"};
@@ -87,9 +154,18 @@ Result<Solution> prepare(const Painting& painting, Grid grid) {
     return solution;
 }
 
+std::vector<double> stream_heats(const Solution& solution) {
+    std::vector<double> heat;
+    step_heats(
+        solution.streams, solution.excess_k, solution.inlet_excess_k,
+        [](std::int32_t cell) { return cell; }, heat);
+    return heat;
+}
+
 void iterate(Solution& solution, double tolerance) {
     const SplitLayout layout{solution.op.columns, solution.op.rows};
-    auto& [multigrid, vectors, b, x] = workspace();
+    Workspace& kept = workspace();
+    auto& [multigrid, vectors, krylov, b, x] = kept;
     b.assign(layout.size(), 0.0);
     x.assign(layout.size(), 0.0);
     for (const Contact& contact : solution.op.contacts) {
@@ -100,9 +176,14 @@ void iterate(Solution& solution, double tolerance) {
     for (int k = 0; k < count; ++k) {
         if (solution.cells.air[k] == no_air) x[split_index(layout, k)] = solution.excess_k[k];
     }
-    fill_columns(solution.op, multigrid.begin(layout));
+    ColumnOperator& finest = multigrid.begin(layout);
+    fill_columns(solution.op, finest);
+    lean_on_streams(solution.streams, finest);
     multigrid.set_up();
-    const Iteration iteration = conjugate_gradient(multigrid, b, x, tolerance, max_cycles, vectors);
+    const Iteration iteration =
+        solution.streams.empty()
+            ? conjugate_gradient(multigrid, b, x, tolerance, max_cycles, vectors)
+            : iterate_with_streams(solution, tolerance, kept);
     solution.cycles = iteration.cycles;
     solution.converged = iteration.converged;
     solution.guess_k = solution.excess_k;

@@ -4,6 +4,7 @@
 
 #include "section/field.hpp"
 #include "section/operator.hpp"
+#include "section/stream.hpp"
 
 namespace shimlight::section {
 
@@ -13,16 +14,21 @@ struct Solution {
     Grid grid;
     Cells cells;
     Operator op;
-    double datum_c = 0, span_k = 0;   ///< coldest air touched; warmest less coldest
-    std::vector<double> air_excess_k; ///< of every air
-    std::vector<double> excess_k;     ///< of every cell; 0 in ambient air
-    std::vector<double> guess_k;      ///< excess_k before the iteration
+    Streams streams;
+    double datum_c = 0, span_k = 0;     ///< coldest air touched; warmest less coldest
+    std::vector<double> inlet_excess_k; ///< of every stream
+    std::vector<double> air_excess_k;   ///< of every air
+    std::vector<double> excess_k;       ///< of every cell; 0 in ambient air
+    std::vector<double> guess_k;        ///< excess_k before the iteration
     int cycles = 0;
     bool converged = true;
 };
 
 /// Paints and sets up the balance on `grid`; excess_k is zero.
 Result<Solution> prepare(const Painting& painting, Grid grid);
+
+/// Heat that each step of the streams takes from the solid, W/m.
+std::vector<double> stream_heats(const Solution& solution);
 
 /// Iterates until the error of the iteration is below `tolerance` in the energy norm, relative.
 void iterate(Solution& solution, double tolerance);

@@ -18,20 +18,6 @@ std::string text(double value) {
     return buffer;
 }
 
-/// One member name as a JSON pointer token (RFC 6901).
-std::string token(const std::string& name) {
-    std::string escaped;
-    for (const char c : name) {
-        if (c == '~')
-            escaped += "~0";
-        else if (c == '/')
-            escaped += "~1";
-        else
-            escaped += c;
-    }
-    return escaped;
-}
-
 struct Range {
     double low, high;
     const char* unit;
@@ -165,13 +151,56 @@ Fault check_edges(const Painting& painting) {
     return check_overlaps(painting.edges);
 }
 
+Fault check_stream(const Stream& stream, const Painting& painting) {
+    const std::string path = "/streams/" + token(stream.name);
+    const Range temperature{min_temperature_c, max_temperature_c, "°C"};
+    if (Fault fault = outside(path + "/inlet_c", stream.inlet_c, temperature)) return fault;
+    if (Fault fault = outside(path + "/capacity_w_mk", stream.capacity_w_mk,
+                              Range{0, max_capacity_w_mk, "W/mK"})) {
+        return fault;
+    }
+    for (std::size_t k = 0; k < stream.reaches.size(); ++k) {
+        const std::string at = path + "/path/" + std::to_string(k);
+        if (Fault fault = check_rect(at, stream.reaches[k].rect, painting)) return fault;
+        if (Fault fault = outside(at + "/film_w_m2k", stream.reaches[k].film_w_m2k,
+                                  Range{min_film_w_m2k, max_film_w_m2k, "W/m²K"})) {
+            return fault;
+        }
+    }
+    if (stream.reaches.empty()) return Problem{path + "/path", "needs at least one part"};
+    if (stream.reaches.size() > max_reaches) return Problem{path + "/path", "more than 1000 parts"};
+    return {};
+}
+
+Fault check_streams(const Painting& painting) {
+    if (painting.streams.size() > max_streams) return Problem{"/streams", "more than 100 streams"};
+    for (const Stream& stream : painting.streams) {
+        if (Fault fault = check_stream(stream, painting)) return fault;
+    }
+    return {};
+}
+
 } // namespace
+
+std::string token(const std::string& name) {
+    std::string escaped;
+    for (const char c : name) {
+        if (c == '~')
+            escaped += "~0";
+        else if (c == '/')
+            escaped += "~1";
+        else
+            escaped += c;
+    }
+    return escaped;
+}
 
 std::optional<Problem> find_problem(const Painting& painting) {
     if (Fault fault = check_extent(painting)) return fault;
     if (Fault fault = check_airs(painting.airs)) return fault;
     if (Fault fault = check_regions(painting)) return fault;
-    return check_edges(painting);
+    if (Fault fault = check_edges(painting)) return fault;
+    return check_streams(painting);
 }
 
 } // namespace shimlight::section

@@ -72,9 +72,22 @@ function section(dice, columns, accuracy) {
     ]);
     regions.push({ x0_m, y0_m, x1_m, y1_m, ...fill });
   }
+  const y0_m = dice.between(0.2, 0.7) * height;
+  const channel = { x0_m: 0, y0_m, x1_m: width, y1_m: y0_m + dice.between(0.01, 0.1) * height };
+  const creeps = dice.pick([true, false, false]);
+  if (creeps) regions.push({ ...channel, conductivity_w_mk: 0.025 });
   return {
     width_m: width,
     height_m: height,
+    ...(creeps && {
+      streams: {
+        joint: {
+          inlet_c: dice.between(-10, 20),
+          capacity_w_mk: dice.pick([0, 0.01, 0.3, 2, 50]),
+          path: [{ ...channel, from: dice.pick(['left', 'right']), film_w_m2k: 10 }],
+        },
+      },
+    }),
     airs: {
       outside: { air_c: dice.between(-30, 5), film_w_m2k: 25 },
       inside: { air_c: dice.between(18, 25), film_w_m2k: 7.7 },

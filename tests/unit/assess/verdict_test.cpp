@@ -49,7 +49,7 @@ Case new_but_open() {
                  {"glazing.gas", 1},
                  {"frame", 1},
                  {"sash.fit", 0},
-                 {"weather.wind_m_s", 6}});
+                 {"weather.wind_m_s", 9}});
 }
 
 } // namespace

@@ -178,6 +178,27 @@ TEST_CASE("The shares of the draft sum to 1") {
     CHECK(room["assumed"].empty());
 }
 
+TEST_CASE("A stream through a section tells where it ends, and its heat closes the balance") {
+    const std::string head = R"({"width_m":0.3,"height_m":0.2,
+        "airs":{"outside":{"air_c":0,"film_w_m2k":25},"inside":{"air_c":20,"film_w_m2k":7.7}},
+        "regions":[{"x0_m":0,"y0_m":0,"x1_m":0.3,"y1_m":0.2,"conductivity_w_mk":0.13},
+        {"x0_m":0,"y0_m":0.095,"x1_m":0.3,"y1_m":0.105,"conductivity_w_mk":0.025}],
+        "edges":[{"side":"left","from_m":0,"to_m":0.2,"air":"outside"},
+        {"side":"right","from_m":0,"to_m":0.2,"air":"inside"}],"streams":{"joint":{"inlet_c":0,)";
+    const std::string path = R"("path":[{"x0_m":0,"y0_m":0.095,"x1_m":0.3,"y1_m":0.105,
+        "from":"left","film_w_m2k":12}]}}})";
+    const Json section = answer("section", head + R"("capacity_w_mk":1.2,)" + path);
+    const double heat = section["streams"]["joint"]["heat_w_m"].get<double>();
+    const double outlet_c = section["streams"]["joint"]["outlet_c"].get<double>();
+    CHECK(heat < -1);
+    CHECK(std::abs(outlet_c + heat / 1.2) < 1e-9);
+    CHECK(std::abs(section["heat_w_m"]["inside"].get<double>() +
+                   section["heat_w_m"]["outside"].get<double>() + heat) < 1e-9);
+    CHECK(refusal("section", head + R"("capacity_w_mk":-1,)" + path)["path"] ==
+          "/streams/joint/capacity_w_mk");
+    CHECK(refusal("section", head + path)["path"] == "/streams/joint/capacity_w_mk");
+}
+
 TEST_CASE("A section's heat sums to zero and no temperature leaves the airs") {
     const Json section = answer("section", R"({"width_m":0.5,"height_m":0.0475,
         "airs":{"outside":{"air_c":0,"film_w_m2k":25},"inside":{"air_c":20,"film_w_m2k":7.7},

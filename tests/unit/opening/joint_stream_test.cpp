@@ -1,46 +1,24 @@
 // SPDX-License-Identifier: MIT
 #include "opening/joint_stream.hpp"
 
-#include <cmath>
+#include "opening/cut.hpp"
+
 #include <doctest/doctest.h>
 
+using namespace shimlight;
 using namespace shimlight::opening;
 
 namespace {
-constexpr double round_off = 1e-12;
+
+section::Painting painting(const Case& c, Position position) {
+    physics::GlazingSide outside, inside;
+    outside.air_c = c.weather.outside_c;
+    inside.air_c = c.room.air_c;
+    return cut(c, position, physics::glazing_detailed(glazing_stack(c.opening), outside, inside))
+        .painting;
+}
+
 } // namespace
-
-TEST_CASE("a stream between walls of one temperature follows 1 - exp(-NTU)") {
-    // Walls that hold their temperature whatever is taken: a very large conductance of the wood on
-    // top of the film. The stream then takes C (1 - exp(-NTU)) (wall - inlet).
-    JointStream stream;
-    stream.flows = true;
-    stream.capacity_w_mk = 0.8;
-    stream.inlet_c = -10;
-    const double wall_c = 6;
-    for (const double ntu : {0.1, 1.0, 2.0, 5.0}) {
-        stream.ntu = ntu;
-        // The solid gives h A (wall - air): the film alone stands between.
-        const JointResponse response = {stream.capacity_w_mk * ntu, wall_c};
-        const double heat = response.conductance_w_mk * (wall_c - stream_c(stream, response));
-        const double exact = stream.capacity_w_mk * (1 - std::exp(-ntu)) * (wall_c + 10);
-        CHECK(heat == doctest::Approx(exact).epsilon(round_off));
-        CHECK(outlet_c(stream, heat) ==
-              doctest::Approx(-10 + (1 - std::exp(-ntu)) * 16).epsilon(round_off));
-    }
-}
-
-TEST_CASE("hardly any flow takes no heat, very much flow stays at the inlet's temperature") {
-    JointStream stream;
-    stream.inlet_c = -10;
-    const JointResponse response = {0.6, 4};
-    stream.capacity_w_mk = 1e-9;
-    stream.ntu = 1.7 / stream.capacity_w_mk;
-    CHECK(stream_c(stream, response) == doctest::Approx(4).epsilon(1e-6));
-    stream.capacity_w_mk = 1e6;
-    stream.ntu = 1.7 / stream.capacity_w_mk;
-    CHECK(stream_c(stream, response) == doctest::Approx(-10).epsilon(1e-5));
-}
 
 TEST_CASE("air that goes out starts at the room's temperature") {
     Case c;
@@ -58,7 +36,27 @@ TEST_CASE("more wind, more air; a filled joint has no stream") {
     calm.weather.wind_m_s = 2;
     windy.weather.wind_m_s = 8;
     CHECK(joint_stream(windy).capacity_w_mk > joint_stream(calm).capacity_w_mk);
-    CHECK(joint_stream(windy).ntu < joint_stream(calm).ntu);
     windy.opening.shim.fill = ShimFill::foamed;
     CHECK_FALSE(joint_stream(windy).flows);
+}
+
+TEST_CASE("the way leads through the joint and behind the casing, backwards when air goes out") {
+    using section::Side;
+    Case c;
+    const auto reaches = [&](Position position) {
+        return painting(c, position).streams.at(0).reaches;
+    };
+    const auto coming = reaches(Position::sill);
+    REQUIRE(coming.size() == 2);
+    CHECK(coming[0].from == Side::left);
+    CHECK(coming[1].from == Side::top);
+    CHECK(coming[1].rect.y1_m == coming[0].rect.y0_m); // the second begins where the first ends
+    CHECK(coming[1].rect.x1_m == coming[0].rect.x1_m);
+    CHECK(coming[1].film_w_m2k > coming[0].film_w_m2k);
+    CHECK(reaches(Position::head)[1].from == Side::bottom);
+    c.weather.wind_m_s = 0;
+    c.room.height_above_neutral_m = 3;
+    const auto going = reaches(Position::sill);
+    CHECK(going[0].from == Side::bottom);
+    CHECK(going[1].from == Side::right);
 }

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// Generalised minimal residuals, with one multigrid cycle as preconditioner from the left: for
+// sections with streams, whose balance is not symmetric (what happens upstream is felt downstream,
+// not the other way). Saad, Iterative Methods for Sparse Linear Systems (2003), algorithm 9.4.
+#pragma once
+
+#include "section/conjugate_gradient.hpp"
+
+#include <functional>
+
+namespace shimlight::section {
+
+/// Vectors of the iteration, kept by whoever calls it often.
+struct KrylovVectors {
+    std::vector<Values> basis;
+    Values work, residual;
+};
+
+/// out = A x of the whole balance.
+using Balance = std::function<void(const Values& x, Values& out)>;
+
+/// Improves x until the preconditioned residual has fallen below `tolerance` times that of x = 0,
+/// or `max_cycles` is reached.
+Iteration gmres(Multigrid& multigrid, const Balance& balance, const Values& b, Values& x,
+                double tolerance, int max_cycles, KrylovVectors& vectors);
+
+} // namespace shimlight::section
