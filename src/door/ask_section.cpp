@@ -18,6 +18,7 @@ namespace {
 constexpr std::array<std::string_view, 3> accuracies{"draft", "normal", "fine"};
 constexpr std::array<std::string_view, 4> sides{"left", "right", "bottom", "top"};
 constexpr std::array<std::string_view, 2> ventilations{"none", "slight"};
+constexpr std::array<std::string_view, 2> cavity_temperatures{"standard", "found"};
 constexpr std::array<std::string_view, 2> flow_axes{"x", "y"};
 
 // Accepted ranges; where they come from is told in section/limits.hpp.
@@ -75,6 +76,7 @@ section::Cavity read_cavity(ObjectReader cavity) {
     result.ventilation = static_cast<section::Ventilation>(
         cavity.choice("ventilation", ventilations, std::size_t{0}));
     result.flow = static_cast<section::FlowAxis>(cavity.choice("flow", flow_axes, std::size_t{1}));
+    result.follows = cavity.choice("temperatures", cavity_temperatures, std::size_t{0}) == 1;
     cavity.finish();
     return result;
 }

@@ -63,7 +63,7 @@ void Painter::solid(const Box& box, Material material, const Label& label,
 
 void Painter::cavity(const Box& box, const Label& label, double emissivity,
                      section::Ventilation ventilation) {
-    add(box, {{}, section::Cavity{emissivity, ventilation, section::FlowAxis::x}},
+    add(box, {{}, section::Cavity{emissivity, ventilation, section::FlowAxis::x, true}},
         {Material::cavity, label.part, label.name});
 }
 

@@ -65,17 +65,6 @@ Material material_of(const Region& region) {
     return {0, std::get_if<AirRef>(&region.fill)->air};
 }
 
-void fill_materials(const Painting& painting, Cells& cells) {
-    std::vector<Material> materials;
-    for (const Region& region : painting.regions)
-        materials.push_back(material_of(region));
-    for (std::size_t k = 0; k < cells.region.size(); ++k) {
-        const Material& material = materials[cells.region[k]];
-        cells.conductivity_w_mk[k] = material.conductivity_w_mk;
-        cells.air[k] = material.air;
-    }
-}
-
 void join_edges(const Painting& painting, const Grid& grid, Cells& cells) {
     for (const Edge& edge : painting.edges) {
         const bool upright = edge.side == Side::left || edge.side == Side::right;
@@ -91,6 +80,17 @@ void join_edges(const Painting& painting, const Grid& grid, Cells& cells) {
 }
 
 } // namespace
+
+void fill_materials(const Painting& painting, Cells& cells) {
+    std::vector<Material> materials;
+    for (const Region& region : painting.regions)
+        materials.push_back(material_of(region));
+    for (std::size_t k = 0; k < cells.region.size(); ++k) {
+        const Material& material = materials[cells.region[k]];
+        cells.conductivity_w_mk[k] = material.conductivity_w_mk;
+        cells.air[k] = material.air;
+    }
+}
 
 Result<Cells> paint(const Painting& painting, const Grid& grid) {
     const std::size_t count = static_cast<std::size_t>(grid.cells());

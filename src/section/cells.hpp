@@ -19,6 +19,9 @@ struct Cells {
     std::vector<std::int32_t> bottom, top; ///< likewise, per column
 };
 
+/// Materials and airs of the cells from their regions.
+void fill_materials(const Painting& painting, Cells& cells);
+
 /// Paints the regions in order, later over earlier. A Problem when a point stays unpainted.
 /// Grid lines run through all edges of the painting (base_grid, graded_grid).
 Result<Cells> paint(const Painting& painting, const Grid& grid);

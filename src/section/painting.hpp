@@ -42,6 +42,9 @@ struct Cavity {
     double emissivity = 0.9;
     Ventilation ventilation = Ventilation::none;
     FlowAxis flow = FlowAxis::y;
+    /// Take the temperatures from the solution, starting from those below; else they stay.
+    bool follows = false;
+    double mean_c = 10, across_k = 10; ///< of its surfaces; ISO 10077-2's values if unknown
     bool operator==(const Cavity&) const = default;
 };
 

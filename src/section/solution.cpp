@@ -154,6 +154,13 @@ Result<Solution> prepare(const Painting& painting, Grid grid) {
     return solution;
 }
 
+void repaint(const Painting& painting, Solution& solution) {
+    fill_materials(painting, solution.cells);
+    solution.op = make_operator(painting, solution.grid, solution.cells);
+    // The way of the streams has not changed: what could be refused was refused before.
+    solution.streams = value(make_streams(painting, solution.grid, solution.cells));
+}
+
 std::vector<double> stream_heats(const Solution& solution) {
     std::vector<double> heat;
     step_heats(

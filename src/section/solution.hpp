@@ -27,6 +27,9 @@ struct Solution {
 /// Paints and sets up the balance on `grid`; excess_k is zero.
 Result<Solution> prepare(const Painting& painting, Grid grid);
 
+/// The same grid and temperatures with other conductivities of the painting's regions.
+void repaint(const Painting& painting, Solution& solution);
+
 /// Heat that each step of the streams takes from the solid, W/m.
 std::vector<double> stream_heats(const Solution& solution);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Painting → grid → operator → multigrid → field, from a coarse grid to the one that is wanted:
 // each grid is laid where the solution before it asks for lines, and starts from it.
+#include "section/cavity_states.hpp"
 #include "section/estimate.hpp"
 #include "section/field_assembly.hpp"
 #include "section/first_guess.hpp"
@@ -44,13 +45,9 @@ std::vector<int> grid_sizes(Accuracy accuracy, int base_cells) {
     return sizes;
 }
 
-Result<Solution> solve_coarse(const Painting& painting, Grid grid, const Field* warm) {
-    Result<Solution> prepared = prepare(painting, std::move(grid));
-    if (!ok(prepared)) return prepared;
-    if (warm && warm->cells() > 0) guess_from(*warm, value(prepared));
-    iterate(value(prepared), coarse_tolerance);
-    return prepared;
-}
+/// Largest change of a cavity's temperatures at which the outer loop rests, K.
+constexpr double settled_k = 0.01;
+constexpr int most_rounds = 20; ///< each round leaves about a third of the change
 
 /// A solution and what is known of its error.
 struct Solved {
@@ -58,25 +55,56 @@ struct Solved {
     double error_k = 0;
 };
 
-Result<Solved> solve_on_grids(const Painting& painting, const Grid& base,
-                              const std::vector<int>& sizes, const Field* warm) {
-    Result<Solution> first = solve_coarse(painting, first_grid(base, sizes.front()), warm);
-    if (!ok(first)) return problem(first);
-    Solved solved{std::move(value(first))};
-    for (std::size_t stage = 1; stage < sizes.size(); ++stage) {
-        const Solution& coarse = solved.solution;
-        const ErrorEnergy energy = error_energy(coarse);
-        Result<Solution> next =
-            prepare(painting, refined_grid(base, coarse.grid, energy, sizes[stage]));
-        if (!ok(next)) return problem(next);
-        const bool last = stage + 1 == sizes.size();
-        guess_from(coarse, value(next));
-        iterate(value(next), last ? tolerance : coarse_tolerance);
-        if (last) solved.error_k = estimated_error_k(value(next), energy);
-        solved.solution = std::move(value(next));
+/// One call of solve(): the painting with the temperatures of its cavities as they become known.
+class Attempt {
+  public:
+    explicit Attempt(const Painting& painting)
+        : painting_(painting), following_(has_following(painting)) {}
+
+    const Painting& painting() const { return painting_; }
+
+    Result<Solved> solve_on_grids(const Grid& base, const std::vector<int>& sizes,
+                                  const Field* warm) {
+        Result<Solution> first = prepare(painting_, first_grid(base, sizes.front()));
+        if (!ok(first)) return problem(first);
+        Solved solved{std::move(value(first))};
+        if (warm && warm->cells() > 0) guess_from(*warm, solved.solution);
+        settle(solved.solution, coarse_tolerance);
+        for (std::size_t stage = 1; stage < sizes.size(); ++stage) {
+            const Solution& coarse = solved.solution;
+            const ErrorEnergy energy = error_energy(coarse);
+            Result<Solution> next =
+                prepare(painting_, refined_grid(base, coarse.grid, energy, sizes[stage]));
+            if (!ok(next)) return problem(next);
+            const bool last = stage + 1 == sizes.size();
+            guess_from(coarse, value(next));
+            settle(value(next), last ? tolerance : coarse_tolerance);
+            if (last) solved.error_k = estimated_error_k(value(next), energy);
+            solved.solution = std::move(value(next));
+        }
+        return solved;
     }
-    return solved;
-}
+
+  private:
+    /// Solves on the solution's grid, again with better cavities until they change no more.
+    void settle(Solution& solution, double to_tolerance) {
+        iterate(solution, to_tolerance);
+        if (!following_) return;
+        const std::vector<double> guess = solution.guess_k;
+        int cycles = solution.cycles;
+        for (int round = 0; round < most_rounds; ++round) {
+            if (follow(solution, painting_) < settled_k) break;
+            repaint(painting_, solution);
+            iterate(solution, to_tolerance);
+            cycles = std::max(cycles, solution.cycles);
+        }
+        solution.cycles = cycles;
+        solution.guess_k = guess; // the error estimate asks for the step from the coarser grid
+    }
+
+    Painting painting_;
+    bool following_;
+};
 
 } // namespace
 
@@ -86,9 +114,10 @@ Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* wa
     const Result<Grid> base = base_grid(painting);
     if (!ok(base)) return problem(base);
     const std::vector<int> sizes = grid_sizes(accuracy, value(base).cells());
-    Result<Solved> solved = solve_on_grids(painting, value(base), sizes, warm);
+    Attempt attempt(painting);
+    Result<Solved> solved = attempt.solve_on_grids(value(base), sizes, warm);
     if (!ok(solved)) return problem(solved);
-    Field field = make_field(painting, std::move(value(solved).solution));
+    Field field = make_field(attempt.painting(), std::move(value(solved).solution));
     field.error_estimate_k = value(solved).error_k;
     if (!field.converged) {
         warn_once(field.warnings,
