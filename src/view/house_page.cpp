@@ -166,6 +166,12 @@ float HousePage::settings(Ui& ui, Session& session, Box box) {
     style.on = !us;
     if (button(ui, "units.si", {box.x + third + 10, y, third, touch_px}, "°C, mm", style))
         set_units(Units::si);
+    style.on = session.heat_lines;
+    style.help = "Draws the ways of the heat over the picture, each line the same heat";
+    if (button(ui, "picture.heat", {box.x + 2 * (third + 10), y, third, touch_px}, "Heat lines",
+               style))
+        session.heat_lines = !session.heat_lines;
+    style.help.clear();
     y += touch_px + 10;
     const char* const names[] = {"System", "Light", "Dark"};
     for (int i = 0; i < 3; ++i) {

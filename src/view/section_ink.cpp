@@ -9,8 +9,9 @@ namespace {
 
 using section::Point;
 
-constexpr float band_px = 24;       // how far the band stands out at the coldest end of the scale
-constexpr float drop_every_px = 13; // distance between drops
+constexpr float band_px = 24;         // how far the band stands out at the coldest end of the scale
+constexpr float drop_every_px = 13;   // distance between drops
+constexpr float least_step_px = 1.5f; // between two points of a heat line
 constexpr float dash_px = 7, dash_gap_px = 6;
 
 ImU32 ink_of(Rgb c, float opacity) {
@@ -99,6 +100,28 @@ void draw_outlines(Ui& ui, const DrawnCut& cut) {
         const ImVec2 a = cut.placement.to_screen(stroke.from);
         const ImVec2 b = cut.placement.to_screen(stroke.to);
         ui.list->AddLine(a, b, ink, stroke.outer ? 1.6f : 0.8f);
+    }
+}
+
+void draw_heat_lines(Ui& ui, const DrawnCut& cut) {
+    if (!cut.heat) return;
+    const ImU32 ink = faded(ui.theme.ink, 0.9f * cut.opacity);
+    const ImU32 halo = faded(ui.theme.card, 0.75f * cut.opacity);
+    std::vector<ImVec2> way;
+    for (const section::FluxLine& line : *cut.heat) {
+        way.clear();
+        for (const Point& p : line.points) {
+            const ImVec2 at = cut.placement.to_screen(p);
+            const bool far =
+                way.empty() || std::hypot(at.x - way.back().x, at.y - way.back().y) > least_step_px;
+            if (far) way.push_back(at);
+        }
+        if (way.size() < 3) continue;
+        const int count = static_cast<int>(way.size());
+        ui.list->AddPolyline(way.data(), count, halo, 0, 3.5f);
+        ui.list->AddPolyline(way.data(), count, ink, 0, 1.5f);
+        const std::size_t middle = way.size() / 2;
+        arrow_head(ui, way[middle - 1], way[middle], ink);
     }
 }
 

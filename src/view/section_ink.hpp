@@ -3,6 +3,7 @@
 // air, the labels of the glass faces.
 #pragma once
 
+#include "section/flux_lines.hpp"
 #include "view/callout.hpp"
 #include "view/section_reading.hpp"
 
@@ -17,7 +18,11 @@ struct DrawnCut {
     double room_c = 21;
     float opacity = 1;
     const std::vector<OutlineStroke>* strokes = nullptr;
+    const std::vector<section::FluxLine>* heat = nullptr; ///< null: not to be drawn
 };
+
+/// The ways of the heat from the room outwards, with an arrow on each.
+void draw_heat_lines(Ui& ui, const DrawnCut& cut);
 
 void draw_outlines(Ui& ui, const DrawnCut& cut);
 

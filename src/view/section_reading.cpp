@@ -92,6 +92,18 @@ bool is_inside(const assess::SolvedCut& s, const section::SurfaceFace& face) {
     return air < s.cut.air_is_inside.size() && s.cut.air_is_inside[air];
 }
 
+double room_heat_w_m(const assess::SolvedCut& s) {
+    double heat = 0;
+    for (std::size_t air = 0; air < s.field.heat_w_m.size(); ++air)
+        if (s.cut.air_is_inside[air]) heat += s.field.heat_w_m[air];
+    return heat;
+}
+
+std::vector<section::FluxLine> heat_lines(const assess::SolvedCut& s, double heat_w_m) {
+    if (heat_w_m <= 0) return {};
+    return section::flux_lines(s.field, s.cut.air_is_inside, heat_w_m);
+}
+
 std::optional<section::ColdestPoint> coldest(const assess::SolvedCut& s, opening::Part part) {
     std::optional<section::ColdestPoint> found;
     for (const auto& face : s.field.faces) {

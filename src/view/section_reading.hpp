@@ -3,6 +3,7 @@
 #pragma once
 
 #include "assess/assessment.hpp"
+#include "section/flux_lines.hpp"
 
 #include <memory>
 #include <optional>
@@ -17,6 +18,12 @@ struct OutlineStroke {
     section::Point from, to;
     bool outer = false; ///< between solid and air: drawn heavier
 };
+
+/// Heat that enters the cut from the room, W per metre.
+double room_heat_w_m(const assess::SolvedCut& solved);
+
+/// The ways of the heat that leaves the room, one line for each `heat_w_m`.
+std::vector<section::FluxLine> heat_lines(const assess::SolvedCut& solved, double heat_w_m);
 
 /// The visible borders between pieces, each as long a stroke as possible.
 std::vector<OutlineStroke> outline(const assess::SolvedCut& solved);

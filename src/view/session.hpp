@@ -16,6 +16,8 @@ class Session {
   public:
     explicit Session(house::House start) : history_(std::move(start)) {}
 
+    bool heat_lines = false; ///< drawn over the picture; belongs to this visit alone
+
     const house::House& house() const { return history_.now(); }
     const house::OpeningRecord& record() const;
     bool has_remedy() const;

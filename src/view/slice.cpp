@@ -11,10 +11,11 @@ namespace {
 
 using section::Point;
 
-constexpr float fade_per_s = 5;    // cross-fade between Today and the Remedy
-constexpr double animate_s = 8;    // creeping air moves this long after a change, then rests
-constexpr double creep_m_s = 0.04; // how fast the dashes are drawn to move
-constexpr float tap_px = 8;        // less movement than this is a tap
+constexpr float fade_per_s = 5;     // cross-fade between Today and the Remedy
+constexpr double animate_s = 8;     // creeping air moves this long after a change, then rests
+constexpr double creep_m_s = 0.04;  // how fast the dashes are drawn to move
+constexpr float tap_px = 8;         // less movement than this is a tap
+constexpr int heat_line_count = 18; // through today's cut
 constexpr float least_zoom = 1, most_zoom = 12;
 constexpr double scale_below_k = 1; // the colour scale starts this far below the outdoor air
 
@@ -61,7 +62,7 @@ void Slice::prepare(const Session& session, Shown of, Placement placement, float
     auto& slot = drawn_[index(of)];
     slot.reset();
     if (!solved) return;
-    const Outline& lines = outlines_[index(of)];
+    Outline& lines = outlines_[index(of)];
     DrawnCut cut;
     cut.solved = solved;
     cut.placement = placement;
@@ -70,11 +71,19 @@ void Slice::prepare(const Session& session, Shown of, Placement placement, float
     cut.room_c = session.today().room.air_c;
     cut.opacity = opacity;
     cut.strokes = &lines.strokes;
+    if (session.heat_lines) {
+        // The same heat a line in both pictures: fewer lines, less heat.
+        const Solved& reference = session.today_result().cuts[static_cast<std::size_t>(position)];
+        const double each_w_m = room_heat_w_m(*reference) / heat_line_count;
+        if (lines.heat_each_w_m != each_w_m) lines.heat = heat_lines(*solved, each_w_m);
+        lines.heat_each_w_m = each_w_m;
+        cut.heat = &lines.heat;
+    }
     slot = cut;
 }
 
 void Slice::read(Outline& lines, const Solved& solved) {
-    if (lines.of != solved) lines = {solved, outline(*solved), solid_extent(*solved)};
+    if (lines.of != solved) lines = {solved, outline(*solved), solid_extent(*solved), {}, 0};
 }
 
 /// Today's jamb on the left, the Remedy's on the right, the glass between them changing where they
@@ -183,6 +192,7 @@ void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
     picture.dark = ui.platform.dark;
     ui.platform.painter->paint(ui.list, picture);
     draw_outlines(ui, cut);
+    draw_heat_lines(ui, cut);
     draw_wet(ui, cut);
     const double now = ui.platform.time_s;
     const bool moves = now < animate_until_s_ && !ui.platform.reduced_motion;
@@ -190,7 +200,7 @@ void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
     if (moves) ui.wishes.another_frame = true;
 }
 
-void Slice::draw(Ui& ui, const Session& session, Box box, bool wide, bool roomy) {
+void Slice::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     ui.group = "picture";
     const bool both = session.has_remedy();
     if (!both) shown = Shown::today;

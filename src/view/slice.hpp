@@ -15,7 +15,7 @@ class Slice {
     opening::Position position = opening::Position::sill;
     Shown shown = Shown::remedy; ///< whose levers are moved; on a narrow screen also what is seen
 
-    void draw(Ui& ui, const Session& session, Box box, bool wide, bool roomy);
+    void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
     /// Another opening: look at it from the start.
     void reset_look();
 
@@ -24,6 +24,8 @@ class Slice {
         Solved of;
         std::vector<OutlineStroke> strokes;
         section::Rect extent;
+        std::vector<section::FluxLine> heat; ///< once they are asked for
+        double heat_each_w_m = 0;            ///< what each of them carries
     };
     struct Probe {
         section::Point at;
@@ -48,7 +50,7 @@ class Slice {
     void draw_cut(Ui& ui, const Session& session, Shown of, Box area);
     void draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool roomy);
     void draw_probe(Ui& ui, Box box);
-    void controls(Ui& ui, const Session& session, Box box, bool wide);
+    void controls(Ui& ui, Session& session, Box box, bool wide);
     void describe(Ui& ui, const Session& session, Shown of, Box box);
     Box half(Box box, Shown of, bool side_by_side) const;
     bool plan() const { return position == opening::Position::jamb; }

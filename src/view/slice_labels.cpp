@@ -14,6 +14,8 @@ using opening::Part;
 using opening::Position;
 
 constexpr float tap_px = 8; // less movement than this is a tap
+// On a narrower picture the switch has no room; it stands on the House page too.
+constexpr float heat_switch_from_px = 600, heat_switch_px = 96;
 
 const char* position_word(Position p) {
     switch (p) {
@@ -54,6 +56,17 @@ std::string material_at(const assess::SolvedCut& s, int cell) {
     return region < s.cut.pieces.size() ? std::string(s.cut.pieces[region].name) : std::string();
 }
 
+/// How cold the joint's air comes in, or how warm it goes out.
+void place_stream(Ui& ui, const DrawnCut& cut, CalloutPlacer& placer) {
+    const auto& streams = cut.solved->field.streams;
+    const auto& path = cut.solved->cut.leak_path;
+    if (streams.empty() || path.empty()) return;
+    const bool comes_in = cut.solved->cut.painting.streams.front().inlet_c < cut.room_c;
+    placer.place(ui, {cut.placement.to_screen(comes_in ? path.back() : path.front()),
+                      format_temperature(streams.front().outlet_c, ui.units),
+                      comes_in ? "air in" : "air out", ui.theme.water});
+}
+
 } // namespace
 
 void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool roomy) {
@@ -79,6 +92,7 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
         placer.place(ui, {cut.placement.to_screen(mark->at),
                           format_temperature(cut.dew_point_c, ui.units),
                           mark->on_surface ? "wet below" : "dew point", ui.theme.water});
+    place_stream(ui, cut, placer);
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
         if (!roomy && part == Part::wall) continue;
         const auto cold = coldest(*cut.solved, part);
@@ -130,7 +144,7 @@ void Slice::draw_probe(Ui& ui, Box box) {
          value + ", " + word);
 }
 
-void Slice::controls(Ui& ui, const Session& session, Box box, bool wide) {
+void Slice::controls(Ui& ui, Session& session, Box box, bool wide) {
     const bool both = session.has_remedy();
     ButtonStyle chip;
     chip.compact = true;
@@ -165,6 +179,14 @@ void Slice::controls(Ui& ui, const Session& session, Box box, bool wide) {
         }
         x += each + 2;
     }
+    if (box.w >= heat_switch_from_px) {
+        x = box.right() - 12 - 3 * (each + 2) - heat_switch_px - 12;
+        cut_style.on = session.heat_lines;
+        cut_style.spoken.clear();
+        cut_style.help = "Draws the ways of the heat, each line the same heat";
+        if (button(ui, "picture.heat", {x, y, heat_switch_px, touch_px}, "Heat lines", cut_style))
+            session.heat_lines = !session.heat_lines;
+    }
     if (zoom_ <= 1.001f) return;
     ButtonStyle fit;
     fit.compact = true;
@@ -187,6 +209,9 @@ void Slice::describe(Ui& ui, const Session& session, Shown of, Box box) {
             words += std::string("Coldest ") + part_word(part) + ": " +
                      format_temperature(cold->c, ui.units) +
                      (cold->c < cut.dew_point_c ? ", wet. " : ". ");
+    if (!cut.solved->field.streams.empty())
+        words += "Air through the shim space ends its way at " +
+                 format_temperature(cut.solved->field.streams.front().outlet_c, ui.units) + ". ";
     words += "Dew point of the room air: " + format_temperature(cut.dew_point_c, ui.units) + ".";
     note(ui, Role::image, of == Shown::today ? "slice.today" : "slice.remedy", box,
          of == Shown::today ? "Picture of today" : "Picture of the remedy", words);

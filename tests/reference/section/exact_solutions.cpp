@@ -72,8 +72,8 @@ TEST_CASE("Corner of two walls and square duct") {
 }
 
 /// On even grids a corner of 270° leaves an error of the heat flow like h^(4/3) (Strang and Fix, An
-/// Analysis of the Finite Element Method, 1973, on corners: r^(2/3)). Grids laid by the error energy
-/// win back the second order: halving all cells leaves a quarter.
+/// Analysis of the Finite Element Method, 1973, on corners: r^(2/3)). Grids laid by the error
+/// energy win back the second order: halving all cells leaves a quarter.
 TEST_CASE("Order of convergence at a re-entrant corner") {
     const double exact = 1 - 2 * std::log(2.0) / std::acos(-1.0);
     const double draft = corner_factor(Accuracy::draft) - exact;
