@@ -27,6 +27,7 @@ struct PartSurface {
     opening::Position position = opening::Position::sill;
     double surface_c = 0;
     section::Point at;
+    double heat_w_m = 0; ///< entering this part in that cut, per metre of it
     double temperature_factor = 0;
     double max_rh = 1;              ///< 0…1, before it gets wet
     double wet_below_outside_c = 0; ///< at the room's present humidity
@@ -55,7 +56,9 @@ struct Assessment {
     double u_window_w_m2k = 0;    ///< whole window, area weighted; of the unit, at this weather
     double u_installed_w_m2k = 0; ///< with the joint around it and its leak; of the whole opening
     double heat_w = 0;            ///< now, window and joint, leak included
+    double air_share = 0;         ///< of that, carried by air through sash and joint
     double year_kwh = 0;          ///< heat lost in a heating season, degree-day estimate
+    double year_air_share = 0;    ///< of the year's heat, carried by air
     double year_cost = 0;         ///< of fuel, in the house's currency
     section::Accuracy accuracy = section::Accuracy::draft; ///< coarsest of the cuts present
     bool complete = false; ///< all cuts solved at `normal` or better

@@ -146,7 +146,9 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
     answer.heat_w = (still_w_k + leak_w_k) * difference_k;
-    const double winter_w_k = still_w_k + winter_leak_w_k(c);
+    const double winter_air_w_k = winter_leak_w_k(c), winter_w_k = still_w_k + winter_air_w_k;
+    answer.year_air_share = winter_w_k > 0 ? winter_air_w_k / winter_w_k : 0;
+    answer.air_share = still_w_k + leak_w_k > 0 ? leak_w_k / (still_w_k + leak_w_k) : 0;
     answer.year_kwh = hours_per_day * c.running.heating_degree_days_k * winter_w_k / w_per_kw;
     answer.year_cost = answer.year_kwh / c.running.efficiency * c.running.price_per_kwh;
 }

@@ -14,6 +14,10 @@ constexpr Part visible_parts[] = {Part::glass_centre, Part::glass_edge, Part::fr
                                   Part::wall};
 constexpr int joint_probes = 12; ///< along the shim space: 10 mm apart
 
+double face_length_m(const section::SurfaceFace& face) {
+    return std::hypot(face.to.x_m - face.from.x_m, face.to.y_m - face.from.y_m);
+}
+
 std::vector<bool> regions_of(const opening::Cut& cut, Part part) {
     std::vector<bool> wanted;
     for (const opening::Piece& piece : cut.pieces)
@@ -36,6 +40,16 @@ void take_colder(const SolvedCut& solved, Part part, std::optional<PartSurface>&
     }
 }
 
+double heat_of(const SolvedCut& solved, Part part) {
+    double heat_w_m = 0;
+    for (const section::SurfaceFace& face : solved.field.faces) {
+        const bool inside = solved.cut.air_is_inside[static_cast<std::size_t>(face.air)];
+        if (inside && solved.cut.pieces[static_cast<std::size_t>(face.region)].part == part)
+            heat_w_m += face.flux_w_m2 * face_length_m(face);
+    }
+    return heat_w_m;
+}
+
 void add_moisture(PartSurface& surface, const opening::Case& c) {
     const physics::SurfaceMoisture moisture =
         physics::surface_moisture(c.room.air_c, c.room.rh, surface.surface_c, c.weather.outside_c);
@@ -49,10 +63,6 @@ void add_moisture(PartSurface& surface, const opening::Case& c) {
                                                                c.room.air_c, moisture.dew_point_c);
 }
 
-double face_length_m(const section::SurfaceFace& face) {
-    return std::hypot(face.to.x_m - face.from.x_m, face.to.y_m - face.from.y_m);
-}
-
 } // namespace
 
 std::vector<PartSurface> part_surfaces(const SolvedCuts& cuts, const opening::Case& c) {
@@ -62,6 +72,7 @@ std::vector<PartSurface> part_surfaces(const SolvedCuts& cuts, const opening::Ca
         for (const auto& solved : cuts)
             if (solved) take_colder(*solved, part, coldest);
         if (!coldest) continue;
+        coldest->heat_w_m = heat_of(*cuts[static_cast<std::size_t>(coldest->position)], part);
         add_moisture(*coldest, c);
         surfaces.push_back(*coldest);
     }

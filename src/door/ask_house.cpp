@@ -34,6 +34,7 @@ Json part_answer(const assess::PartSurface& surface) {
     return {{"part", std::string(part_keys[static_cast<std::size_t>(surface.part)])},
             {"cut", std::string(position_keys[static_cast<std::size_t>(surface.position)])},
             {"surface_c", surface.surface_c},
+            {"heat_w_m", surface.heat_w_m},
             {"temperature_factor", number_or_null(surface.temperature_factor)},
             {"max_rh_before_wet", surface.max_rh},
             {"wet_below_outside_c", number_or_null(surface.wet_below_outside_c)},
@@ -42,9 +43,13 @@ Json part_answer(const assess::PartSurface& surface) {
 }
 
 Json leak_answer(const assess::LeakResult& leak) {
-    return {{"pressure_pa", leak.drive.pressure_pa}, {"stack_pa", leak.drive.stack_pa},
-            {"wind_pa", leak.drive.wind_pa},         {"sash_m3_s", leak.sash_m3_s},
-            {"shim_m3_s", leak.shim_m3_s},           {"heat_w", leak.heat_w}};
+    return {{"pressure_pa", leak.drive.pressure_pa},
+            {"stack_pa", leak.drive.stack_pa},
+            {"wind_pa", leak.drive.wind_pa},
+            {"sash_m3_s", leak.sash_m3_s},
+            {"shim_m3_s", leak.shim_m3_s},
+            {"shim_air_c", leak.shim_air_c},
+            {"heat_w", leak.heat_w}};
 }
 
 Json assessment_answer(const Assessment& result) {
@@ -60,6 +65,7 @@ Json assessment_answer(const Assessment& result) {
             {"leak", leak_answer(result.leak)},
             {"seat", seat_answer(result.seat)},
             {"heat_w", result.heat_w},
+            {"air_share", result.air_share},
             {"year_kwh", result.year_kwh},
             {"year_cost", result.year_cost},
             {"accuracy", std::string(accuracy_keys[static_cast<std::size_t>(result.accuracy)])},

@@ -13,7 +13,8 @@ namespace {
 using opening::Part;
 using opening::Position;
 
-constexpr float tap_px = 8; // less movement than this is a tap
+constexpr float arrow_px = 14; // room for the arrow where the joint's air ends its way
+constexpr float tap_px = 8;    // less movement than this is a tap
 // On a narrower picture the switch has no room; it stands on the House page too.
 constexpr float heat_switch_from_px = 600, heat_switch_px = 96;
 
@@ -61,6 +62,8 @@ void place_stream(Ui& ui, const DrawnCut& cut, CalloutPlacer& placer) {
     const auto& streams = cut.solved->field.streams;
     const auto& path = cut.solved->cut.leak_path;
     if (streams.empty() || path.empty()) return;
+    const ImVec2 end = cut.placement.to_screen(path.back());
+    placer.reserve({end.x - arrow_px, end.y - arrow_px, 2 * arrow_px, 2 * arrow_px});
     const bool comes_in = cut.solved->cut.painting.streams.front().inlet_c < cut.room_c;
     placer.place(ui, {cut.placement.to_screen(comes_in ? path.back() : path.front()),
                       format_temperature(streams.front().outlet_c, ui.units),
@@ -88,11 +91,11 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
     const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
                                                    : std::max(0.0f, end - (area.bottom() - 26));
     draw_glass_faces(ui, cut, result_of(session, of).glass, placer, roomy, plan() ? 0 : clear);
+    place_stream(ui, cut, placer);
     if (const auto mark = dew_mark(*cut.solved, cut.dew_point_c))
         placer.place(ui, {cut.placement.to_screen(mark->at),
                           format_temperature(cut.dew_point_c, ui.units),
                           mark->on_surface ? "wet below" : "dew point", ui.theme.water});
-    place_stream(ui, cut, placer);
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
         if (!roomy && part == Part::wall) continue;
         const auto cold = coldest(*cut.solved, part);

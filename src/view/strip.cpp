@@ -13,8 +13,9 @@ struct Figure {
     std::string caption; ///< short, for the phone
     std::string full;    ///< whole, for wide screens and the mirror
     std::string today, remedy;
-    std::string unit; ///< when it is not part of the values
-    int change = 0;   ///< 1 better, -1 worse, 0 no visible change
+    std::string unit;      ///< when it is not part of the values
+    int change = 0;        ///< 1 better, -1 worse, 0 no visible change
+    std::string more = {}; ///< told where there is room
 };
 
 int judge(double today, double remedy, double visible, bool more_is_better) {
@@ -36,7 +37,7 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
         2 * opening::glazing_stack((s.has_remedy() ? s.remedy() : s.today()).opening).pane_count -
         1;
     const double glass_a = fa[ia], glass_b = b.glass.faces_c[ib];
-    return {{
+    std::array<Figure, 5> all = {{
         {"strip.glass", "Glass, inside", "Glass, inside face", format_temperature(glass_a, units),
          format_temperature(glass_b, units), "", judge(glass_a, glass_b, 0.25, true)},
         {"strip.ankles", "Bothered, ankles", "Bothered at the ankles",
@@ -51,6 +52,8 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
          format_money(b.year_cost, currency), "a year",
          judge(a.year_cost, b.year_cost, 0.5, false)},
     }};
+    all[4].more = ", " + format_percent(b.year_air_share) + " by air";
+    return all;
 }
 
 /// A tick or a cross beside a figure: which way is better, without colour.
@@ -77,7 +80,7 @@ void register_figure(Ui& ui, const Figure& f, Box box) {
     note(ui, Role::output, std::string(f.id) + ".today", upper, f.full + ", today", f.today + unit);
     const char* words = f.change > 0 ? ", better" : f.change < 0 ? ", worse" : "";
     note(ui, Role::output, std::string(f.id) + ".remedy", lower, f.full + ", with the remedy",
-         f.remedy + unit + words);
+         f.remedy + unit + f.more + words);
 }
 
 /// Wide: caption, Today, Remedy under one another.
@@ -93,7 +96,10 @@ void stacked(Ui& ui, const Figure& f, Box box, bool both) {
     text(ui, fonts.figure, {box.x, box.y + 42}, change_ink(t, f.change), f.remedy);
     const float used = text_size(ui, fonts.figure, f.remedy).x;
     mark(ui, {box.x + used + 7, box.y + 49}, f.change);
-    text_fitted(ui, fonts.small, {box.x + used + 24, box.y + 48}, box.w - used - 28, t.soft, unit);
+    const float room_px = box.w - used - 28;
+    const bool all_fits = text_size(ui, fonts.small, unit + f.more).x <= room_px;
+    text_fitted(ui, fonts.small, {box.x + used + 24, box.y + 48}, room_px, t.soft,
+                all_fits ? unit + f.more : unit);
 }
 
 /// Phone: caption above, "Today → Remedy" on one line.

@@ -67,7 +67,8 @@ function section(dice, columns, accuracy) {
     const fill = dice.pick([
       { conductivity_w_mk: dice.pick([0.024, 0.13, 0.17, 1, 160]) },
       { conductivity_w_mk: dice.between(0.02, 2) },
-      { cavity: { ventilation: dice.pick(['none', 'slight']), flow: dice.pick(['x', 'y']) } },
+      { cavity: { ventilation: dice.pick(['none', 'slight']), flow: dice.pick(['x', 'y']),
+        temperatures: dice.pick(['standard', 'found']) } },
       { air: dice.pick(['outside', 'inside']) },
     ]);
     regions.push({ x0_m, y0_m, x1_m, y1_m, ...fill });
