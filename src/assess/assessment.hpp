@@ -38,8 +38,8 @@ struct PartSurface {
 struct LeakResult {
     physics::DrivingPressure drive;
     double sash_m3_s = 0, shim_m3_s = 0;
-    double shim_air_c = 0; ///< air of the joint as it enters the room: a first coupling to the cuts
-    double heat_w = 0;     ///< to warm incoming air from outdoors, or carried out
+    double sash_air_c = 0, shim_air_c = 0; ///< as it enters the room, warmed on its way
+    double heat_w = 0;                     ///< to warm incoming air from outdoors, or carried out
 };
 
 struct Assessment {

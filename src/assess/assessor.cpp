@@ -130,8 +130,8 @@ void Assessor::Memory::read_seat(const opening::Case& c) {
     add_warnings(answer.warnings, answer.seat.warnings);
 }
 
-/// What the joint's air takes from the wood is in the cuts' heat already and not needed again to
-/// warm that air to the room.
+/// What creeping air takes from the wood is in the cuts' heat already and not needed again to warm
+/// that air to the room.
 void Assessor::Memory::read_heat(const opening::Case& c) {
     const opening::Case apart = measurable(c);
     const double difference_k = c.room.air_c - c.weather.outside_c;
@@ -161,6 +161,7 @@ void Assessor::Memory::answer_from(const opening::Case& c, const physics::Glazin
     read_cuts(c);
     answer.leak = leak(c);
     answer.leak.shim_air_c = shim_air_c(c, answer.leak, installed, answer.cuts);
+    answer.leak.sash_air_c = sash_air_c(c, answer.leak, installed);
     read_seat(c);
     read_heat(c);
 }

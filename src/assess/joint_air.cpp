@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "assess/joint_air.hpp"
-#include "opening/leakage.hpp"
+#include "opening/crack_stream.hpp"
 #include "physics/constants.hpp"
 
 #include <cmath>
@@ -12,10 +12,12 @@ namespace {
 // What wood walls give to the air of a joint per metre; the order of size of the cuts solved.
 constexpr double wood_w_mk = 0.6;
 
-double through_open_c(const opening::Case& c, std::span<const Slot> installed) {
+/// Mean of the outlets over the sides of the window; outdoor air where nothing is solved.
+double mean_outlet_c(const opening::Case& c, std::span<const Slot> installed,
+                     std::string_view stream) {
     double sum_cm = 0, length_m = 0;
     for (const Slot& slot : installed) {
-        const std::optional<double> outlet_c = slot.joint_outlet_c();
+        const std::optional<double> outlet_c = slot.outlet_c(stream);
         if (!outlet_c) continue;
         const double side_m =
             slot.position() == opening::Position::jamb ? 2 * c.opening.height_m : c.opening.width_m;
@@ -39,8 +41,14 @@ double through_filled_c(const opening::Case& c, const LeakResult& leak, const So
 double shim_air_c(const opening::Case& c, const LeakResult& leak, std::span<const Slot> installed,
                   const SolvedCuts& cuts) {
     if (leak.shim_m3_s <= 0) return c.weather.outside_c;
-    return c.opening.shim.fill == opening::ShimFill::open ? through_open_c(c, installed)
-                                                          : through_filled_c(c, leak, cuts);
+    return c.opening.shim.fill == opening::ShimFill::open
+               ? mean_outlet_c(c, installed, opening::joint_stream_name)
+               : through_filled_c(c, leak, cuts);
+}
+
+double sash_air_c(const opening::Case& c, const LeakResult& leak, std::span<const Slot> installed) {
+    if (leak.sash_m3_s <= 0) return c.weather.outside_c;
+    return mean_outlet_c(c, installed, opening::sash_stream_name);
 }
 
 } // namespace shimlight::assess

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// How cold the joint's air is when it enters the room.
+// How cold the air is that creeps in, when it enters the room.
 #pragma once
 
 #include "assess/solve_memory.hpp"
@@ -14,5 +14,8 @@ namespace shimlight::assess {
 /// Outdoor air while nothing is solved or the air goes out.
 double shim_air_c(const opening::Case& c, const LeakResult& leak, std::span<const Slot> installed,
                   const SolvedCuts& cuts);
+
+/// The same past the sash, warmed by sash and frame.
+double sash_air_c(const opening::Case& c, const LeakResult& leak, std::span<const Slot> installed);
 
 } // namespace shimlight::assess

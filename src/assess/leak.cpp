@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "assess/leak.hpp"
-#include "opening/joint_stream.hpp"
+#include "opening/crack_stream.hpp"
 #include "opening/leakage.hpp"
 #include "physics/constants.hpp"
 
@@ -54,7 +54,7 @@ LeakResult leak(const opening::Case& c) {
     const physics::DrivingPressure drive = opening::driving_pressure_now(c);
     const physics::AirState air = opening::moving_air(c, drive.pressure_pa);
     LeakResult result = flows(c, drive, air);
-    result.shim_air_c = c.weather.outside_c;
+    result.sash_air_c = result.shim_air_c = c.weather.outside_c;
     result.heat_w = leak_capacity_w_k(c, result) * (c.room.air_c - c.weather.outside_c);
     return result;
 }
@@ -100,7 +100,7 @@ std::vector<physics::RoomLeak> room_leaks(const opening::Case& c, const LeakResu
     const opening::Opening& o = c.opening;
     const double middle_m = o.sill_m + o.height_m / 2, top_m = o.sill_m + o.height_m;
     if (leak.sash_m3_s > 0) {
-        physics::RoomLeak sash{physics::LeakPlace::sash, leak.sash_m3_s, c.weather.outside_c};
+        physics::RoomLeak sash{physics::LeakPlace::sash, leak.sash_m3_s, leak.sash_air_c};
         sash.gap_m = o.sash.fit == opening::SashFit::loose ? loose_crack_m : crack_m;
         add_sides(leaks, sash,
                   {{o.width_m, o.sill_m},

@@ -42,7 +42,7 @@ bool Slot::fresh(section::Accuracy least) const {
     return solved_ && accuracy_ >= least && solved_->cut.painting == wanted_.painting;
 }
 
-double Slot::joint_heat_w_m() const {
+double Slot::stream_heat_w_m() const {
     double taken_w_m = 0;
     if (!solved_) return 0;
     for (const section::StreamCourse& course : solved_->field.streams)
@@ -50,9 +50,12 @@ double Slot::joint_heat_w_m() const {
     return taken_w_m;
 }
 
-std::optional<double> Slot::joint_outlet_c() const {
-    if (!solved_ || solved_->field.streams.empty()) return {};
-    return solved_->field.streams.front().outlet_c;
+std::optional<double> Slot::outlet_c(std::string_view stream) const {
+    if (!solved_) return {};
+    const std::vector<section::Stream>& streams = solved_->cut.painting.streams;
+    for (std::size_t s = 0; s < streams.size(); ++s)
+        if (streams[s].name == stream) return solved_->field.streams[s].outlet_c;
+    return {};
 }
 
 void Slot::read_excess() {

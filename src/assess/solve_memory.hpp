@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <optional>
+#include <string_view>
 
 namespace shimlight::assess {
 
@@ -31,10 +32,10 @@ class Slot {
     double sight_m() const { return sight_m_; }
     /// Heat per metre and kelvin beyond that of the visible glass and of the undisturbed wall.
     double excess_w_mk() const { return excess_w_mk_; }
-    /// Heat that the joint's air takes from wood and wall, W per metre; 0 when none flows.
-    double joint_heat_w_m() const;
-    /// Temperature of the joint's air at the end of its way; empty when none flows.
-    std::optional<double> joint_outlet_c() const;
+    /// Heat that creeping air takes from wood and wall, W per metre; 0 when none flows.
+    double stream_heat_w_m() const;
+    /// Temperature of a stream at the end of its way; empty when none flows.
+    std::optional<double> outlet_c(std::string_view stream) const;
 
   private:
     void read_excess();

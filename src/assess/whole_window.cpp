@@ -46,7 +46,7 @@ double stream_w(const opening::Opening& o, std::span<const Slot> installed) {
     double sum_w = 0, known_m = 0;
     for (const Slot& slot : installed) {
         if (!slot.solved()) continue;
-        sum_w += slot.joint_heat_w_m() * side_m(o, slot.position());
+        sum_w += slot.stream_heat_w_m() * side_m(o, slot.position());
         known_m += side_m(o, slot.position());
     }
     return known_m > 0 ? sum_w * 2 * (o.width_m + o.height_m) / known_m : 0;

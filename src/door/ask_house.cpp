@@ -43,13 +43,10 @@ Json part_answer(const assess::PartSurface& surface) {
 }
 
 Json leak_answer(const assess::LeakResult& leak) {
-    return {{"pressure_pa", leak.drive.pressure_pa},
-            {"stack_pa", leak.drive.stack_pa},
-            {"wind_pa", leak.drive.wind_pa},
-            {"sash_m3_s", leak.sash_m3_s},
-            {"shim_m3_s", leak.shim_m3_s},
-            {"shim_air_c", leak.shim_air_c},
-            {"heat_w", leak.heat_w}};
+    return {{"pressure_pa", leak.drive.pressure_pa}, {"stack_pa", leak.drive.stack_pa},
+            {"wind_pa", leak.drive.wind_pa},         {"sash_m3_s", leak.sash_m3_s},
+            {"shim_m3_s", leak.shim_m3_s},           {"sash_air_c", leak.sash_air_c},
+            {"shim_air_c", leak.shim_air_c},         {"heat_w", leak.heat_w}};
 }
 
 Json assessment_answer(const Assessment& result) {

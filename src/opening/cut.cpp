@@ -67,7 +67,9 @@ void note_places(Painter& painter, const Layout& l, const Casing& casing) {
     cut.glass_edge_m = painter.y_m(l.unit.sight_m);
     cut.glass_centre_m = painter.y_m(l.height_m);
     cut.frame_back_m = painter.y_m(l.old_back_m);
-    if (l.with_wall) cut.leak_path = leak_path(painter, l, casing);
+    if (!l.with_wall) return;
+    cut.leak_path = leak_path(painter, l, casing);
+    cut.sash_path = sash_path(painter, l);
 }
 
 } // namespace
@@ -84,7 +86,10 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
     if (l.glass.storm) paint_storm_space(painter, l, gaps[0]);
     paint_unit(painter, l, opening.frame);
     paint_glass(painter, l, opening.glazing, gaps);
-    if (l.with_wall) lead_stream(painter, l, opening.casing, joint_stream(c));
+    if (l.with_wall) {
+        lead_joint_stream(painter, l, opening.casing, joint_stream(c));
+        lead_sash_stream(painter, l, sash_stream(c));
+    }
     note_places(painter, l, opening.casing);
     return std::move(painter.cut());
 }

@@ -61,6 +61,7 @@ struct Cut {
     double glass_centre_m = 0; ///< y of the far end of the glass, where it is one-dimensional
     double frame_back_m = 0;   ///< y of the frame's back, towards the shim space
     std::vector<section::Point> leak_path; ///< outdoors → shim space → behind casing → room
+    std::vector<section::Point> sash_path; ///< outdoors → play of the sash → room
     std::vector<double> glass_face_x_m;    ///< x of each glass face, outside to inside
 };
 

@@ -2,7 +2,7 @@
 // The subjects a cut is painted from, in painting order. Each paints where the layout says.
 #pragma once
 
-#include "opening/joint_stream.hpp"
+#include "opening/crack_stream.hpp"
 #include "opening/layout.hpp"
 #include "opening/painter.hpp"
 #include "physics/glazing.hpp"
@@ -21,9 +21,12 @@ void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim);
 /// v of the casing's edge towards the wall, where the joint's air comes out.
 double casing_edge_m(const Layout& l, const Casing& casing);
 
-/// The way of the joint's air over what is painted: through the shim space and behind the casing.
-void lead_stream(Painter& painter, const Layout& l, const Casing& casing,
-                 const JointStream& stream);
+/// The way of the air over what is painted: through the shim space and behind the casing.
+void lead_joint_stream(Painter& painter, const Layout& l, const Casing& casing,
+                       const CrackStream& stream);
+
+/// The same past the sash, through its play.
+void lead_sash_stream(Painter& painter, const Layout& l, const CrackStream& stream);
 
 /// What stays when an insert is set: old jamb or sill, its stops, the bed around the unit.
 void paint_old_frame(Painter& painter, const Layout& l);
@@ -51,5 +54,8 @@ void paint_glass(Painter& painter, const Layout& l, const Glazing& glazing,
 /// The way of the air through the joint, outdoors to room.
 std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
                                       const Casing& casing);
+
+/// The way of the air past the sash, outdoors to room.
+std::vector<section::Point> sash_path(const Painter& painter, const Layout& l);
 
 } // namespace shimlight::opening

@@ -47,26 +47,43 @@ Box joint_box(const Layout& l) {
     return {l.wall.sheathing_m, l.opening_m, l.wall.room_m, l.old_back_m};
 }
 
+double film_w_m2k(const CrackStream& stream, double gap_m, double length_m) {
+    return physics::channel_film_w_m2k({gap_m, length_m, stream.flow_m2_s}, stream.air);
+}
+
+section::Stream empty_stream(const CrackStream& stream, std::string_view name) {
+    return {std::string(name), stream.inlet_c, stream.capacity_w_mk, {}};
+}
+
 } // namespace
 
-void lead_stream(Painter& painter, const Layout& l, const Casing& casing,
-                 const JointStream& stream) {
+void lead_joint_stream(Painter& painter, const Layout& l, const Casing& casing,
+                       const CrackStream& stream) {
     if (!stream.flows) return;
-    const auto film = [&](double gap_m, double length_m) {
-        return physics::channel_film_w_m2k({gap_m, length_m, stream.flow_m2_s}, stream.air);
-    };
     const Box joint = joint_box(l);
-    section::Stream air{shim_label.name.data(), stream.inlet_c, stream.capacity_w_mk, {}};
-    air.reaches.push_back(painter.reach(joint, stream.comes_in ? Way::inwards : Way::outwards,
-                                        film(joint.v1_m - joint.v0_m, joint.u1_m - joint.u0_m)));
+    section::Stream air = empty_stream(stream, joint_stream_name);
+    air.reaches.push_back(
+        painter.reach(joint, stream.comes_in ? Way::inwards : Way::outwards,
+                      film_w_m2k(stream, joint.v1_m - joint.v0_m, joint.u1_m - joint.u0_m)));
     const double behind_m = l.opening_m - casing_edge_m(l, casing);
     if (behind_m > behind_casing_m) {
         const Box behind = {l.wall.room_m - behind_casing_m, l.opening_m - behind_m, l.wall.room_m,
                             l.opening_m};
         air.reaches.push_back(painter.reach(behind, stream.comes_in ? Way::to_wall : Way::to_glass,
-                                            film(behind_casing_m, behind_m)));
+                                            film_w_m2k(stream, behind_casing_m, behind_m)));
     }
     if (!stream.comes_in) std::reverse(air.reaches.begin(), air.reaches.end());
+    painter.cut().painting.streams.push_back(std::move(air));
+}
+
+void lead_sash_stream(Painter& painter, const Layout& l, const CrackStream& stream) {
+    if (!stream.flows) return;
+    const UnitLayout& unit = l.unit;
+    const Box play = {unit.sash_outside_m, unit.jamb_m, unit.sash_inside_m, unit.sash_m};
+    section::Stream air = empty_stream(stream, sash_stream_name);
+    air.reaches.push_back(
+        painter.reach(play, stream.comes_in ? Way::inwards : Way::outwards,
+                      film_w_m2k(stream, play.v1_m - play.v0_m, play.u1_m - play.u0_m)));
     painter.cut().painting.streams.push_back(std::move(air));
 }
 

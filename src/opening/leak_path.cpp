@@ -29,4 +29,12 @@ std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
             painter.point(w.room_m + casing.thickness_m + into_air_m, edge_m)};
 }
 
+std::vector<section::Point> sash_path(const Painter& painter, const Layout& l) {
+    const double middle_m = (l.unit.jamb_m + l.unit.sash_m) / 2;
+    return {painter.point(l.unit.sash_outside_m - into_air_m, middle_m),
+            painter.point(l.unit.sash_outside_m, middle_m),
+            painter.point(l.unit.sash_inside_m, middle_m),
+            painter.point(l.unit.sash_inside_m + into_air_m, middle_m)};
+}
+
 } // namespace shimlight::opening

@@ -159,11 +159,12 @@ void draw_wet(Ui& ui, const DrawnCut& cut) {
     }
 }
 
-void draw_leak(Ui& ui, const DrawnCut& cut, double flow_m3_s, double phase_m) {
+void draw_leak(Ui& ui, const DrawnCut& cut, const std::vector<Point>& way, double flow_m3_s,
+               double phase_m) {
     constexpr double visible_m3_s = 1.5e-4; // less than 0.15 L/s is not drawn
-    if (std::fabs(flow_m3_s) < visible_m3_s || cut.solved->cut.leak_path.size() < 2) return;
+    if (std::fabs(flow_m3_s) < visible_m3_s || way.size() < 2) return;
     std::vector<ImVec2> path;
-    for (const Point& p : cut.solved->cut.leak_path)
+    for (const Point& p : way)
         path.push_back(cut.placement.to_screen(p));
     if (flow_m3_s < 0) std::reverse(path.begin(), path.end());
     const float width = std::clamp(

@@ -32,8 +32,9 @@ void draw_surface_band(Ui& ui, const DrawnCut& cut);
 /// Drops along the stretches of the inside surface that are below the dew point.
 void draw_wet(Ui& ui, const DrawnCut& cut);
 
-/// Air creeping through the shim space; `flow_m3_s` positive comes in. `phase_m` moves the dashes.
-void draw_leak(Ui& ui, const DrawnCut& cut, double flow_m3_s, double phase_m);
+/// Air creeping along `way`; `flow_m3_s` positive comes in. `phase_m` moves the dashes.
+void draw_leak(Ui& ui, const DrawnCut& cut, const std::vector<section::Point>& way,
+               double flow_m3_s, double phase_m);
 
 /// Temperature of every glass face near the far end of the glass, fanned out to both sides;
 /// `clear_px` of that end are covered by something else.

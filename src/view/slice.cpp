@@ -196,7 +196,10 @@ void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
     draw_wet(ui, cut);
     const double now = ui.platform.time_s;
     const bool moves = now < animate_until_s_ && !ui.platform.reduced_motion;
-    draw_leak(ui, cut, result_of(session, of).leak.shim_m3_s, moves ? now * creep_m_s : 0);
+    const assess::LeakResult& leak = result_of(session, of).leak;
+    const double phase_m = moves ? now * creep_m_s : 0;
+    draw_leak(ui, cut, cut.solved->cut.leak_path, leak.shim_m3_s, phase_m);
+    draw_leak(ui, cut, cut.solved->cut.sash_path, leak.sash_m3_s, phase_m);
     if (moves) ui.wishes.another_frame = true;
 }
 

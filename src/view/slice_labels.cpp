@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What is written on the Slice: callouts, the reading under the finger, controls, words for the
 // mirror.
+#include "opening/crack_stream.hpp"
 #include "view/legend.hpp"
 #include "view/slice.hpp"
 
@@ -57,17 +58,18 @@ std::string material_at(const assess::SolvedCut& s, int cell) {
     return region < s.cut.pieces.size() ? std::string(s.cut.pieces[region].name) : std::string();
 }
 
-/// How cold the joint's air comes in, or how warm it goes out.
-void place_stream(Ui& ui, const DrawnCut& cut, CalloutPlacer& placer) {
-    const auto& streams = cut.solved->field.streams;
-    const auto& path = cut.solved->cut.leak_path;
-    if (streams.empty() || path.empty()) return;
-    const ImVec2 end = cut.placement.to_screen(path.back());
-    placer.reserve({end.x - arrow_px, end.y - arrow_px, 2 * arrow_px, 2 * arrow_px});
-    const bool comes_in = cut.solved->cut.painting.streams.front().inlet_c < cut.room_c;
-    placer.place(ui, {cut.placement.to_screen(comes_in ? path.back() : path.front()),
-                      format_temperature(streams.front().outlet_c, ui.units),
-                      comes_in ? "air in" : "air out", ui.theme.water});
+/// How cold the creeping air comes in, or how warm it goes out.
+void place_streams(Ui& ui, const DrawnCut& cut, CalloutPlacer& placer) {
+    const auto& streams = cut.solved->cut.painting.streams;
+    for (std::size_t s = 0; s < streams.size(); ++s) {
+        const bool joint = streams[s].name == opening::joint_stream_name;
+        const auto& way = joint ? cut.solved->cut.leak_path : cut.solved->cut.sash_path;
+        const bool comes_in = streams[s].inlet_c < cut.room_c;
+        const ImVec2 end = cut.placement.to_screen(comes_in ? way.back() : way.front());
+        placer.reserve({end.x - arrow_px, end.y - arrow_px, 2 * arrow_px, 2 * arrow_px});
+        placer.place(ui, {end, format_temperature(cut.solved->field.streams[s].outlet_c, ui.units),
+                          comes_in ? "air in" : "air out", ui.theme.water});
+    }
 }
 
 } // namespace
@@ -91,7 +93,7 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
     const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
                                                    : std::max(0.0f, end - (area.bottom() - 26));
     draw_glass_faces(ui, cut, result_of(session, of).glass, placer, roomy, plan() ? 0 : clear);
-    place_stream(ui, cut, placer);
+    place_streams(ui, cut, placer);
     if (const auto mark = dew_mark(*cut.solved, cut.dew_point_c))
         placer.place(ui, {cut.placement.to_screen(mark->at),
                           format_temperature(cut.dew_point_c, ui.units),
@@ -212,9 +214,10 @@ void Slice::describe(Ui& ui, const Session& session, Shown of, Box box) {
             words += std::string("Coldest ") + part_word(part) + ": " +
                      format_temperature(cold->c, ui.units) +
                      (cold->c < cut.dew_point_c ? ", wet. " : ". ");
-    if (!cut.solved->field.streams.empty())
-        words += "Air through the shim space ends its way at " +
-                 format_temperature(cut.solved->field.streams.front().outlet_c, ui.units) + ". ";
+    for (std::size_t s = 0; s < cut.solved->field.streams.size(); ++s)
+        words += "Air creeping by the " + cut.solved->cut.painting.streams[s].name +
+                 " ends its way at " +
+                 format_temperature(cut.solved->field.streams[s].outlet_c, ui.units) + ". ";
     words += "Dew point of the room air: " + format_temperature(cut.dew_point_c, ui.units) + ".";
     note(ui, Role::image, of == Shown::today ? "slice.today" : "slice.remedy", box,
          of == Shown::today ? "Picture of today" : "Picture of the remedy", words);

@@ -67,10 +67,10 @@ TEST_CASE("what the cuts do not depend on causes no solve at all") {
     Assessor assessor;
     Case c;
     const Identity before = identity(assessor.update(c, budget(Accuracy::normal)));
-    for (const char* key : {"room.rh", "room.seat_distance_m", "running.price_per_kwh",
-                            "running.efficiency", "running.heating_degree_days_k", "sill_m",
-                            "room.width_m", "sash.fit", "sash.weatherstrip", "sash.locked"}) {
-        CAPTURE(key);
+    for (const char* key :
+         {"room.rh", "room.seat_distance_m", "running.price_per_kwh", "running.efficiency",
+          "running.heating_degree_days_k", "sill_m", "room.width_m"}) {
+        CAPTURE(std::string(key));
         const opening::Field& field = *opening::find_field(key);
         opening::set_field(c, field, field.get(c) == field.max ? field.min : field.max);
         CHECK(identity(assessor.update(c, budget(Accuracy::normal, 0))) == before);
@@ -79,9 +79,10 @@ TEST_CASE("what the cuts do not depend on causes no solve at all") {
 }
 
 TEST_CASE("what the cuts depend on causes a solve, and the answer is that of a new assessor") {
-    for (const char* key : {"weather.outside_c", "weather.wind_m_s", "shim.fill", "glazing.panes",
-                            "frame", "wall.build", "glazing.storm", "height_m"}) {
-        CAPTURE(key);
+    for (const char* key :
+         {"weather.outside_c", "weather.wind_m_s", "shim.fill", "glazing.panes", "frame",
+          "wall.build", "glazing.storm", "height_m", "sash.fit", "sash.weatherstrip"}) {
+        CAPTURE(std::string(key));
         Assessor assessor;
         Case c;
         const Identity before = identity(assessor.update(c, budget(Accuracy::draft)));
@@ -90,12 +91,12 @@ TEST_CASE("what the cuts depend on causes a solve, and the answer is that of a n
         const Assessment& after = assessor.update(c, budget(Accuracy::draft));
         CHECK(identity(after) != before);
         const Assessment fresh = assess::assess(c, Accuracy::draft);
-        // The joint's air settles from another first guess: within its 0.1 K.
-        constexpr double settled = 0.003;
+        // The cavities settle from another first guess: within 0.01 K.
+        constexpr double settled = 2e-4;
         CHECK(after.u_window_w_m2k == doctest::Approx(fresh.u_window_w_m2k).epsilon(settled));
         CHECK(after.u_installed_w_m2k == doctest::Approx(fresh.u_installed_w_m2k).epsilon(settled));
         CHECK(surface(after, Part::casing).surface_c ==
-              doctest::Approx(surface(fresh, Part::casing).surface_c).epsilon(0.01));
+              doctest::Approx(surface(fresh, Part::casing).surface_c).epsilon(1e-3));
     }
 }
 

@@ -64,7 +64,7 @@ TEST_CASE("a tight single-glazed window drafts by its cold glass") {
 }
 
 TEST_CASE("good glass in an open joint drafts by the joint, and foam alone mends it") {
-    const std::string text = say(new_but_open(), "full_triple");
+    const std::string text = say(new_but_open(), "full_vinyl");
     CAPTURE(text);
     CHECK(says(text, "of the draft here is the joint behind the casing"));
     CHECK(says(text, "foam in the joint alone:"));

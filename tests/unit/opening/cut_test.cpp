@@ -106,7 +106,9 @@ TEST_CASE("any window at any place can be solved, within the temperatures of the
 TEST_CASE("far from its edge the glass is as the one-dimensional balance says") {
     std::mt19937 random(4);
     for (int i = 0; i < 20; ++i) {
-        const Case c = random_case(random);
+        Case c = random_case(random);
+        // Creeping air carries its cold into the sash and a little way up the glass.
+        c.room.shelter = c.room.height_above_neutral_m = 0;
         const physics::GlazingResult glass = balance(c);
         const bool ordinary = c.opening.glazing.pane_thickness_m < 0.0035 &&
                               c.opening.glazing.storm == Storm::none &&
@@ -207,15 +209,15 @@ TEST_CASE("foam in the joint never adds heat loss, air moving or not") {
     }
 }
 
-TEST_CASE("air creeps through an open joint only, and only when something drives it") {
+TEST_CASE("air creeps past the sash and through an open joint, when something drives it") {
     Case c;
     const auto streams = [](const Case& one, Surroundings around = Surroundings::wall) {
         return cut(one, Position::sill, balance(one), around).painting.streams.size();
     };
-    CHECK(streams(c) == 1);
+    CHECK(streams(c) == 2);
     CHECK(streams(c, Surroundings::none) == 0);
     c.opening.shim.fill = ShimFill::stuffed;
-    CHECK(streams(c) == 0);
+    CHECK(streams(c) == 1);
     c.opening.shim.fill = ShimFill::open;
     c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
     CHECK(streams(c) == 0);

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// The air that creeps through an open shim space: how much, from where, and its way through the
-// cut.
+// The air that creeps past the sash and through an open shim space: how much, and from where.
 #pragma once
 
 #include "opening/leakage.hpp"
 #include "physics/pressure.hpp"
+
+#include <string_view>
 
 namespace shimlight::opening {
 
@@ -14,9 +15,8 @@ physics::DrivingPressure driving_pressure_now(const Case& c);
 /// The air that moves: outdoor air coming in, room air going out.
 physics::AirState moving_air(const Case& c, double pressure_pa);
 
-/// Per metre of joint. Nothing flows through a filled joint in this sense: fibre and foam are
-/// solids.
-struct JointStream {
+/// Per metre of crack.
+struct CrackStream {
     bool flows = false;
     bool comes_in = true;
     double flow_m2_s = 0;     ///< m³/s per metre, without sign
@@ -24,6 +24,16 @@ struct JointStream {
     double inlet_c = 0;       ///< outdoors, or the room when air goes out
     physics::AirState air;
 };
-JointStream joint_stream(const Case& c);
+
+/// Through the shim space. Nothing flows through a filled joint in this sense: fibre and foam are
+/// solids.
+CrackStream joint_stream(const Case& c);
+
+/// Between sash and frame. A storm panel lets less air to it, taken as cold as outdoors.
+CrackStream sash_stream(const Case& c);
+
+// Names of the streams in a painting.
+inline constexpr std::string_view joint_stream_name = "shim space";
+inline constexpr std::string_view sash_stream_name = "sash";
 
 } // namespace shimlight::opening

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "opening/joint_stream.hpp"
+#include "opening/crack_stream.hpp"
 
 #include "opening/cut.hpp"
 
@@ -24,7 +24,7 @@ TEST_CASE("air that goes out starts at the room's temperature") {
     Case c;
     c.weather.wind_m_s = 0;
     c.room.height_above_neutral_m = 3;
-    const JointStream out = joint_stream(c);
+    const CrackStream out = joint_stream(c);
     CHECK(out.flows);
     CHECK(out.inlet_c == c.room.air_c);
     c.room.height_above_neutral_m = -3;
