@@ -85,6 +85,19 @@ void ColumnOperator::factor() {
     }
 }
 
+void fill(const Operator& op, ColumnOperator& a) {
+    for (int j = 0, k = 0; j < op.rows; ++j) {
+        for (int i = 0; i < op.columns; ++i, ++k) {
+            const int at = a.layout.at(i, j);
+            a.centre[at] = op.diagonal[k];
+            a.south[at] = op.south[k];
+            if (i == 0) continue;
+            Links& links = i % 2 == 1 ? a.left : a.right;
+            links.straight[a.odd.row(j) + (i - 1) / 2] = op.west[k];
+        }
+    }
+}
+
 void apply(const ColumnOperator& a, const Values& x, Values& out) {
     const SplitLayout& l = a.layout;
     const int stride = l.stride();

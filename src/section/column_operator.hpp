@@ -7,6 +7,7 @@
 //   (A x)(P) = centre x(P) - sum of coupling * x(neighbour).
 #pragma once
 
+#include "section/operator.hpp"
 #include "section/split_layout.hpp"
 
 namespace shimlight::section {
@@ -31,6 +32,9 @@ struct ColumnOperator {
     /// Computes the pivots once the couplings are in place.
     void factor();
 };
+
+/// Writes the balance of a section into `a`, which has its size and is zero.
+void fill(const Operator& op, ColumnOperator& a);
 
 /// out = A x.
 void apply(const ColumnOperator& a, const Values& x, Values& out);

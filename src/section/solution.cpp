@@ -46,20 +46,6 @@ Workspace& workspace() {
     return kept;
 }
 
-/// The operator in the layout of the multigrid.
-void fill_columns(const Operator& op, ColumnOperator& a) {
-    for (int j = 0, k = 0; j < op.rows; ++j) {
-        for (int i = 0; i < op.columns; ++i, ++k) {
-            const int at = a.layout.at(i, j);
-            a.centre[at] = op.diagonal[k];
-            a.south[at] = op.south[k];
-            if (i == 0) continue;
-            Links& links = i % 2 == 1 ? a.left : a.right;
-            links.straight[a.odd.row(j) + (i - 1) / 2] = op.west[k];
-        }
-    }
-}
-
 int split_index(const SplitLayout& layout, int cell) {
     return layout.at(cell % layout.columns, cell / layout.columns);
 }
@@ -184,7 +170,7 @@ void iterate(Solution& solution, double tolerance) {
         if (solution.cells.air[k] == no_air) x[split_index(layout, k)] = solution.excess_k[k];
     }
     ColumnOperator& finest = multigrid.begin(layout);
-    fill_columns(solution.op, finest);
+    fill(solution.op, finest);
     lean_on_streams(solution.streams, finest);
     multigrid.set_up();
     const Iteration iteration =

@@ -1,126 +1,171 @@
 // SPDX-License-Identifier: MIT
-// How long a section takes: a cut through a window in its wall, and ISO 10211 case 2, at each
-// accuracy, cold and after a lever has moved. Prints cells, cycles and milliseconds (median).
-#include "section/field.hpp"
+// What a section costs, beside general-purpose solvers on the same matrix.
+//   bench_section_bench [--long] [JSON]
+// Prints a table, writes its rows as JSON and fails when a ratio that must hold anywhere does not.
+// The long form runs every peer at every size: minutes, and gigabytes.
+//
+// Times are of the processor, the least of several: load of the machine only adds. An unknown is
+// the temperature of a solid cell. A work unit is one application of our finest operator.
+#include "peers/comparison.hpp"
+#include "peers/memory.hpp"
+#include "peers/report.hpp"
+#include "peers/sections.hpp"
 
 #include <algorithm>
-
+#include <cmath>
 #include <cstdio>
-#include <ctime>
-#include <vector>
+#include <malloc.h>
 
+namespace shimlight::bench {
 namespace {
 
-using namespace shimlight;
-using namespace shimlight::section;
+using namespace section;
 
-constexpr int repeats = 21;
-
-void fill(Painting& p, double x0_mm, double y0_mm, double x1_mm, double y1_mm,
-          decltype(Region::fill) what) {
-    p.regions.push_back({{x0_mm / 1000, y0_mm / 1000, x1_mm / 1000, y1_mm / 1000}, what});
-}
-
-/// Walls of 1.5 mm around cavities side by side.
-void hollow(Painting& p, double x0, double y0, double x1, double y1, double w_mk, int cavities) {
-    constexpr double wall = 1.5;
-    fill(p, x0, y0, x1, y1, Solid{w_mk});
-    const double pitch = (x1 - x0 - wall) / cavities;
-    for (int i = 0; i < cavities; ++i) {
-        fill(p, x0 + wall + i * pitch, y0 + wall, x0 + (i + 1) * pitch, y1 - wall,
-             Cavity{0.9, Ventilation::none, FlowAxis::x});
+/// Milliseconds per megabyte to pass once over as much memory as the row takes: what the caches
+/// make of size.
+double pass_ms_per_mb(const Row& row) {
+    const double bytes = row.bytes_per_unknown * row.unknowns;
+    std::vector<double> a(static_cast<std::size_t>(bytes / 16), 1.0), b(a.size(), 2.0);
+    const int often = std::max(4, static_cast<int>(2e8 / bytes));
+    double best = 0;
+    for (int k = 0; k < 5; ++k) {
+        const double start = processor_ms();
+        for (int n = 0; n < often; ++n)
+            for (std::size_t i = 0; i < a.size(); ++i)
+                a[i] += 0.5 * b[i];
+        const double taken = (processor_ms() - start) / often;
+        best = k == 0 ? taken : std::min(best, taken);
     }
+    return best / (bytes / 1e6);
 }
 
-void glazing(Painting& p, double x, double foot, double top) {
-    fill(p, x - 3, foot - 4, x + 21.7, foot + 12, Solid{0.25});
-    fill(p, x, foot, x + 3, top, Solid{1});
-    fill(p, x + 3, foot, x + 15.7, top, Solid{0.045});
-    fill(p, x + 15.7, foot, x + 18.7, top, Solid{1});
-    fill(p, x + 3, foot, x + 15.7, foot + 6, Solid{0.3});
-    fill(p, x + 3, foot + 6, x + 15.7, foot + 13, Solid{160});
-    fill(p, x + 3.4, foot + 6.4, x + 15.3, foot + 12.6, Solid{0.13});
+double ns_per_unknown(const Row& row) {
+    return 1e6 * row.total_ms() / row.unknowns;
 }
 
-/// Sill of a window in a wood-frame wall; 30 rectangles.
-Painting window(double outside_c, double shim_w_mk) {
-    Painting p;
-    p.width_m = 0.30;
-    p.height_m = 0.40;
-    p.airs = {
-        {"outside", outside_c, 25, false}, {"inside", 21, 7.7, false}, {"corner", 21, 5, false}};
-    fill(p, 0, 0, 140, 400, AirRef{0});
-    fill(p, 140, 0, 300, 400, AirRef{1});
-    fill(p, 50, 0, 62, 130, Solid{0.14});
-    fill(p, 62, 0, 74, 130, Solid{0.11});
-    fill(p, 74, 0, 214, 54, Solid{0.04});
-    fill(p, 74, 54, 214, 130, Solid{0.12});
-    fill(p, 214, 0, 226.7, 130, Solid{0.2});
-    fill(p, 74, 130, 214, 142, Solid{shim_w_mk});
-    hollow(p, 80, 142, 160, 200, 0.17, 3);
-    fill(p, 90, 200, 152, 204, Solid{0.25});
-    hollow(p, 90, 204, 152, 250, 0.17, 2);
-    glazing(p, 112, 238, 400);
-    fill(p, 160, 142, 226.7, 157, Solid{0.12});
-    fill(p, 226.7, 80, 242, 160, Solid{0.12});
-    fill(p, 152, 200, 182, 230, AirRef{2});
-    fill(p, 130.7, 250, 160.7, 280, AirRef{2});
-    return p;
+/// The whole way from the painting to the field.
+Row end_to_end(const char* section, const Painting& painting, Accuracy accuracy, double& error_k) {
+    const char* names[] = {"end to end, draft", "end to end, normal", "end to end, fine"};
+    Row row = least([&] {
+        const std::size_t before = held_bytes();
+        forget_peak();
+        Row one;
+        const double start = processor_ms();
+        const Result<Field> result = solve(painting, accuracy);
+        one.solve_ms = processor_ms() - start;
+        if (!ok(result)) return one;
+        const Field& field = value(result);
+        one.cycles = field.cycles;
+        one.unknowns = static_cast<int>(std::count_if(field.conductivity_w_mk.begin(),
+                                                      field.conductivity_w_mk.end(),
+                                                      [](double w_mk) { return w_mk > 0; }));
+        // with the workspace, which the first run has made
+        one.bytes_per_unknown = static_cast<double>(peak_bytes() - before) / one.unknowns;
+        error_k = field.error_estimate_k;
+        return one;
+    });
+    row.section = section;
+    row.solver = names[static_cast<int>(accuracy)];
+    print(row);
+    return row;
 }
 
-Painting metal_profile() {
-    Painting p;
-    p.width_m = 0.5;
-    p.height_m = 0.0475;
-    p.airs = {{"outside", 0, 1 / 0.06, false}, {"inside", 20, 1 / 0.11, false}};
-    fill(p, 0, 0, 500, 47.5, Solid{0.029});
-    fill(p, 0, 41.5, 500, 47.5, Solid{1.15});
-    fill(p, 0, 36.5, 15, 41.5, Solid{0.12});
-    fill(p, 0, 0, 500, 1.5, Solid{230});
-    fill(p, 0, 0, 1.5, 36.5, Solid{230});
-    fill(p, 0, 35, 15, 36.5, Solid{230});
-    p.edges = {{Side::top, 0, 0.5, 0}, {Side::bottom, 0, 0.5, 1}};
-    return p;
-}
+class Bench {
+  public:
+    explicit Bench(bool all) : all_(all) {}
 
-/// Of processor time: a busy machine does not count.
-double milliseconds() {
-    return 1000.0 * static_cast<double>(std::clock()) / CLOCKS_PER_SEC;
-}
-
-double median(std::vector<double> values) {
-    std::sort(values.begin(), values.end());
-    return values[values.size() / 2];
-}
-
-void row(const char* name, const Painting& painting, Accuracy accuracy, const Field* warm) {
-    const char* accuracies[] = {"draft", "normal", "fine"};
-    std::vector<double> times;
-    Result<Field> result = Problem{};
-    for (int k = 0; k < repeats; ++k) {
-        const double start = milliseconds();
-        result = solve(painting, accuracy, warm);
-        times.push_back(milliseconds() - start);
+    bool run(const std::string& json) {
+        print_heading();
+        const double fine_error_k = whole_ways();
+        windows(fine_error_k);
+        metal();
+        const bool written = json.empty() || write_json(rows_, json);
+        return targets_.all_met() && written;
     }
-    if (!ok(result)) {
-        std::printf("%-22s %s\n", name, problem(result).message.c_str());
-        return;
+
+  private:
+    /// Answers the error estimate of the window at fine accuracy, K.
+    double whole_ways() {
+        double error_k = 0;
+        for (const Accuracy accuracy : {Accuracy::draft, Accuracy::normal, Accuracy::fine}) {
+            rows_.push_back(end_to_end("window", window_painting(), accuracy, error_k));
+            fine_unknowns_ = rows_.back().unknowns;
+            targets_.at_most("bytes per unknown, " + rows_.back().solver,
+                             rows_.back().bytes_per_unknown, most_bytes);
+        }
+        double unused = 0;
+        rows_.push_back(end_to_end("ISO 10211 case 2", metal_profile(), Accuracy::fine, unused));
+        return error_k;
     }
-    const Field& field = value(result);
-    std::printf("%-22s %-7s %7d cells %3d cycles %8.2f ms %7.0f ns/cell  error %.4f K\n", name,
-                accuracies[static_cast<int>(accuracy)], field.cells(), field.cycles, median(times),
-                1e6 * median(times) / field.cells(), field.error_estimate_k);
-}
+
+    /// The discretisation error falls with the width of the cells.
+    void windows(double fine_error_k) {
+        std::vector<Row> same;
+        for (const int unknowns : {10000, 40000, 160000, 640000, 1000000}) {
+            const Solution section = section_of(window_painting(), unknowns);
+            const double error_k =
+                fine_error_k * std::sqrt(static_cast<double>(fine_unknowns_) / unknowns);
+            Comparison comparison("window", section, error_k);
+            compare(comparison, unknowns);
+            same.push_back(comparison.same_residual());
+        }
+        const double growth = ns_per_unknown(same.back()) / ns_per_unknown(same.front());
+        const double caches = pass_ms_per_mb(same.back()) / pass_ms_per_mb(same.front());
+        std::printf("From 10 thousand to 1 million unknowns the time per unknown grows %.2f times, "
+                    "that of one pass over as much memory %.2f times.\n",
+                    growth, caches);
+        targets_.at_most("growth of time per unknown, caches aside", growth / caches, 1.5);
+    }
+
+    void metal() {
+        constexpr double printed_k = 0.005; // case 2 is printed to 0.01 K
+        constexpr int unknowns = 40000;
+        Comparison comparison("ISO 10211 case 2", section_of(metal_profile(), unknowns), printed_k);
+        compare(comparison, unknowns);
+    }
+
+    void compare(Comparison& c, int unknowns) {
+        constexpr int ldlt_limit = 700000, amg_limit = 200000, cg_limit = 50000; // short form
+        if (all_ || unknowns < ldlt_limit) c.add_peer(eigen_ldlt);
+        if (all_ || unknowns < cg_limit)
+            c.add_peer([](const LinearSystem& s) { return eigen_cg(s, Comparison::reduction); });
+        if (all_ || unknowns < amg_limit) {
+            c.add_peer([](const LinearSystem& s) {
+                return algebraic_multigrid(s, Comparison::reduction);
+            });
+        }
+        rows_.insert(rows_.end(), c.rows().begin(), c.rows().end());
+        const std::string at =
+            " at " + std::to_string(unknowns) + " unknowns, " + c.same_residual().section;
+        if (unknowns == 40000) targets_.at_least("times Eigen" + at, c.times_eigen(), 10);
+        if (unknowns == 640000) targets_.at_least("times Eigen" + at, c.times_eigen(), 20);
+        targets_.at_most("work units" + at, c.as_the_grid().work_units, 60);
+        targets_.at_most("bytes per unknown" + at, c.same_residual().bytes_per_unknown, most_bytes);
+    }
+
+    static constexpr double most_bytes = 250;
+
+    bool all_;
+    int fine_unknowns_ = 0;
+    std::vector<Row> rows_;
+    Targets targets_;
+};
 
 } // namespace
+} // namespace shimlight::bench
 
-int main() {
-    for (const Accuracy accuracy : {Accuracy::draft, Accuracy::normal, Accuracy::fine}) {
-        row("window, cold", window(-10, 0.05), accuracy, nullptr);
-        const Result<Field> before = solve(window(-10, 0.05), accuracy);
-        if (!ok(before)) return 1;
-        row("window, air moved", window(-11, 0.05), accuracy, &value(before));
-        row("window, filler moved", window(-10, 0.045), accuracy, &value(before));
-        row("ISO 10211 case 2", metal_profile(), accuracy, nullptr);
+int main(int argc, char** argv) {
+    // Memory once given out is kept: fresh pages cost as much as a solution, and a page in a
+    // browser keeps its memory too.
+    mallopt(M_MMAP_MAX, 0);
+    mallopt(M_TRIM_THRESHOLD, 2000000000);
+    bool all = false;
+    std::string json;
+    for (int n = 1; n < argc; ++n) {
+        if (std::string(argv[n]) == "--long")
+            all = true;
+        else
+            json = argv[n];
     }
+    return shimlight::bench::Bench(all).run(json) ? 0 : 1;
 }

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+#include "own_solver.hpp"
+#include "memory.hpp"
+#include "sections.hpp"
+
+#include <algorithm>
+
+namespace shimlight::bench {
+
+using namespace section;
+
+OwnSolver::OwnSolver(const Solution& solution)
+    : solution_(solution), layout_{solution.op.columns, solution.op.rows} {
+    unknowns_ = solid_cells(solution.cells);
+    const std::size_t before = held_bytes();
+    forget_peak();
+    run(1);
+    bytes_ = static_cast<double>(peak_bytes() - before);
+}
+
+Row OwnSolver::run(double tolerance) {
+    constexpr int most_cycles = 40; // as in the program
+    const double start = processor_ms();
+    fill(solution_.op, multigrid_.begin(layout_));
+    multigrid_.set_up();
+    const double ready = processor_ms();
+    b_.assign(layout_.size(), 0.0);
+    x_.assign(layout_.size(), 0.0);
+    for (const Contact& contact : solution_.op.contacts) {
+        b_[layout_.at(contact.cell % layout_.columns, contact.cell / layout_.columns)] +=
+            contact.total_w_mk * solution_.air_excess_k[contact.air];
+    }
+    const Iteration iteration =
+        conjugate_gradient(multigrid_, b_, x_, tolerance, most_cycles, vectors_);
+    Row row;
+    row.solver = "shimlight";
+    row.unknowns = unknowns_;
+    row.setup_ms = ready - start;
+    row.solve_ms = processor_ms() - ready;
+    row.cycles = iteration.cycles;
+    row.bytes_per_unknown = bytes_ / unknowns_;
+    return row;
+}
+
+double OwnSolver::unit_ms() {
+    constexpr double values = 4e6; // per measurement: a few milliseconds
+    constexpr int repeats = 7;
+    const int often = std::max(3, static_cast<int>(values / static_cast<double>(x_.size())));
+    Values out(x_.size());
+    double least = 0;
+    for (int k = 0; k < repeats; ++k) {
+        const double start = processor_ms();
+        for (int n = 0; n < often; ++n)
+            apply(multigrid_.finest(), x_, out);
+        const double taken = (processor_ms() - start) / often;
+        least = k == 0 ? taken : std::min(least, taken);
+    }
+    return least;
+}
+
+std::vector<double> OwnSolver::excess_k() const {
+    std::vector<double> out;
+    for (int k = 0; k < layout_.columns * layout_.rows; ++k) {
+        if (solution_.cells.air[k] == no_air)
+            out.push_back(x_[layout_.at(k % layout_.columns, k / layout_.columns)]);
+    }
+    return out;
+}
+
+} // namespace shimlight::bench

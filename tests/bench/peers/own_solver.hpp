@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// The program's solver taken apart, so that set-up, iteration and memory can be measured.
+#pragma once
+
+#include "peers.hpp"
+#include "section/conjugate_gradient.hpp"
+
+namespace shimlight::bench {
+
+/// Keeps its memory from one run to the next, as the program does.
+class OwnSolver {
+  public:
+    explicit OwnSolver(const section::Solution& solution);
+
+    /// Set-up and iteration from zero to `tolerance` in the energy norm. work_units and residual
+    /// are left to the caller.
+    Row run(double tolerance);
+
+    /// Milliseconds of one application of the finest operator; after a run.
+    double unit_ms();
+
+    /// Temperatures of the solid cells, in the order of the linear system.
+    std::vector<double> excess_k() const;
+
+  private:
+    const section::Solution& solution_;
+    section::SplitLayout layout_;
+    section::Multigrid multigrid_;
+    section::IterationVectors vectors_;
+    section::Values b_, x_;
+    double bytes_ = 0;
+    int unknowns_ = 0;
+};
+
+} // namespace shimlight::bench
