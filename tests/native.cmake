@@ -52,3 +52,10 @@ if(TARGET Eigen3::Eigen AND TARGET MPI::MPI_CXX AND SHIMLIGHT_HYPRE AND SHIMLIGH
   target_include_directories(bench_section_bench SYSTEM PRIVATE ${SHIMLIGHT_HYPRE_DIR})
   target_link_libraries(bench_section_bench PRIVATE Eigen3::Eigen MPI::MPI_CXX ${SHIMLIGHT_HYPRE})
 endif()
+
+# Random sections as door questions, for the comparison with finite elements.
+add_executable(peer_sections EXCLUDE_FROM_ALL
+  tests/peer/write_sections.cpp tests/unit/section/paintings.cpp)
+target_include_directories(peer_sections PRIVATE tests)
+target_compile_options(peer_sections PRIVATE ${SHIMLIGHT_WARNINGS})
+target_link_libraries(peer_sections PRIVATE section)
