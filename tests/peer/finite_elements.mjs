@@ -3,7 +3,7 @@
 // node finite_elements.mjs PATH_OF_NATIVE_DOOR PATH_OF_PEER_SECTIONS [--count N] [--every-fine]
 // [--seed KIND:SEED] [--worst FILE]
 // N sections of each kind; every third of them at `fine` too, or all. A seed asks for that section
-// alone. The worst sections' questions are written to FILE, one a line.
+// alone. The worst sections are added to FILE, one a line: question and reference.
 import { execFileSync, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
@@ -85,6 +85,7 @@ async function compare(door, { kind, seed, question }, accuracy, truth) {
     beyond_k: Math.max(truth.low_c - Math.min(...temperatures),
       Math.max(...temperatures) - truth.high_c),
     unsure: truth.change,
+    reference: { probes_c: truth.probes, heat_w_m: truth.heat },
   };
 }
 
@@ -187,7 +188,9 @@ function tellWorst(rows, accuracy, file) {
       + `${figure(row.unsure.probe_k)} K, ${figure(100 * row.unsure.heat_share)} %`);
   }
   if (!file) return;
-  const lines = order.map((row) => JSON.stringify({ ...row.question, accuracy }));
+  const lines = order.map(({ kind, seed, question, reference: known, probe_k, heat_share }) =>
+    JSON.stringify({ kind, seed, probe_k, heat_share, question: { ...question, accuracy },
+      reference: known }));
   writeFileSync(file, `${lines.join('\n')}\n`, { flag: 'a' });
 }
 
