@@ -5,6 +5,7 @@
 // on its left and right: straight across, one row down and one row up. All couplings are stored
 // with the sign of a conductance:
 //   (A x)(P) = centre x(P) - sum of coupling * x(neighbour).
+// A point with nothing to solve, ambient air, has a centre of zero. Its value is zero always.
 #pragma once
 
 #include "section/operator.hpp"
@@ -18,25 +19,31 @@ struct Links {
     Values straight, down, up;
 };
 
+/// Columns begin…end-1 of one parity, from the first of a row with something to solve to the last.
+struct Stretch {
+    int begin = 0, end = 0;
+};
+
 struct ColumnOperator {
     SplitLayout layout;
     OddLayout odd;
     bool corners = false;
-    Values centre, south; ///< in the split layout
-    Values pivot;         ///< inverse pivots of every column's LDLᵀ factors
-    Links left, right;    ///< in the odd layout
+    Values centre, south;             ///< in the split layout
+    Values pivot;                     ///< inverse pivots of every column's LDLᵀ factors
+    Links left, right;                ///< in the odd layout
+    std::vector<Stretch> evens, odds; ///< of every row: a third of a window's section is air
 
     /// Takes on a size, all couplings zero; keeps the memory it had.
     void reset(SplitLayout layout, bool corners);
 
-    /// Computes the pivots once the couplings are in place.
+    /// Computes stretches and pivots once the couplings are in place.
     void factor();
 };
 
 /// Writes the balance of a section into `a`, which has its size and is zero.
-void fill(const Operator& op, ColumnOperator& a);
+void fill(const Operator& op, const Cells& cells, ColumnOperator& a);
 
-/// out = A x.
+/// out = A x; leaves out what is not to be solved.
 void apply(const ColumnOperator& a, const Values& x, Values& out);
 
 /// Solves the even columns, their links to the odd ones taken from x when `linked`, else as zero.
@@ -45,8 +52,7 @@ void solve_even(const ColumnOperator& a, const Values& b, Values& x, bool linked
 /// Solves the odd columns, given the even ones.
 void solve_odd(const ColumnOperator& a, const Values& b, Values& x);
 
-/// What the odd columns send to the even ones: out(even) = sum of links * x(odd), where `out` has
-/// one number per even column and row, in plain rows.
-void gather_to_even(const ColumnOperator& a, const Values& x, Values& out);
+/// What the odd columns send to the stretch of even ones in row j: out[I] = sum of links * x(odd).
+void gather_to_even(const ColumnOperator& a, const Values& x, int j, Values& out);
 
 } // namespace shimlight::section

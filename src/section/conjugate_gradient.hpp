@@ -14,12 +14,14 @@ struct Iteration {
 
 /// Vectors of the iteration, kept by whoever calls it often.
 struct IterationVectors {
-    Values residual, correction, direction, image;
+    Values correction, direction, image;
 };
 
-/// Improves x until the energy norm of its error, estimated by the preconditioner, has fallen below
-/// `tolerance` times that of x = 0, or `max_cycles` is reached.
-Iteration conjugate_gradient(Multigrid& multigrid, const Values& b, Values& x, double tolerance,
-                             int max_cycles, IterationVectors& vectors);
+/// Improves x, of residual r = b - A x, until the energy norm of its error, estimated by the
+/// preconditioner, has fallen below `tolerance` times that of the solution, or `max_cycles` is
+/// reached. `energy` is x A x + 2 x r: the square of the solution's norm less that of the error.
+/// r is used up.
+Iteration conjugate_gradient(Multigrid& multigrid, Values& r, double energy, Values& x,
+                             double tolerance, int max_cycles, IterationVectors& vectors);
 
 } // namespace shimlight::section

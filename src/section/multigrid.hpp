@@ -27,10 +27,11 @@ class Multigrid {
     struct Level {
         ColumnOperator a;
         Values b, x;   ///< in the split layout of this level; unused on the finest
-        Values passed; ///< even columns in plain rows on their way to the next level
+        Values passed; ///< one row's even columns in order, on their way to the next level
     };
 
     void solve(std::size_t level, const Values& b, Values& x);
+    void restrict_to_next(std::size_t level, const Values& x);
     void correct_from_next(std::size_t level, Values& x);
 
     std::vector<Level> levels_;

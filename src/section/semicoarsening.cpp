@@ -24,13 +24,26 @@ void solve_odd_columns(const ColumnOperator& a, Values& t) {
     }
 }
 
-void weights_towards(const ColumnOperator& a, const Links& links, Values& weights) {
+/// Where the even column has nothing to solve, the odd one still follows what it is along the rest
+/// of its length, less and less. A weight below this carries nothing any more; kept, it would make
+/// centres too small for a double number.
+constexpr double least_weight = 1e-3;
+
+/// `beyond`: the even column lies so many places after the odd one's number.
+void weights_towards(const ColumnOperator& a, const Links& links, int beyond, Values& weights) {
     weights = links.straight;
     if (a.corners) {
         for (std::size_t k = 0; k < weights.size(); ++k)
             weights[k] += links.down[k] + links.up[k];
     }
     solve_odd_columns(a, weights);
+    for (int j = 0; j < a.layout.rows; ++j) {
+        const double* even_centre = &a.centre[a.layout.even_row(j) + beyond];
+        double* weight = &weights[a.odd.row(j)];
+        for (int I = 0; I < a.layout.odd(); ++I) {
+            if (even_centre[I] == 0 && weight[I] < least_weight) weight[I] = 0;
+        }
+    }
 }
 
 /// The links of one side and row as numbers; zero corners in a five-point operator.
@@ -108,8 +121,8 @@ class Galerkin {
 } // namespace
 
 void coarsen(const ColumnOperator& a, Weights& weights, ColumnOperator& out) {
-    weights_towards(a, a.left, weights.left);
-    weights_towards(a, a.right, weights.right);
+    weights_towards(a, a.left, 0, weights.left);
+    weights_towards(a, a.right, 1, weights.right);
     out.reset(SplitLayout{a.layout.even(), a.layout.rows}, true);
     Galerkin galerkin(a, weights, out);
     for (int j = 0; j < a.layout.rows; ++j)

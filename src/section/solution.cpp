@@ -50,6 +50,14 @@ int split_index(const SplitLayout& layout, int cell) {
     return layout.at(cell % layout.columns, cell / layout.columns);
 }
 
+/// visit(cell, its place in the layout) for every cell.
+template <class Visit> void for_each_cell(const SplitLayout& layout, const Visit& visit) {
+    for (int j = 0, k = 0; j < layout.rows; ++j) {
+        for (int i = 0; i < layout.columns; ++i, ++k)
+            visit(k, layout.at(i, j));
+    }
+}
+
 auto place_in(const SplitLayout& layout) {
     return [&layout](std::int32_t cell) { return split_index(layout, cell); };
 }
@@ -70,9 +78,46 @@ void lean_on_streams(const Streams& streams, ColumnOperator& a) {
             a.centre[split_index(a.layout, node.cell)] += step.exchange_w_mk * node.weight;
 }
 
+/// Adds what the airs send to each cell when all cells are at the datum.
+void add_sources(const Solution& s, const SplitLayout& layout, Values& b) {
+    for (const Contact& contact : s.op.contacts)
+        b[split_index(layout, contact.cell)] += contact.total_w_mk * s.air_excess_k[contact.air];
+}
+
+/// Adds the heat that each cell takes up more than it gives off, from differences of temperatures:
+/// their products with the diagonal would leave round-off of the size of the largest conductance.
+/// Answers the energy of x as conjugate_gradient() wants it, x A x + 2 x r = x (sources + r).
+double add_residual(const Solution& s, const SplitLayout& layout, Values& r) {
+    const std::vector<double>& x = s.excess_k;
+    const int columns = layout.columns;
+    int west = 0; // place of the cell on the left
+    for_each_cell(layout, [&](int k, int at) {
+        const double from_west = s.op.west[k] > 0 ? s.op.west[k] * (x[k - 1] - x[k]) : 0.0;
+        const double from_south = s.op.south[k] > 0 ? s.op.south[k] * (x[k - columns] - x[k]) : 0.0;
+        r[at] += from_west + from_south;
+        r[west] -= from_west;
+        r[at - layout.stride()] -= from_south;
+        west = at;
+    });
+    double energy = 0;
+    for (const Contact& contact : s.op.contacts) {
+        const double air = s.air_excess_k[contact.air], cell = x[contact.cell];
+        r[split_index(layout, contact.cell)] += contact.total_w_mk * (air - cell);
+        energy += contact.total_w_mk * air * cell;
+    }
+    for_each_cell(layout, [&](int k, int at) { energy += x[k] * r[at]; });
+    return energy;
+}
+
+Iteration iterate_alone(const Solution& s, double tolerance, Workspace& w) {
+    const double energy = add_residual(s, w.multigrid.finest().layout, w.b);
+    return conjugate_gradient(w.multigrid, w.b, energy, w.x, tolerance, max_cycles, w.vectors);
+}
+
 Iteration iterate_with_streams(const Solution& s, double tolerance, Workspace& w) {
     const SplitLayout& layout = w.multigrid.finest().layout;
     const Streams& streams = s.streams;
+    add_sources(s, layout, w.b);
     std::vector<double> heat;
     const std::vector<double> no_excess(s.inlet_excess_k.size(), 0.0);
     const Values nothing(layout.size(), 0.0);
@@ -159,30 +204,24 @@ void iterate(Solution& solution, double tolerance) {
     const SplitLayout layout{solution.op.columns, solution.op.rows};
     Workspace& kept = workspace();
     auto& [multigrid, vectors, krylov, b, x] = kept;
-    b.assign(layout.size(), 0.0);
-    x.assign(layout.size(), 0.0);
-    for (const Contact& contact : solution.op.contacts) {
-        b[split_index(layout, contact.cell)] +=
-            contact.total_w_mk * solution.air_excess_k[contact.air];
-    }
-    const int count = static_cast<int>(solution.excess_k.size());
-    for (int k = 0; k < count; ++k) {
-        if (solution.cells.air[k] == no_air) x[split_index(layout, k)] = solution.excess_k[k];
-    }
     ColumnOperator& finest = multigrid.begin(layout);
-    fill(solution.op, finest);
+    fill(solution.op, solution.cells, finest);
     lean_on_streams(solution.streams, finest);
     multigrid.set_up();
-    const Iteration iteration =
-        solution.streams.empty()
-            ? conjugate_gradient(multigrid, b, x, tolerance, max_cycles, vectors)
-            : iterate_with_streams(solution, tolerance, kept);
+    b.assign(layout.size(), 0.0);
+    x.assign(layout.size(), 0.0);
+    for_each_cell(layout, [&](int k, int at) {
+        if (solution.cells.air[k] == no_air) x[at] = solution.excess_k[k];
+    });
+    const Iteration iteration = solution.streams.empty()
+                                    ? iterate_alone(solution, tolerance, kept)
+                                    : iterate_with_streams(solution, tolerance, kept);
     solution.cycles = iteration.cycles;
     solution.converged = iteration.converged;
     solution.guess_k = solution.excess_k;
-    for (int k = 0; k < count; ++k) {
-        solution.excess_k[k] = std::clamp(x[split_index(layout, k)], 0.0, solution.span_k);
-    }
+    for_each_cell(layout, [&](int k, int at) {
+        solution.excess_k[k] = std::clamp(x[at], 0.0, solution.span_k);
+    });
     close_balance(solution);
 }
 

@@ -21,7 +21,7 @@ OwnSolver::OwnSolver(const Solution& solution)
 Row OwnSolver::run(double tolerance) {
     constexpr int most_cycles = 40; // as in the program
     const double start = processor_ms();
-    fill(solution_.op, multigrid_.begin(layout_));
+    fill(solution_.op, solution_.cells, multigrid_.begin(layout_));
     multigrid_.set_up();
     const double ready = processor_ms();
     b_.assign(layout_.size(), 0.0);
@@ -31,7 +31,7 @@ Row OwnSolver::run(double tolerance) {
             contact.total_w_mk * solution_.air_excess_k[contact.air];
     }
     const Iteration iteration =
-        conjugate_gradient(multigrid_, b_, x_, tolerance, most_cycles, vectors_);
+        conjugate_gradient(multigrid_, b_, 0, x_, tolerance, most_cycles, vectors_);
     Row row;
     row.solver = "shimlight";
     row.unknowns = unknowns_;
