@@ -99,7 +99,8 @@ TEST_CASE("Few cycles even on couplings that jump from point to point") {
         Values b(layout.size()), x(layout.size(), 0.0);
         apply(multigrid.finest(), wanted, b);
         IterationVectors vectors;
-        const Iteration iteration = conjugate_gradient(multigrid, b, 0, x, 1e-8, most_cycles, vectors);
+        const Iteration iteration =
+            conjugate_gradient(multigrid, b, 0, x, 1e-8, most_cycles, vectors);
         CAPTURE(iteration.cycles);
         CHECK(iteration.converged);
     }
