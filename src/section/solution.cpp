@@ -203,12 +203,12 @@ std::vector<double> stream_heats(const Solution& solution) {
 void iterate(Solution& solution, double tolerance) {
     const SplitLayout layout{solution.op.columns, solution.op.rows};
     Workspace& kept = workspace();
-    auto& [multigrid, vectors, krylov, b, x] = kept;
-    ColumnOperator& finest = multigrid.begin(layout);
+    ColumnOperator& finest = kept.multigrid.begin(layout);
     fill(solution.op, solution.cells, finest);
     lean_on_streams(solution.streams, finest);
-    multigrid.set_up();
-    b.assign(layout.size(), 0.0);
+    kept.multigrid.set_up();
+    Values& x = kept.x;
+    kept.b.assign(layout.size(), 0.0);
     x.assign(layout.size(), 0.0);
     for_each_cell(layout, [&](int k, int at) {
         if (solution.cells.air[k] == no_air) x[at] = solution.excess_k[k];
