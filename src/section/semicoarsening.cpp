@@ -7,19 +7,19 @@ namespace {
 /// Solves all odd columns for one right-hand side in the odd layout, in place.
 void solve_odd_columns(const ColumnOperator& a, Values& t) {
     const SplitLayout& l = a.layout;
-    const int count = l.odd(), stride = a.odd.stride();
+    const int stride = a.odd.stride();
     for (int j = 0; j < l.rows; ++j) {
-        double* here = &t[a.odd.row(j)];
-        const double* below = here - stride;
+        double* __restrict here = &t[a.odd.row(j)];
+        const double* below = &t[a.odd.row(j) - stride];
         const double *south = &a.south[l.odd_row(j)], *pivot = &a.pivot[l.odd_row(j)];
-        for (int I = 0; I < count; ++I)
+        for (int I = a.odds[j].begin; I < a.odds[j].end; ++I)
             here[I] = (here[I] + south[I] * below[I]) * pivot[I];
     }
     for (int j = l.rows - 2; j >= 0; --j) {
-        double* here = &t[a.odd.row(j)];
-        const double* above = here + stride;
+        double* __restrict here = &t[a.odd.row(j)];
+        const double* above = &t[a.odd.row(j) + stride];
         const double *south = &a.south[l.odd_row(j + 1)], *pivot = &a.pivot[l.odd_row(j)];
-        for (int I = 0; I < count; ++I)
+        for (int I = a.odds[j].begin; I < a.odds[j].end; ++I)
             here[I] += south[I] * pivot[I] * above[I];
     }
 }
@@ -46,70 +46,81 @@ void weights_towards(const ColumnOperator& a, const Links& links, int beyond, Va
     }
 }
 
-/// The links of one side and row as numbers; zero corners in a five-point operator.
+/// What a row's odd columns have on one side; zero corners in a five-point operator.
 struct SideRow {
     const double *straight, *down, *up_below; ///< up_below: from the row below upwards
     const double *weight, *weight_below;
 };
 
-/// Adds what the odd columns contribute to their even neighbours on one side: the diagonal block
-///   centre += w² c - 2 w straight,   south += w w' s + w down + w' up'      (': one row below).
+/// The product, row by row. Even column I of the fine level is column I of the coarse one; between
+/// columns I and I+1 lies odd column I, of centre c and south s. Primes: one row below.
 class Galerkin {
   public:
     Galerkin(const ColumnOperator& a, const Weights& weights, ColumnOperator& out)
         : a_(a), out_(out), weights_(weights), none_(a.corners ? 0 : a.odd.stride(), 0.0) {}
 
+    /// Even and odd columns of the coarse level lie apart, so each takes a loop of its own.
     void row(int j) {
         const SideRow left = side(a_.left, weights_.left, j),
                       right = side(a_.right, weights_.right, j);
-        const int k = a_.layout.odd_row(j), even = a_.layout.even_row(j);
-        for (int I = 0; I < out_.layout.columns; ++I) {
-            const int at = out_.layout.at(I, j);
-            out_.centre[at] = a_.centre[even + I];
-            out_.south[at] = a_.south[even + I];
-        }
-        for (int I = 0; I < a_.layout.odd(); ++I) {
-            add_block(left, I, k, out_.layout.at(I, j), j);
-            if (I + 1 >= out_.layout.columns) continue;
-            add_block(right, I, k, out_.layout.at(I + 1, j), j);
-            link(left, right, I, k, j);
-        }
+        const SplitLayout& c = out_.layout;
+        blocks(left, right, j, 0, c.even(), c.even_row(j));
+        blocks(left, right, j, 1, c.odd(), c.odd_row(j));
+        // the odd one of two coarse columns owns the link between them
+        const int between = c.columns - 1;
+        links(left, right, j, 0, (between + 1) / 2, out_.left);
+        links(right, left, j, 1, between / 2, out_.right);
     }
 
   private:
     SideRow side(const Links& links, const Values& weight, int j) const {
+        // from the first ghost on, so that odd column -1 is there
         const int row = a_.odd.row(j), stride = a_.odd.stride();
-        const double* down = a_.corners ? &links.down[row] : none_.data();
-        const double* up_below = a_.corners ? &links.up[row - stride] : none_.data();
+        const double* down = a_.corners ? &links.down[row] : none_.data() + 1;
+        const double* up_below = a_.corners ? &links.up[row - stride] : none_.data() + 1;
         return {&links.straight[row], down, up_below, &weight[row], &weight[row - stride]};
     }
 
-    void add_block(const SideRow& s, int I, int k, int at, int j) {
-        const double w = s.weight[I], below = s.weight_below[I];
-        out_.centre[at] += w * (w * a_.centre[k + I] - 2 * s.straight[I]);
-        if (j == 0) return;
-        out_.south[at] += w * below * a_.south[k + I] + w * s.down[I] + below * s.up_below[I];
+    /// The columns of one parity with what the odd columns on both their sides contribute:
+    ///   centre += w (w c - 2 straight),   south += w w' s + w down + w' up'.
+    void blocks(const SideRow& left, const SideRow& right, int j, int parity, int count, int at) {
+        const int odd = a_.layout.odd_row(j), even = a_.layout.even_row(j);
+        const double *c = &a_.centre[odd], *s = &a_.south[odd];
+        const double *own_centre = &a_.centre[even], *own_south = &a_.south[even];
+        double* __restrict centre = &out_.centre[at], * __restrict south = &out_.south[at];
+        const auto centre_part = [c](const SideRow& side, int I) {
+            return side.weight[I] * (side.weight[I] * c[I] - 2 * side.straight[I]);
+        };
+        const auto south_part = [s](const SideRow& side, int I) {
+            const double w = side.weight[I], below = side.weight_below[I];
+            return w * below * s[I] + w * side.down[I] + below * side.up_below[I];
+        };
+        for (int n = 0; n < count; ++n) {
+            const int I = 2 * n + parity;
+            centre[n] = own_centre[I] + centre_part(left, I) + centre_part(right, I - 1);
+            south[n] = own_south[I] + south_part(left, I) + south_part(right, I - 1);
+        }
     }
 
-    /// Couplings between the two even columns beside odd column I.
-    void link(const SideRow& l, const SideRow& r, int I, int k, int j) {
-        const double wl = l.weight[I], wr = r.weight[I];
-        const double wl_below = l.weight_below[I], wr_below = r.weight_below[I];
-        const double straight =
-            l.straight[I] * wr + wl * r.straight[I] - wl * wr * a_.centre[k + I];
-        const double south = a_.south[k + I];
-        // from the right column down to the left one, and from the left one down to the right
-        const double right_down = wr * south * wl_below + wr * l.down[I] + wl_below * r.up_below[I];
-        const double left_down = wl * south * wr_below + wl * r.down[I] + wr_below * l.up_below[I];
-        // even column I of the fine level is column I of the coarse one: the odd of the two owns
-        // the link
-        const bool right_owns = I % 2 == 0;
-        Links& links = right_owns ? out_.left : out_.right;
-        const int owner = out_.odd.row(j) + I / 2;
-        links.straight[owner] = straight;
-        if (j == 0) return;
-        links.down[owner] = right_owns ? right_down : left_down;
-        links.up[owner - out_.odd.stride()] = right_owns ? left_down : right_down;
+    /// Of every second odd column to the coarse column `near` to it on the side whose links are
+    /// wanted; `far` is the coarse column that owns them:
+    ///   straight = straight_n w_f + w_n straight_f - w_n w_f c
+    ///   down, from far to near in the row below = w_f s w_n' + w_f down_n + w_n' up_f'
+    ///   up, from far in the row below to near   = w_n s w_f' + w_n down_f + w_f' up_n'
+    void links(const SideRow& near, const SideRow& far, int j, int parity, int count, Links& out) {
+        const int odd = a_.layout.odd_row(j), owner = out_.odd.row(j);
+        const double *c = &a_.centre[odd], *s = &a_.south[odd];
+        double* __restrict straight = &out.straight[owner];
+        double* __restrict down = &out.down[owner];
+        double* __restrict up = &out.up[owner - out_.odd.stride()];
+        for (int n = 0; n < count; ++n) {
+            const int I = 2 * n + parity;
+            const double wn = near.weight[I], wf = far.weight[I];
+            const double wn_below = near.weight_below[I], wf_below = far.weight_below[I];
+            straight[n] = near.straight[I] * wf + wn * far.straight[I] - wn * wf * c[I];
+            down[n] = wf * s[I] * wn_below + wf * near.down[I] + wn_below * far.up_below[I];
+            up[n] = wn * s[I] * wf_below + wn * far.down[I] + wf_below * near.up_below[I];
+        }
     }
 
     const ColumnOperator& a_;
