@@ -218,7 +218,7 @@ export class Visit {
     const own = new URL(this.server.url).origin;
     const foreign = this.requests.filter((url) =>
       !url.startsWith(own) && !/^(blob|data|about):/.test(url));
-    const errors = this.errors;
+    const errors = this.errors.filter((text) => !this.expected?.test(text));
     await this.closeContext();
     assert.deepEqual(errors, [], "the console is quiet");
     assert.deepEqual(foreign, [], "no request leaves the page's own origin");
