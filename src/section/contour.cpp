@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "section/contour.hpp"
 
+#include "section/surface.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -8,32 +10,10 @@
 namespace shimlight::section {
 namespace {
 
-/// A contact as a step between two grid nodes, the solid on the left.
-struct Step {
-    int from = 0, to = 0; ///< node indices
-};
-
-Step step_of(const Contact& contact, int columns) {
-    const int i = contact.cell % columns, j = contact.cell / columns, stride = columns + 1;
-    const int south_west = j * stride + i, south_east = south_west + 1;
-    const int north_west = south_west + stride, north_east = north_west + 1;
-    switch (contact.side) {
-    case Side::left:
-        return {north_west, south_west};
-    case Side::right:
-        return {south_east, north_east};
-    case Side::bottom:
-        return {south_west, south_east};
-    case Side::top:
-        break;
-    }
-    return {north_east, north_west};
-}
-
 /// Orders steps so that each follows the one that ends where it starts.
 class Walk {
   public:
-    Walk(const std::vector<Step>& steps, const std::vector<Contact>& contacts)
+    Walk(const std::vector<SurfaceStep>& steps, const std::vector<Contact>& contacts)
         : steps_(steps), contacts_(contacts), used_(steps.size(), false) {
         for (std::size_t k = 0; k < steps.size(); ++k) {
             from_.emplace_back(steps[k].from, static_cast<int>(k));
@@ -79,7 +59,7 @@ class Walk {
         return found;
     }
 
-    const std::vector<Step>& steps_;
+    const std::vector<SurfaceStep>& steps_;
     const std::vector<Contact>& contacts_;
     std::vector<std::pair<int, int>> from_; ///< (node, step), sorted
     std::vector<int> arrivals_;             ///< nodes, sorted
@@ -87,7 +67,7 @@ class Walk {
     std::vector<int> order_;
 };
 
-SurfaceFace face_of(const Painting& painting, const Contact& contact, const Step& step,
+SurfaceFace face_of(const Painting& painting, const Contact& contact, const SurfaceStep& step,
                     const Field& field) {
     const int stride = field.columns() + 1;
     SurfaceFace face;
@@ -102,7 +82,7 @@ SurfaceFace face_of(const Painting& painting, const Contact& contact, const Step
     const double heat_w_m = contact.total_w_mk *
                             (painting.airs[contact.air].temperature_c - field.cell_c[contact.cell]);
     face.flux_w_m2 = heat_w_m / length_m;
-    face.temperature_c = field.cell_c[contact.cell] + heat_w_m / contact.inner_w_mk;
+    face.temperature_c = side_of(field, contact);
     return face;
 }
 
@@ -110,7 +90,7 @@ SurfaceFace face_of(const Painting& painting, const Contact& contact, const Step
 
 std::vector<SurfaceFace> trace_contour(const Painting& painting, const Operator& op,
                                        const Field& field) {
-    std::vector<Step> steps;
+    std::vector<SurfaceStep> steps;
     for (const Contact& contact : op.contacts)
         steps.push_back(step_of(contact, field.columns()));
     std::vector<SurfaceFace> faces;

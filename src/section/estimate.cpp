@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "section/estimate.hpp"
 
+#include "section/heat_flow.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace shimlight::section {
 namespace {
-
-/// On the safe side for 95 of 100 random sections compared with grids 8 to 100 times finer.
-constexpr double safety = 1.25;
 
 double eighth_power(double value) {
     const double squared = value * value, fourth = squared * squared;
@@ -31,11 +30,23 @@ double mean_step_k(const Solution& s) {
 
 } // namespace
 
-double estimated_error_k(const Solution& solution, const ErrorEnergy& before) {
+double estimated_error_k(const Solution& solution, const GridError& before) {
     if (solution.span_k == 0) return 0;
-    const double was = before.total(), now = error_energy(solution).total();
+    const GridError error = grid_error(solution);
+    const double was = before.energy(), now = error.energy();
     const double left = now < was ? std::sqrt(now / was) : 1.0;
-    return safety * left * mean_step_k(solution);
+    return std::hypot(left * mean_step_k(solution), error.largest_bend_k());
+}
+
+double estimated_heat_share(const Solution& solution, const Solution& coarser) {
+    const std::vector<double> now = heat_flows(solution).from_airs;
+    const std::vector<double> was = heat_flows(coarser).from_airs;
+    double largest = 0, step = 0;
+    for (std::size_t a = 0; a < now.size(); ++a) {
+        largest = std::max(largest, std::abs(now[a]));
+        step = std::max(step, std::abs(now[a] - was[a]));
+    }
+    return largest > 0 ? step / largest : 0.0;
 }
 
 } // namespace shimlight::section

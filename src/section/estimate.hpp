@@ -6,13 +6,20 @@
 
 namespace shimlight::section {
 
-/// Estimate for a solution that started from the next coarser grid, whose error energy was
-/// `before`, K. The step away from the coarser solution is that one's error; the error that is left
-/// is smaller by the root of the ratio of the error energies, as in the energy norm:
-///   safety * |step|₈ * sqrt(energy now / energy before),
+/// Estimate for a solution that started from the next coarser grid, whose errors were `before`, K:
+/// the larger part of what two witnesses say, as the root of the sum of their squares.
+///
+/// The step away from the coarser solution is that one's error; the error that is left is smaller
+/// by the root of the ratio of the error energies, as in the energy norm:
+///   |step|₈ * sqrt(energy now / energy before),
 /// |step|₈ being the mean over the solid's area in the eighth power, which weighs the places that
-/// moved most without being ruled by the singular point of a corner. The error at such a corner
-/// itself, within one cell of it, may be larger.
-double estimated_error_k(const Solution& solution, const ErrorEnergy& before);
+/// moved most without being ruled by single cells. What is local is seen by the largest bend within
+/// a cell (refinement.hpp): within the cell the temperature is known to a part of that.
+double estimated_error_k(const Solution& solution, const GridError& before);
+
+/// Of the largest heat flow, by how much one may be wrong. Errors of the flows fall with the number
+/// of cells, so that the step from the coarser solution, whose cells were a half or a quarter as
+/// many, is at least as large as the error that is left.
+double estimated_heat_share(const Solution& solution, const Solution& coarser);
 
 } // namespace shimlight::section

@@ -23,24 +23,37 @@ Candidates cells_at(const std::vector<double>& lines, double at_m) {
     return {std::max(line - 1, 0), std::min(line, cells - 1)};
 }
 
-/// Bilinear within the quarter of cell (i, j) that the point lies in: centre, two sides, node.
-double within_cell_c(const Field& field, int i, int j, Point at) {
-    const int columns = field.columns();
-    const double half_x = 0.5 * (field.x_m[i + 1] - field.x_m[i]);
-    const double half_y = 0.5 * (field.y_m[j + 1] - field.y_m[j]);
-    const double from_x = (at.x_m - field.x_m[i]) / half_x - 1; // -1 … 1 from side to side
-    const double from_y = (at.y_m - field.y_m[j]) / half_y - 1;
+} // namespace
+
+double Field::within_cell_c(int i, int j, Point at) const {
+    if (conductivity_w_mk[j * columns() + i] == 0) return cell_c[j * columns() + i];
+    const double half_x = 0.5 * (x_m[i + 1] - x_m[i]);
+    const double half_y = 0.5 * (y_m[j + 1] - y_m[j]);
+    const double from_x = (at.x_m - x_m[i]) / half_x - 1; // -1 … 1 from side to side
+    const double from_y = (at.y_m - y_m[j]) / half_y - 1;
     const int side_i = from_x > 0 ? i + 1 : i, side_j = from_y > 0 ? j + 1 : j;
     const double u = std::clamp(std::abs(from_x), 0.0, 1.0);
     const double v = std::clamp(std::abs(from_y), 0.0, 1.0);
-    const double centre = field.cell_c[j * columns + i];
-    const double x_side = field.x_face_c[j * (columns + 1) + side_i];
-    const double y_side = field.y_face_c[side_j * columns + i];
-    const double node = field.node_c[side_j * (columns + 1) + side_i];
+    const double centre = cell_c[j * columns() + i];
+    const double x_side = x_face_c[j * (columns() + 1) + side_i];
+    const double y_side = y_face_c[side_j * columns() + i];
+    const int n = side_j * (columns() + 1) + side_i;
+    if (const CornerPatch* patch = patch_at(patches, n)) {
+        const double wide = from_x > 0 ? -half_x : half_x; // from the corner to the centre
+        const double high = from_y > 0 ? -half_y : half_y;
+        const int quarter = wide > 0 ? (high > 0 ? 0 : 3) : (high > 0 ? 1 : 2);
+        const auto patch_c = [&](double dx, double dy) {
+            return patch->temperature_c(quarter, dx, dy);
+        };
+        const double c = patch_c((1 - u) * wide, (1 - v) * high) +
+                         (1 - u) * (1 - v) * (centre - patch_c(wide, high)) +
+                         u * (1 - v) * (x_side - patch_c(0, high)) +
+                         (1 - u) * v * (y_side - patch_c(wide, 0));
+        return std::clamp(c, low_c, high_c);
+    }
+    const double node = node_c[n];
     return (1 - v) * ((1 - u) * centre + u * x_side) + v * ((1 - u) * y_side + u * node);
 }
-
-} // namespace
 
 double Field::probe_c(Point at) const {
     at.x_m = std::clamp(at.x_m, x_m.front(), x_m.back());
@@ -48,7 +61,7 @@ double Field::probe_c(Point at) const {
     const Candidates in_x = cells_at(x_m, at.x_m), in_y = cells_at(y_m, at.y_m);
     for (int j = in_y.first; j <= in_y.last; ++j) {
         for (int i = in_x.first; i <= in_x.last; ++i) {
-            if (conductivity_w_mk[j * columns() + i] > 0) return within_cell_c(*this, i, j, at);
+            if (conductivity_w_mk[j * columns() + i] > 0) return within_cell_c(i, j, at);
         }
     }
     return cell_c[in_y.first * columns() + in_x.first];

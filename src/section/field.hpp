@@ -3,6 +3,7 @@
 #pragma once
 
 #include "physics/problem.hpp"
+#include "section/corner_patch.hpp"
 #include "section/painting.hpp"
 
 #include <cstdint>
@@ -29,6 +30,13 @@ struct StreamCourse {
     std::vector<double> air_c; ///< behind each step
 };
 
+/// Heat through cell sides, W/m², positive towards larger x (y); 0 at adiabatic sides and between
+/// air cells. On a stream's wall what passes it.
+struct SideFlux {
+    std::vector<double> x; ///< through sides on lines of x, (columns+1)*rows
+    std::vector<double> y; ///< through sides on lines of y, columns*(rows+1)
+};
+
 struct ColdestPoint {
     double c = 0;
     Point at;
@@ -44,12 +52,15 @@ struct Field {
     std::vector<double> x_face_c; ///< at the middle of the cell sides on lines of x,
                                   ///< (columns+1)*rows; NaN between two air cells
     std::vector<double> y_face_c; ///< likewise on lines of y, columns*(rows+1)
-    std::vector<std::int32_t> region;      ///< topmost region of each cell
+    SideFlux flux;
+    std::vector<CornerPatch> patches; ///< in place of what lies between the values above, by node
+    std::vector<std::int32_t> region; ///< topmost region of each cell
     std::vector<double> conductivity_w_mk; ///< of each cell; 0 for ambient air
     std::vector<double> heat_w_m;          ///< per air: heat entering the solid from it; with
                                            ///< that of the streams they sum to zero
     std::vector<StreamCourse> streams;     ///< one per stream of the painting
     std::vector<SurfaceFace> faces;        ///< every solid face that touches an air
+    double low_c = 0, high_c = 0;          ///< of the airs that the solid touches
     double error_estimate_k = 0;
     double solve_ms = 0;
     int cycles = 0;
@@ -63,6 +74,10 @@ struct Field {
     /// Temperature at a point; on a boundary between materials the temperature there.
     /// In ambient air: the air's temperature. Points outside are clamped to the border.
     double probe_c(Point at) const;
+    /// The same for a point in cell (i, j): bilinear within the quarter of the cell that it lies
+    /// in, between centre, two sides and node. At a corner with a patch, the patch, and bilinear
+    /// what it leaves at the centre and the sides.
+    double within_cell_c(int i, int j, Point at) const;
     /// Coldest place on faces that touch `air`, optionally only on faces of `region`s for which
     /// wanted[region] is true. Empty when there is none.
     std::optional<ColdestPoint> coldest(int air, const std::vector<bool>* wanted = nullptr) const;

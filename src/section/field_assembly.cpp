@@ -4,6 +4,7 @@
 #include "section/contour.hpp"
 #include "section/heat_flow.hpp"
 #include "section/recovery.hpp"
+#include "section/side_flux.hpp"
 
 #include <algorithm>
 
@@ -35,26 +36,33 @@ void add_streams(const Painting& painting, const Solution& solution,
 
 } // namespace
 
-Field make_field(const Painting& painting, Solution solution) {
+Field make_temperatures(const Painting& painting, const Solution& solution) {
     Field field;
+    field.low_c = solution.datum_c;
+    field.high_c = solution.datum_c + solution.span_k;
+    field.x_m = solution.grid.x_m;
+    field.y_m = solution.grid.y_m;
+    field.conductivity_w_mk = solution.cells.conductivity_w_mk;
     field.cell_c.resize(solution.excess_k.size());
     for (std::size_t k = 0; k < field.cell_c.size(); ++k) {
         const std::int32_t air = solution.cells.air[k];
-        const double high_c = solution.datum_c + solution.span_k;
         field.cell_c[k] = air == no_air ? std::clamp(solution.datum_c + solution.excess_k[k],
-                                                     solution.datum_c, high_c)
+                                                     field.low_c, field.high_c)
                                         : painting.airs[air].temperature_c;
     }
+    field.flux = side_flux(solution);
+    recover(painting, solution, field);
+    return field;
+}
+
+Field make_field(const Painting& painting, Solution solution) {
+    Field field = make_temperatures(painting, solution);
     HeatFlows flows = heat_flows(solution);
     field.heat_w_m = std::move(flows.from_airs);
     add_streams(painting, solution, flows.from_streams, field);
-    field.x_m = std::move(solution.grid.x_m);
-    field.y_m = std::move(solution.grid.y_m);
     field.region = std::move(solution.cells.region);
-    field.conductivity_w_mk = std::move(solution.cells.conductivity_w_mk);
     field.cycles = solution.cycles;
     field.converged = solution.converged;
-    recover(painting, solution, field);
     field.faces = trace_contour(painting, solution.op, field);
     return field;
 }

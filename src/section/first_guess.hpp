@@ -1,16 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Where the iteration starts.
+// A first guess from a field on another grid.
 #pragma once
 
 #include "section/solution.hpp"
 
 namespace shimlight::section {
 
-/// From the solution of the same painting on another grid: every cell takes the value that the
-/// flux-consistent slopes of the other grid's cell give at its centre.
-void guess_from(const Solution& other, Solution& solution);
-
-/// From any field, by probing it.
+/// Sets solution.excess_k from `field`, which may be that of a similar painting.
 void guess_from(const Field& field, Solution& solution);
 
 } // namespace shimlight::section

@@ -71,25 +71,17 @@ class Tracer {
     std::size_t index(int i, int j) const { return static_cast<std::size_t>(j * f_.columns() + i); }
 
     Ramp ramp_x(int i, int j) const {
-        const std::size_t k = index(i, j),
-                          side = static_cast<std::size_t>(j * (f_.columns() + 1) + i);
+        const std::size_t side = static_cast<std::size_t>(j * (f_.columns() + 1) + i);
         const double width =
             f_.x_m[static_cast<std::size_t>(i) + 1] - f_.x_m[static_cast<std::size_t>(i)];
-        return ramp(k, f_.x_face_c[side], f_.x_face_c[side + 1],
-                    f_.x_m[static_cast<std::size_t>(i)], width);
+        return {f_.flux.x[side], f_.flux.x[side + 1], f_.x_m[static_cast<std::size_t>(i)], width};
     }
     Ramp ramp_y(int i, int j) const {
         const std::size_t k = index(i, j), columns = static_cast<std::size_t>(f_.columns());
         const double height =
             f_.y_m[static_cast<std::size_t>(j) + 1] - f_.y_m[static_cast<std::size_t>(j)];
-        return ramp(k, f_.y_face_c[k], f_.y_face_c[k + columns],
-                    f_.y_m[static_cast<std::size_t>(j)], height);
+        return {f_.flux.y[k], f_.flux.y[k + columns], f_.y_m[static_cast<std::size_t>(j)], height};
     }
-    Ramp ramp(std::size_t k, double low_c, double high_c, double begin_m, double width_m) const {
-        const double give = f_.conductivity_w_mk[k] / (width_m / 2);
-        return {give * (low_c - f_.cell_c[k]), give * (f_.cell_c[k] - high_c), begin_m, width_m};
-    }
-
     /// The air of the surface that the point lies on.
     int air_near(Point p) const {
         int air = -1;

@@ -17,7 +17,8 @@ struct FluxLine {
 /// Within a cell the flux along x changes linearly from the left side to the right one, along y
 /// likewise: the lines through such a field are known in closed form and pass from cell to cell
 /// without a gap (Pollock, Semianalytical computation of path lines for finite-difference models,
-/// Ground Water 26, 1988). A line on a stream's wall goes on with what the stream leaves.
+/// Ground Water 26, 1988). Lines pass a stream; what it takes does not bend
+/// them.
 std::vector<FluxLine> flux_lines(const Field& field, const std::vector<bool>& wanted,
                                  double heat_w_m);
 

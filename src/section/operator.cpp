@@ -92,7 +92,10 @@ class Builder {
 } // namespace
 
 Operator make_operator(const Painting& painting, const Grid& grid, const Cells& cells) {
-    return Builder(painting, grid, cells).build();
+    Operator op = Builder(painting, grid, cells).build();
+    op.corners = find_corners(painting, grid, cells);
+    fit_corners(grid, op);
+    return op;
 }
 
 } // namespace shimlight::section

@@ -4,11 +4,12 @@
 //   sum over neighbours  G (T_P - T_N)  +  sum over contacts  G_a (T_P - T_a)  =  0
 //
 // G between two cells is the series of their half-cell resistances (harmonic mean), which makes a
-// slab exact at any grid; a film adds its own resistance in series. G in W/K per metre of depth.
+// slab exact at any grid; a film adds its own resistance in series. Around corners G is fitted to
+// the corner (corners.hpp). G in W/K per metre of depth.
 // Patankar, Numerical Heat Transfer and Fluid Flow (1980), section 4.2-3.
 #pragma once
 
-#include "section/cells.hpp"
+#include "section/corners.hpp"
 
 namespace shimlight::section {
 
@@ -28,6 +29,7 @@ struct Operator {
     std::vector<double> west, south; ///< G to the cell at i-1 and at j-1; 0 on the border
     std::vector<double> diagonal;    ///< sum of all G of the cell
     std::vector<Contact> contacts;
+    std::vector<Corner> corners;
 };
 
 Operator make_operator(const Painting& painting, const Grid& grid, const Cells& cells);

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "section/recovery.hpp"
 
+#include "section/corner_recovery.hpp"
+#include "section/surface.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -11,31 +14,56 @@ namespace {
 
 constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
 
-/// Temperature of the side between cells a and b of the same row (or column) whose half-depths lie
-/// on either side of it. An adiabatic border has cell a == b.
-double side_c(const Field& field, int a, int b, double depth_a_m, double depth_b_m) {
-    const double ga = field.conductivity_w_mk[a] / depth_a_m;
-    const double gb = field.conductivity_w_mk[b] / depth_b_m;
-    if (ga + gb == 0) return nowhere;
-    return field.cell_c[a] + (field.cell_c[b] - field.cell_c[a]) * (gb / (ga + gb));
+/// A parabola gives this much more at its end than a straight line.
+constexpr double parabola = 4.0 / 3.0;
+
+/// One half of the way through a side: what the cell behind it offers there.
+struct Half {
+    double c = 0;    ///< met when the flux through the side is nil
+    double give = 0; ///< W/m²K from there to the side
+};
+
+/// Along one axis the temperature in a cell is a parabola through its centre whose slope at the far
+/// side is that of the flux there; its slope at the near side is what gives.
+Half half(const Field& field, int cell, double depth_m, double far_flux_w_m2, double sign) {
+    constexpr double far_share = 1.0 / 8.0;
+    const double conductivity = field.conductivity_w_mk[cell];
+    if (conductivity == 0) return {};
+    return {field.cell_c[cell] - sign * far_share * depth_m * far_flux_w_m2 / conductivity,
+            parabola * 2 * conductivity / depth_m};
 }
 
-void recover_inner_sides(Field& field) {
+/// Never beyond the airs: a parabola may overshoot.
+double met_c(const Field& field, const Half& a, const Half& b) {
+    if (a.give + b.give == 0) return nowhere;
+    const double share = b.give / (a.give + b.give);
+    const double from = a.give > 0 ? a.c : b.c, to = b.give > 0 ? b.c : a.c;
+    return std::clamp(from + share * (to - from), field.low_c, field.high_c);
+}
+
+void recover_sides(Field& field) {
+    const SideFlux& flux = field.flux;
     const int columns = field.columns(), rows = field.rows();
     for (int j = 0; j < rows; ++j) {
+        const double* q = &flux.x[static_cast<std::size_t>(j) * (columns + 1)];
         for (int i = 0; i <= columns; ++i) {
-            const int a = std::max(i - 1, 0), b = std::min(i, columns - 1);
-            field.x_face_c[j * (columns + 1) + i] =
-                side_c(field, j * columns + a, j * columns + b, field.x_m[a + 1] - field.x_m[a],
-                       field.x_m[b + 1] - field.x_m[b]);
+            const int k = j * columns + i;
+            Half a, b;
+            if (i > 0) a = half(field, k - 1, field.x_m[i] - field.x_m[i - 1], q[i - 1], 1);
+            if (i < columns) b = half(field, k, field.x_m[i + 1] - field.x_m[i], q[i + 1], -1);
+            field.x_face_c[j * (columns + 1) + i] = met_c(field, a, b);
         }
     }
     for (int j = 0; j <= rows; ++j) {
-        const int a = std::max(j - 1, 0), b = std::min(j, rows - 1);
         for (int i = 0; i < columns; ++i) {
-            field.y_face_c[j * columns + i] =
-                side_c(field, a * columns + i, b * columns + i, field.y_m[a + 1] - field.y_m[a],
-                       field.y_m[b + 1] - field.y_m[b]);
+            const int k = j * columns + i;
+            Half a, b;
+            if (j > 0)
+                a = half(field, k - columns, field.y_m[j] - field.y_m[j - 1], flux.y[k - columns],
+                         1);
+            if (j < rows)
+                b = half(field, k, field.y_m[j + 1] - field.y_m[j], flux.y[k + columns], -1);
+            field.y_face_c[k] = met_c(field, a, b);
         }
     }
 }
@@ -56,26 +84,14 @@ void lower_stream_walls(const Solution& solution, Field& field) {
     }
 }
 
-double surface_c(const Contact& contact, double cell_c, double air_c) {
-    if (std::isinf(contact.film_w_mk)) return air_c;
-    const double share = contact.film_w_mk / (contact.inner_w_mk + contact.film_w_mk);
-    return cell_c + share * (air_c - cell_c);
-}
-
-double& side_of(Field& field, const Contact& contact) {
-    const int columns = field.columns();
-    const int i = contact.cell % columns, j = contact.cell / columns;
-    switch (contact.side) {
-    case Side::left:
-        return field.x_face_c[j * (columns + 1) + i];
-    case Side::right:
-        return field.x_face_c[j * (columns + 1) + i + 1];
-    case Side::bottom:
-        return field.y_face_c[j * columns + i];
-    case Side::top:
-        break;
-    }
-    return field.y_face_c[(j + 1) * columns + i];
+/// A side that touches an air holds what the solid offers there; the film draws it to the air.
+void meet_air(const Contact& contact, double air_c, Field& field) {
+    double& side = side_of(field, contact);
+    const double share =
+        std::isinf(contact.film_w_mk)
+            ? 1.0
+            : contact.film_w_mk / (parabola * contact.inner_w_mk + contact.film_w_mk);
+    side += share * (air_c - side);
 }
 
 /// What the solid quarters around a node say about its temperature.
@@ -114,26 +130,6 @@ NodeBalance balance_at(const Field& field, int i, int j) {
     return node;
 }
 
-struct NodePair {
-    int first, second;
-};
-
-NodePair ends_of(const Field& field, const Contact& contact) {
-    const int columns = field.columns(), stride = columns + 1;
-    const int south_west = contact.cell / columns * stride + contact.cell % columns;
-    switch (contact.side) {
-    case Side::left:
-        return {south_west, south_west + stride};
-    case Side::right:
-        return {south_west + 1, south_west + 1 + stride};
-    case Side::bottom:
-        return {south_west, south_west + 1};
-    case Side::top:
-        break;
-    }
-    return {south_west + stride, south_west + stride + 1};
-}
-
 /// A node that touches an air may lie between the solid around it and that air.
 void allow_air(Field& field, int n, double air_c) {
     const int stride = field.columns() + 1;
@@ -148,10 +144,10 @@ void set_fixed_nodes(const Painting& painting, const Operator& op, Field& field)
     std::vector<std::pair<int, double>> fixed;
     for (const Contact& contact : op.contacts) {
         if (!std::isinf(contact.film_w_mk)) continue;
-        const NodePair ends = ends_of(field, contact);
+        const SurfaceStep ends = step_of(contact, field.columns());
         const double c = painting.airs[contact.air].temperature_c;
-        fixed.emplace_back(ends.first, c);
-        fixed.emplace_back(ends.second, c);
+        fixed.emplace_back(ends.from, c);
+        fixed.emplace_back(ends.to, c);
     }
     std::sort(fixed.begin(), fixed.end());
     fixed.erase(std::unique(fixed.begin(), fixed.end()), fixed.end());
@@ -172,11 +168,13 @@ void recover_nodes(const Painting& painting, const Operator& op, Field& field) {
             field.node_c[n] = balance_at(field, i, j).value_c();
     }
     for (const Contact& contact : op.contacts) {
-        const NodePair ends = ends_of(field, contact);
-        for (const int n : {ends.first, ends.second}) {
+        const SurfaceStep ends = step_of(contact, columns);
+        for (const int n : {ends.from, ends.to}) {
             allow_air(field, n, painting.airs[contact.air].temperature_c);
         }
     }
+    for (const CornerPatch& patch : field.patches)
+        field.node_c[patch.node] = std::clamp(patch.corner_c, field.low_c, field.high_c);
     set_fixed_nodes(painting, op, field);
 }
 
@@ -188,12 +186,11 @@ void recover(const Painting& painting, const Solution& solution, Field& field) {
     field.x_face_c.resize((columns + 1) * rows);
     field.y_face_c.resize(columns * (rows + 1));
     field.node_c.resize((columns + 1) * (rows + 1));
-    recover_inner_sides(field);
+    recover_sides(field);
     lower_stream_walls(solution, field);
-    for (const Contact& contact : op.contacts) {
-        side_of(field, contact) = surface_c(contact, field.cell_c[contact.cell],
-                                            painting.airs[contact.air].temperature_c);
-    }
+    for (const Contact& contact : op.contacts)
+        meet_air(contact, painting.airs[contact.air].temperature_c, field);
+    recover_corners(painting, solution, field);
     recover_nodes(painting, op, field);
 }
 

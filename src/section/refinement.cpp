@@ -87,23 +87,67 @@ std::vector<double> gain_along_x(const Solution& s) {
     return gain;
 }
 
+/// How much of the bend in a cell beside a corner counts: none, since it is the corner's and taken
+/// care of, unless the cell is so long that it tells little of the corner's modes. Between the two
+/// the share grows evenly: mirrored grids differ by round-off.
+double corner_share(double shape) {
+    constexpr double none_below = 2, all_above = 4; // length to width
+    const double longer = std::max(shape, 1 / shape);
+    return std::clamp((longer - none_below) / (all_above - none_below), 0.0, 1.0);
+}
+
+/// Cells beside a corner with modes.
+std::vector<bool> cells_at_corners(const Solution& s) {
+    std::vector<bool> found(s.excess_k.size(), false);
+    for (const Corner& corner : s.op.corners) {
+        for (int j = std::max(corner.j - 1, 0); j <= std::min(corner.j, s.op.rows - 1); ++j) {
+            for (int i = std::max(corner.i - 1, 0); i <= std::min(corner.i, s.op.columns - 1); ++i)
+                found[static_cast<std::size_t>(j * s.op.columns + i)] = true;
+        }
+    }
+    return found;
+}
+
 /// Least share of the mean demand that a column keeps: quiet parts stay resolved too.
 constexpr double least_demand = 0.08;
 
-/// Sizes at the coarse lines from the demand (cells wanted, up to a factor) of each coarse cell.
-SizeField sizes_from(const std::vector<double>& base, const std::vector<double>& lines,
-                     const std::vector<double>& energy) {
-    const std::size_t n = energy.size();
-    std::vector<double> demand(n);
-    double sum = 0;
-    for (std::size_t i = 0; i < n; ++i)
-        sum += demand[i] = std::cbrt(energy[i]);
-    const double mean = sum > 0 ? sum / static_cast<double>(n) : 1.0;
+/// Of the demand, what the bends ask for; the rest is the energy's.
+constexpr double bend_share = 0.5;
+
+double sum_of(const std::vector<double>& values) {
+    return std::accumulate(values.begin(), values.end(), 0.0);
+}
+
+void add_share(double share, const std::vector<double>& part, std::vector<double>& demand) {
+    const double sum = sum_of(part);
+    if (sum == 0) return;
+    const double scale = share * static_cast<double>(part.size()) / sum;
+    for (std::size_t i = 0; i < part.size(); ++i)
+        demand[i] += scale * part[i];
+}
+
+/// Cells wanted in each column, as a multiple of the mean.
+std::vector<double> demand_of(const AxisError& error) {
+    std::vector<double> by_energy, by_bend, demand(error.energy.size(), 0.0);
+    for (const double energy : error.energy)
+        by_energy.push_back(std::cbrt(energy));
+    for (const double bend : error.bend_k)
+        by_bend.push_back(std::sqrt(bend));
+    add_share(1 - bend_share, by_energy, demand);
+    add_share(bend_share, by_bend, demand);
     for (double& d : demand)
-        d = std::max(d, least_demand * mean);
+        d = std::max(d, least_demand);
+    return demand;
+}
+
+/// Sizes at the coarse lines that follow from what each coarse column leaves undone.
+SizeField sizes_from(const std::vector<double>& base, const std::vector<double>& lines,
+                     const AxisError& error) {
+    const std::vector<double> demand = demand_of(error);
+    const std::size_t n = demand.size();
     SizeField sizes{lines, std::vector<double>(n + 1), std::vector<bool>(n + 1, false)};
     for (std::size_t i = 0; i < n; ++i) {
-        const double size = (lines[i + 1] - lines[i]) * mean / demand[i];
+        const double size = (lines[i + 1] - lines[i]) / demand[i];
         sizes.size_m[i] = i == 0 ? size : std::min(sizes.size_m[i], size);
         sizes.size_m[i + 1] = size;
     }
@@ -126,38 +170,54 @@ double resistance_to_cutting(const std::vector<double>& energy) {
 
 } // namespace
 
-double ErrorEnergy::total() const {
-    return std::accumulate(columns.begin(), columns.end(), 0.0) +
-           std::accumulate(rows.begin(), rows.end(), 0.0);
+double GridError::energy() const {
+    return sum_of(columns.energy) + sum_of(rows.energy);
 }
 
-ErrorEnergy error_energy(const Solution& solution) {
+double GridError::largest_bend_k() const {
+    double largest = 0;
+    for (const AxisError* axis : {&columns, &rows}) {
+        for (const double bend : axis->bend_k)
+            largest = std::max(largest, bend);
+    }
+    return largest;
+}
+
+GridError grid_error(const Solution& solution) {
     const std::vector<double> gain = gain_along_x(solution);
+    const std::vector<bool> cornered = cells_at_corners(solution);
     const Grid& grid = solution.grid;
     const Cells& cells = solution.cells;
-    const Operator& op = solution.op;
-    ErrorEnergy energy{std::vector<double>(op.columns, 0.0), std::vector<double>(op.rows, 0.0)};
-    for (int j = 0, k = 0; j < op.rows; ++j) {
-        const double high = grid.height_m(j);
-        for (int i = 0; i < op.columns; ++i, ++k) {
-            if (cells.conductivity_w_mk[k] == 0) continue;
-            const double squared = gain[k] * gain[k] / cells.conductivity_w_mk[k];
-            const double wide = grid.width_m(i);
-            energy.columns[i] += wide / high * squared;
-            energy.rows[j] += high / wide * squared;
+    const std::size_t columns = grid.x_m.size() - 1, rows = grid.y_m.size() - 1;
+    GridError error{{std::vector<double>(columns, 0.0), std::vector<double>(columns, 0.0)},
+                    {std::vector<double>(rows, 0.0), std::vector<double>(rows, 0.0)}};
+    for (std::size_t j = 0, k = 0; j < rows; ++j) {
+        const double high = grid.height_m(static_cast<int>(j));
+        for (std::size_t i = 0; i < columns; ++i, ++k) {
+            const double conductivity = cells.conductivity_w_mk[k];
+            if (conductivity == 0) continue;
+            const double shape = grid.width_m(static_cast<int>(i)) / high;
+            const double left = std::abs(gain[k]), squared = left * left / conductivity;
+            error.columns.energy[i] += shape * squared;
+            error.rows.energy[j] += squared / shape;
+            const double counts = cornered[k] ? corner_share(shape) : 1.0;
+            const double bend = counts * left / (8 * conductivity);
+            error.columns.bend_k[i] = std::max(error.columns.bend_k[i], shape * bend);
+            error.rows.bend_k[j] = std::max(error.rows.bend_k[j], bend / shape);
         }
     }
-    return energy;
+    return error;
 }
 
-Grid refined_grid(const Grid& base, const Grid& coarse, const ErrorEnergy& energy, int cells) {
-    const double x = resistance_to_cutting(energy.columns), y = resistance_to_cutting(energy.rows);
-    constexpr double most_uneven = 16; // columns per row, or rows per column
+Grid refined_grid(const Grid& base, const Grid& coarse, const GridError& error, int cells) {
+    const double x = resistance_to_cutting(error.columns.energy);
+    const double y = resistance_to_cutting(error.rows.energy);
+    constexpr double most_apart = 16; // columns per row, or rows per column
     const double least = x > 0 && y > 0 ? std::pow(x / y, 1.5)
                                         : static_cast<double>(coarse.columns()) / coarse.rows();
-    return grid_of(sizes_from(base.x_m, coarse.x_m, energy.columns),
-                   sizes_from(base.y_m, coarse.y_m, energy.rows), cells,
-                   std::clamp(least, 1 / most_uneven, most_uneven));
+    return grid_of(sizes_from(base.x_m, coarse.x_m, error.columns),
+                   sizes_from(base.y_m, coarse.y_m, error.rows), cells,
+                   std::clamp(least, 1 / most_apart, most_apart));
 }
 
 } // namespace shimlight::section

@@ -7,21 +7,33 @@
 // The energy of a column falls with the square of its width, so that a given number of columns has
 // the least error when every column of the new grid holds the same share of the cube root of e.
 // The error of the heat flows is proportional to the sum of e.
+//
+// A surface that matters to a hand may weigh next to nothing in energy: foam beside a warm room.
+// The same dQ bends the temperature of the cell by
+//   b = (w / h) dQ / (8 lambda)
+// between its middle and its sides. It falls with the square of the width too, so that a column
+// asks for lines by the square root of its largest b as well.
 #pragma once
 
 #include "section/solution.hpp"
 
 namespace shimlight::section {
 
-/// Error energy per column and per row, W/m times K.
-struct ErrorEnergy {
-    std::vector<double> columns, rows;
-    double total() const;
+/// What the columns (or rows) of a grid leave undone.
+struct AxisError {
+    std::vector<double> energy; ///< W/m times K, of a column's cells together
+    std::vector<double> bend_k; ///< largest of a column's cells
 };
 
-ErrorEnergy error_energy(const Solution& solution);
+struct GridError {
+    AxisError columns, rows;
+    double energy() const;         ///< of both together
+    double largest_bend_k() const; ///< of all cells
+};
 
-/// A grid of about `cells` cells for the same painting, fine where `energy` is high on `coarse`.
-Grid refined_grid(const Grid& base, const Grid& coarse, const ErrorEnergy& energy, int cells);
+GridError grid_error(const Solution& solution);
+
+/// A grid of about `cells` cells for the same painting, fine where `error` is high on `coarse`.
+Grid refined_grid(const Grid& base, const Grid& coarse, const GridError& error, int cells);
 
 } // namespace shimlight::section

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Painting → grid → operator → multigrid → field, from a coarse grid to the one that is wanted:
-// each grid is laid where the solution before it asks for lines, and starts from it.
+// Painting → grid → operator → multigrid → field, from a coarse grid to finer ones: each is laid
+// where the solution before it asks for lines, and starts from it. The last is the first of the
+// wanted size whose estimated errors keep what the accuracy promises.
 #include "section/cavity_states.hpp"
 #include "section/estimate.hpp"
 #include "section/field_assembly.hpp"
@@ -11,6 +12,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <optional>
 
 namespace shimlight::section {
 namespace {
@@ -20,24 +22,33 @@ namespace {
 constexpr double coarse_tolerance = 1e-7;
 constexpr double tolerance = 1e-10; ///< far below any discretisation error
 constexpr int finer = 4;            ///< cells of a grid per cell of the one before
+constexpr int again_finer = 2;      ///< likewise, when the errors are too large
 constexpr int first_cells = 2000;   ///< at most, of the first grid
 
-int wanted_cells(Accuracy accuracy) {
+/// What an accuracy asks for.
+struct Target {
+    int cells;         ///< of the grid that most sections need
+    int most_cells;    ///< of the one at which it is given up: within the memory of a page
+    double error_k;    ///< promised at every place
+    double heat_share; ///< promised for every heat flow, of the largest
+};
+
+Target target_of(Accuracy accuracy) {
     switch (accuracy) {
     case Accuracy::draft:
-        return 5000;
+        return {5000, 5000, 1, 0.05};
     case Accuracy::normal:
-        return 20000;
+        return {24000, 100000, 0.1, 0.005};
     case Accuracy::fine:
         break;
     }
-    return 80000;
+    return {80000, 240000, 0.02, 0.001};
 }
 
 /// Cells of each grid, coarse to fine. At least two grids, so that there is an error to estimate;
 /// a painting of many lines gets at least two cells per cell of its base grid.
-std::vector<int> grid_sizes(Accuracy accuracy, int base_cells) {
-    std::vector<int> sizes{std::max(wanted_cells(accuracy), 2 * base_cells)};
+std::vector<int> grid_sizes(int wanted, int base_cells) {
+    std::vector<int> sizes{std::max(wanted, 2 * base_cells)};
     while (sizes.back() > first_cells && sizes.back() > base_cells) {
         sizes.push_back(sizes.back() / finer);
     }
@@ -53,6 +64,7 @@ constexpr int most_rounds = 20; ///< each round leaves about a third of the chan
 struct Solved {
     Solution solution;
     double error_k = 0;
+    double heat_share = 0; ///< of the largest heat flow, by which one may be wrong
 };
 
 /// One call of solve(): the painting with the temperatures of its cavities as they become known.
@@ -63,29 +75,44 @@ class Attempt {
 
     const Painting& painting() const { return painting_; }
 
-    Result<Solved> solve_on_grids(const Grid& base, const std::vector<int>& sizes,
-                                  const Field* warm) {
+    Result<Solved> solve_on_grids(const Grid& base, const Target& target, const Field* warm) {
+        const std::vector<int> sizes = grid_sizes(target.cells, base.cells());
         Result<Solution> first = prepare(painting_, first_grid(base, sizes.front()));
         if (!ok(first)) return problem(first);
         Solved solved{std::move(value(first))};
         if (warm && warm->cells() > 0) guess_from(*warm, solved.solution);
         settle(solved.solution, coarse_tolerance);
         for (std::size_t stage = 1; stage < sizes.size(); ++stage) {
-            const Solution& coarse = solved.solution;
-            const ErrorEnergy energy = error_energy(coarse);
-            Result<Solution> next =
-                prepare(painting_, refined_grid(base, coarse.grid, energy, sizes[stage]));
-            if (!ok(next)) return problem(next);
             const bool last = stage + 1 == sizes.size();
-            guess_from(coarse, value(next));
-            settle(value(next), last ? tolerance : coarse_tolerance);
-            if (last) solved.error_k = estimated_error_k(value(next), energy);
-            solved.solution = std::move(value(next));
+            if (std::optional<Problem> fault = refine(base, sizes[stage], last, solved))
+                return *fault;
+        }
+        int cells = sizes.back();
+        while (cells < target.most_cells &&
+               (solved.error_k > target.error_k || solved.heat_share > target.heat_share)) {
+            cells = std::min(again_finer * cells, target.most_cells);
+            if (std::optional<Problem> fault = refine(base, cells, true, solved)) return *fault;
         }
         return solved;
     }
 
   private:
+    /// From a solution to the next on a grid of about `cells` cells.
+    std::optional<Problem> refine(const Grid& base, int cells, bool last, Solved& solved) {
+        const Solution& coarse = solved.solution;
+        const GridError left = grid_error(coarse);
+        Result<Solution> next = prepare(painting_, refined_grid(base, coarse.grid, left, cells));
+        if (!ok(next)) return problem(next);
+        guess_from(make_temperatures(painting_, coarse), value(next));
+        settle(value(next), last ? tolerance : coarse_tolerance);
+        if (last) {
+            solved.error_k = estimated_error_k(value(next), left);
+            solved.heat_share = estimated_heat_share(value(next), coarse);
+        }
+        solved.solution = std::move(value(next));
+        return {};
+    }
+
     /// Solves on the solution's grid, again with better cavities until they change no more.
     void settle(Solution& solution, double to_tolerance) {
         iterate(solution, to_tolerance);
@@ -113,9 +140,8 @@ Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* wa
     if (std::optional<Problem> fault = find_problem(painting)) return *fault;
     const Result<Grid> base = base_grid(painting);
     if (!ok(base)) return problem(base);
-    const std::vector<int> sizes = grid_sizes(accuracy, value(base).cells());
     Attempt attempt(painting);
-    Result<Solved> solved = attempt.solve_on_grids(value(base), sizes, warm);
+    Result<Solved> solved = attempt.solve_on_grids(value(base), target_of(accuracy), warm);
     if (!ok(solved)) return problem(solved);
     Field field = make_field(attempt.painting(), std::move(value(solved).solution));
     field.error_estimate_k = value(solved).error_k;

@@ -49,9 +49,9 @@ Solution section_of(const Painting& painting, int unknowns) {
     const Grid base = taken(base_grid(painting));
     Solution coarse = taken(prepare(painting, first_grid(base, coarse_cells)));
     iterate(coarse, coarse_tolerance);
-    const ErrorEnergy energy = error_energy(coarse);
+    const GridError error = grid_error(coarse);
     const auto grid_of = [&](double cells) {
-        return refined_grid(base, coarse.grid, energy, static_cast<int>(cells));
+        return refined_grid(base, coarse.grid, error, static_cast<int>(cells));
     };
     // The share of solid cells is known once there is a grid of the size.
     const Solution tried = taken(prepare(painting, grid_of(unknowns)));

@@ -96,7 +96,9 @@ TEST_CASE("Faces follow each other along the contour, the solid on the left") {
         if (face.air == 1) {
             length += step;
             heat += step * face.flux_w_m2;
-            CHECK(std::abs(face.temperature_c - (20 - face.flux_w_m2 / 8)) < 1e-9);
+            // The flux closes the balance, the temperature is read with the bend in the cell.
+            CHECK(std::abs(face.temperature_c - (20 - face.flux_w_m2 / 8)) <
+                  2 * field.error_estimate_k); // either may be wrong by that
         }
     }
     CHECK(breaks == 1); // outside and inside of the angle
