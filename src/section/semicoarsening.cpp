@@ -4,52 +4,81 @@
 namespace shimlight::section {
 namespace {
 
-/// Solves all odd columns for one right-hand side in the odd layout, in place.
-void solve_odd_columns(const ColumnOperator& a, Values& t) {
-    const SplitLayout& l = a.layout;
-    const int stride = a.odd.stride();
-    for (int j = 0; j < l.rows; ++j) {
-        double* __restrict here = &t[a.odd.row(j)];
-        const double* below = &t[a.odd.row(j) - stride];
-        const double *south = &a.south[l.odd_row(j)], *pivot = &a.pivot[l.odd_row(j)];
-        for (int I = a.odds[j].begin; I < a.odds[j].end; ++I)
-            here[I] = (here[I] + south[I] * below[I]) * pivot[I];
-    }
-    for (int j = l.rows - 2; j >= 0; --j) {
-        double* __restrict here = &t[a.odd.row(j)];
-        const double* above = &t[a.odd.row(j) + stride];
-        const double *south = &a.south[l.odd_row(j + 1)], *pivot = &a.pivot[l.odd_row(j)];
-        for (int I = a.odds[j].begin; I < a.odds[j].end; ++I)
-            here[I] += south[I] * pivot[I] * above[I];
-    }
-}
-
 /// Where the even column has nothing to solve, the odd one still follows what it is along the rest
 /// of its length, less and less. A weight below this carries nothing any more; kept, it would make
 /// centres too small for a double number.
-constexpr double least_weight = 1e-3;
+constexpr float least_weight = 0.1F;
 
-/// `beyond`: the even column lies so many places after the odd one's number.
-void weights_towards(const ColumnOperator& a, const Links& links, int beyond, Values& weights) {
-    weights = links.straight;
-    if (a.corners) {
-        for (std::size_t k = 0; k < weights.size(); ++k)
-            weights[k] += links.down[k] + links.up[k];
+/// The weights towards the even columns on one side: eliminated downwards, substituted upwards.
+class Weighting {
+  public:
+    /// `beyond`: the even column lies so many places after the odd one's number.
+    Weighting(const ColumnOperator& a, const ColumnFactors& f, const Links<Singles>& links,
+              int beyond, Singles& weights)
+        : a_(a), f_(f), links_(links), beyond_(beyond), weights_(weights),
+          below_(static_cast<std::size_t>(a.layout.odd()), 0.0F) {
+        weights_.assign(f.odd.size(), 0.0F);
     }
-    solve_odd_columns(a, weights);
-    for (int j = 0; j < a.layout.rows; ++j) {
-        const double* even_centre = &a.centre[a.layout.even_row(j) + beyond];
-        double* weight = &weights[a.odd.row(j)];
-        for (int I = 0; I < a.layout.odd(); ++I) {
-            if (even_centre[I] == 0 && weight[I] < least_weight) weight[I] = 0;
+
+    void eliminate(int j) {
+        const int row = f_.odd.row(j);
+        float* __restrict here = &weights_[row];
+        const float* straight = &links_.straight[row];
+        const Stretch s = f_.odds[j];
+        for (int I = s.begin; I < s.end; ++I)
+            here[I] = straight[I];
+        if (f_.corners) {
+            const float *down = &links_.down[row], *up = &links_.up[row];
+            for (int I = s.begin; I < s.end; ++I)
+                here[I] += down[I] + up[I];
         }
+        const float* above = here + f_.odd.stride();
+        const float* pivot = &f_.pivot[f_.layout.odd_row(j)];
+        const float* south = &f_.south[f_.layout.odd_row(j + 1)];
+        for (int I = s.begin; I < s.end; ++I)
+            here[I] = (here[I] + south[I] * above[I]) * pivot[I];
+    }
+
+    void substitute(int j) {
+        const double* even_centre = &a_.centre[a_.layout.even_row(j) + beyond_];
+        const float* pivot = &f_.pivot[f_.layout.odd_row(j)];
+        const float* south = &f_.south[f_.layout.odd_row(j)];
+        float* __restrict here = &weights_[f_.odd.row(j)];
+        float* __restrict below = below_.data();
+        for (int I = 0; I < f_.layout.odd(); ++I)
+            here[I] = below[I] = here[I] + south[I] * pivot[I] * below[I];
+        for (int I = 0; I < f_.layout.odd(); ++I) {
+            if (even_centre[I] == 0 && here[I] < least_weight) here[I] = 0;
+        }
+    }
+
+  private:
+    const ColumnOperator& a_;
+    const ColumnFactors& f_;
+    const Links<Singles>& links_;
+    int beyond_;
+    Singles& weights_;
+    Singles below_; ///< the row below before anything was left out of it
+};
+
+/// An odd column with ambient air on both sides follows only the one it hangs on more: following
+/// both, the two would be one unknown, twice.
+void follow_one(const ColumnOperator& a, int j, Weights& weights) {
+    const double* even_centre = &a.centre[a.layout.even_row(j)];
+    float* __restrict left = &weights.left[a.odd.row(j)];
+    float* __restrict right = &weights.right[a.odd.row(j)];
+    for (int I = 0; I < a.layout.odd(); ++I) {
+        const bool air = even_centre[I] == 0 && even_centre[I + 1] == 0;
+        const float l = left[I], r = right[I];
+        left[I] = air && l < r ? 0.0F : l;
+        right[I] = air && l >= r ? 0.0F : r;
     }
 }
 
 /// What a row's odd columns have on one side; zero corners in a five-point operator.
 struct SideRow {
     const double *straight, *down, *up_below; ///< up_below: from the row below upwards
-    const double *weight, *weight_below;
+    const float *weight, *weight_below;
 };
 
 /// The product, row by row. Even column I of the fine level is column I of the coarse one; between
@@ -73,7 +102,7 @@ class Galerkin {
     }
 
   private:
-    SideRow side(const Links& links, const Values& weight, int j) const {
+    SideRow side(const Links<Values>& links, const Singles& weight, int j) const {
         // from the first ghost on, so that odd column -1 is there
         const int row = a_.odd.row(j), stride = a_.odd.stride();
         const double* down = a_.corners ? &links.down[row] : none_.data() + 1;
@@ -89,7 +118,8 @@ class Galerkin {
         const double *own_centre = &a_.centre[even], *own_south = &a_.south[even];
         double* __restrict centre = &out_.centre[at], * __restrict south = &out_.south[at];
         const auto centre_part = [c](const SideRow& side, int I) {
-            return side.weight[I] * (side.weight[I] * c[I] - 2 * side.straight[I]);
+            const double w = side.weight[I];
+            return w * (w * c[I] - 2 * side.straight[I]);
         };
         const auto south_part = [s](const SideRow& side, int I) {
             const double w = side.weight[I], below = side.weight_below[I];
@@ -107,7 +137,8 @@ class Galerkin {
     ///   straight = straight_n w_f + w_n straight_f - w_n w_f c
     ///   down, from far to near in the row below = w_f s w_n' + w_f down_n + w_n' up_f'
     ///   up, from far in the row below to near   = w_n s w_f' + w_n down_f + w_f' up_n'
-    void links(const SideRow& near, const SideRow& far, int j, int parity, int count, Links& out) {
+    void links(const SideRow& near, const SideRow& far, int j, int parity, int count,
+               Links<Values>& out) {
         const int odd = a_.layout.odd_row(j), owner = out_.odd.row(j);
         const double *c = &a_.centre[odd], *s = &a_.south[odd];
         double* __restrict straight = &out.straight[owner];
@@ -131,13 +162,22 @@ class Galerkin {
 
 } // namespace
 
-void coarsen(const ColumnOperator& a, Weights& weights, ColumnOperator& out) {
-    weights_towards(a, a.left, 0, weights.left);
-    weights_towards(a, a.right, 1, weights.right);
-    out.reset(SplitLayout{a.layout.even(), a.layout.rows}, true);
+void coarsen(const ColumnOperator& a, Factorization& factors, const ColumnFactors& f,
+             Weights& weights, ColumnOperator& out, Factorization& next) {
+    Weighting left(a, f, f.left, 0, weights.left), right(a, f, f.right, 1, weights.right);
+    for (int j = a.layout.rows - 1; j >= 0; --j) {
+        factors.odd_row(j);
+        left.eliminate(j);
+        right.eliminate(j);
+    }
     Galerkin galerkin(a, weights, out);
-    for (int j = 0; j < a.layout.rows; ++j)
+    for (int j = 0; j < a.layout.rows; ++j) {
+        left.substitute(j);
+        right.substitute(j);
+        follow_one(a, j, weights);
         galerkin.row(j);
+        next.even_row(j);
+    }
 }
 
 } // namespace shimlight::section

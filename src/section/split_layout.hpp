@@ -15,6 +15,7 @@
 namespace shimlight::section {
 
 using Values = std::vector<double>;
+using Singles = std::vector<float>;
 
 struct SplitLayout {
     int columns = 0, rows = 0;
