@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "section/column_factors.hpp"
+#include "section/independent.hpp"
 
 namespace shimlight::section {
 namespace {
@@ -76,6 +77,7 @@ void eliminate(const ColumnFactors& f, const Sent sent, const Singles& b, Single
                int before, const float* south, Stretch s) {
     const float *rhs = &b[row], *pivot = &f.pivot[row], *known = &x[before];
     float* __restrict here = &x[row];
+    SHIMLIGHT_INDEPENDENT
     for (int I = s.begin; I < s.end; ++I)
         here[I] = (rhs[I] + sent.at(I) + south[I] * known[I]) * pivot[I];
 }
@@ -84,6 +86,7 @@ void substitute(const ColumnFactors& f, Singles& x, int row, int before, const f
                 Stretch s) {
     const float *pivot = &f.pivot[row], *known = &x[before];
     float* __restrict here = &x[row];
+    SHIMLIGHT_INDEPENDENT
     for (int I = s.begin; I < s.end; ++I)
         here[I] += south[I] * pivot[I] * known[I];
 }
@@ -104,6 +107,7 @@ void eliminate_downwards(const ColumnFactors& f, const Sent sent, const Singles&
 
 template <class Sent> void gather_row(const Sent sent, Stretch s, Singles& out) {
     float* __restrict sum = out.data();
+    SHIMLIGHT_INDEPENDENT
     for (int I = s.begin; I < s.end; ++I)
         sum[I] = sent.at(I);
 }
@@ -114,10 +118,10 @@ void ColumnFactors::reset(const ColumnOperator& a) {
     layout = a.layout;
     odd = a.odd;
     corners = a.corners;
-    south.assign(layout.size(), 0);
-    pivot.assign(layout.size(), 0);
-    left.assign_zero(odd.size(), corners);
-    right.assign_zero(odd.size(), corners);
+    layout.take_on(south);
+    layout.take_on(pivot);
+    left.reset(odd, corners);
+    right.reset(odd, corners);
     evens.assign(static_cast<std::size_t>(layout.rows), {});
     odds.assign(static_cast<std::size_t>(layout.rows), {});
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "section/column_operator.hpp"
+#include "section/independent.hpp"
 
 namespace shimlight::section {
 
@@ -7,10 +8,17 @@ void ColumnOperator::reset(SplitLayout size, bool with_corners) {
     layout = size;
     odd = {size.odd(), size.rows};
     corners = with_corners;
-    centre.assign(layout.size(), 0.0);
-    south.assign(layout.size(), 0.0);
-    left.assign_zero(odd.size(), corners);
-    right.assign_zero(odd.size(), corners);
+    layout.take_on(centre);
+    layout.take_on(south);
+    left.reset(odd, corners);
+    right.reset(odd, corners);
+    if (odd.columns < layout.even()) return;
+    // the last column is an odd one: nothing to its right
+    for (Values* links : {&right.straight, &right.down, &right.up}) {
+        if (links != &right.straight && !corners) break;
+        for (int j = 0; j < layout.rows; ++j)
+            (*links)[odd.row(j) + odd.columns - 1] = 0;
+    }
 }
 
 void fill(const Operator& op, const Cells& cells, ColumnOperator& a) {
@@ -26,6 +34,7 @@ void fill(const Operator& op, const Cells& cells, ColumnOperator& a) {
         double* __restrict left = &a.left.straight[a.odd.row(j)];
         double* __restrict right = &a.right.straight[a.odd.row(j)] - 1;
         // the diagonal of an ambient cell is 1
+        SHIMLIGHT_INDEPENDENT
         for (int I = 0; I < l.odd(); ++I) {
             even_centre[I] = air[2 * I] == no_air ? diagonal[2 * I] : 0.0;
             odd_centre[I] = air[2 * I + 1] == no_air ? diagonal[2 * I + 1] : 0.0;

@@ -15,14 +15,18 @@
 namespace shimlight::section {
 
 /// Couplings of the odd columns to the even columns on one side of them. `down` is to the row
-/// below, `up` to the row above; both are empty in a five-point operator.
+/// below, `up` to the row above; neither is used in a five-point operator.
 template <class Numbers> struct Links {
     Numbers straight, down, up;
 
-    void assign_zero(std::size_t size, bool corners) {
-        straight.assign(size, 0);
-        down.assign(corners ? size : 0, 0);
-        up.assign(corners ? size : 0, 0);
+    /// Takes on a size; what the rows hold is for others to write.
+    void reset(const OddLayout& layout, bool corners) {
+        layout.take_on(straight);
+        if (!corners) return;
+        layout.take_on(down);
+        layout.take_on(up);
+        // from the topmost row there is no way up
+        std::fill_n(up.begin() + layout.row(layout.rows - 1), layout.columns, 0);
     }
 };
 
@@ -37,11 +41,11 @@ struct ColumnOperator {
     Values centre, south;      ///< in the split layout
     Links<Values> left, right; ///< in the odd layout
 
-    /// Takes on a size, all couplings zero; keeps the memory it had.
+    /// Takes on a size, the ghosts zero; keeps the memory it had.
     void reset(SplitLayout layout, bool corners);
 };
 
-/// Writes the balance of a section into `a`, which has its size and is zero.
+/// Writes the balance of a section into `a`, which has its size.
 void fill(const Operator& op, const Cells& cells, ColumnOperator& a);
 
 } // namespace shimlight::section

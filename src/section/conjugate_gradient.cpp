@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "section/conjugate_gradient.hpp"
+#include "section/independent.hpp"
 
 #include <cmath>
 
@@ -14,6 +15,7 @@ void redirect(const Singles& z, const SplitLayout& layout, int j, Stretch s, flo
     const float *even = &z[layout.even_row(j)], *odd = &z[layout.odd_row(j)];
     float* __restrict to = p;
     const int end = s.end / 2;
+    SHIMLIGHT_INDEPENDENT
     for (int I = s.begin / 2; I < end; ++I) {
         to[2 * I] = even[I] + factor * to[2 * I];
         to[2 * I + 1] = odd[I] + factor * to[2 * I + 1];
@@ -38,6 +40,7 @@ double redirect(const Multigrid& multigrid, const FivePoint& a, float factor, It
 void advance(double step, const float* p, const double* image, Stretch s, double* x, double* r) {
     double* __restrict to = x;
     double* __restrict rest = r;
+    SHIMLIGHT_INDEPENDENT
     for (int i = s.begin; i < s.end; ++i) {
         to[i] += step * static_cast<double>(p[i]);
         rest[i] -= step * image[i];
@@ -49,6 +52,7 @@ void add(const Multigrid& multigrid, const FivePoint& a, double factor, Values& 
     const SplitLayout& layout = multigrid.finest().layout;
     for (int j = 0; j < a.rows(); ++j) {
         const Stretch s = a.solid(j);
+        SHIMLIGHT_INDEPENDENT
         for (int i = s.begin; i < s.end; ++i)
             x[a.row(j) + static_cast<std::size_t>(i)] +=
                 factor * static_cast<double>(multigrid.correction()[layout.at(i, j)]);

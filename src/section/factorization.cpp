@@ -1,20 +1,27 @@
 // SPDX-License-Identifier: MIT
 #include "section/factorization.hpp"
+#include "section/independent.hpp"
 
 #include <cmath>
+#include <limits>
 
 namespace shimlight::section {
 namespace {
 
+constexpr double endless = std::numeric_limits<double>::infinity();
+
 /// Couplings below this carry no heat, and arithmetic is slow on what single precision can hardly
 /// hold.
-constexpr double least_coupling_w_mk = 1e-30;
+constexpr float least_coupling_w_mk = 1e-30F;
 
 void keep(const Values& from, Singles& to, int at, int count) {
     const double* in = &from[at];
     float* __restrict out = &to[at];
-    for (int I = 0; I < count; ++I)
-        out[I] = std::abs(in[I]) > least_coupling_w_mk ? static_cast<float>(in[I]) : 0.0F;
+    SHIMLIGHT_INDEPENDENT
+    for (int I = 0; I < count; ++I) {
+        const float single = static_cast<float>(in[I]);
+        out[I] = std::abs(single) > least_coupling_w_mk ? single : 0.0F;
+    }
 }
 
 void keep(const Links<Values>& from, Links<Singles>& to, bool corners, int at, int count) {
@@ -48,9 +55,11 @@ void Factorization::eliminate(int row, const double* south, int count, Values& p
     const double* centre = &a_.centre[row];
     float* __restrict kept = &f_.pivot[row];
     double* __restrict pivot = pivots.data();
+    SHIMLIGHT_INDEPENDENT
     for (int I = 0; I < count; ++I) {
         const double rest = centre[I] - south[I] * south[I] * pivot[I];
-        pivot[I] = rest > least_rest * centre[I] ? 1 / rest : 0.0;
+        const double kept_rest = rest > least_rest * centre[I] ? rest : endless;
+        pivot[I] = 1 / kept_rest;
         kept[I] = static_cast<float>(pivot[I]);
     }
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "section/five_point.hpp"
+#include "section/independent.hpp"
 
 namespace shimlight::section {
 namespace {
@@ -66,6 +67,7 @@ void apply_to(const Operator& op, const Value* x, int j, Stretch s, double* out)
         return;
     }
     image[s.begin] = row.first_image(s.begin);
+    SHIMLIGHT_INDEPENDENT
     for (int i = s.begin + 1; i < last; ++i)
         image[i] = row.image(i);
     image[last] = row.last_image(last);
@@ -102,6 +104,7 @@ void FivePoint::heat_from_neighbours(const Values& x, Values& out) const {
             continue;
         }
         heat[s.begin] = view.first_heat(s.begin);
+        SHIMLIGHT_INDEPENDENT
         for (int i = s.begin + 1; i < last; ++i)
             heat[i] = view.heat(i);
         heat[last] = view.last_heat(last);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "section/multigrid.hpp"
+#include "section/independent.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -25,8 +26,10 @@ std::size_t depth_for(int columns) {
 
 void merge_row(const Singles& split, double scale, const SplitLayout& l, int j, double* row) {
     const float *even = &split[l.even_row(j)], *odd = &split[l.odd_row(j)];
+    SHIMLIGHT_INDEPENDENT
     for (int I = 0; I < l.even(); ++I)
         row[2 * I] = scale * even[I];
+    SHIMLIGHT_INDEPENDENT
     for (int I = 0; I < l.odd(); ++I)
         row[2 * I + 1] = scale * odd[I];
 }
@@ -74,8 +77,10 @@ void Multigrid::restrict_row(std::size_t index, int j) {
     const Stretch even = even_ones(evens), odd = odd_ones(evens);
     float* __restrict even_b = &next.b[c.even_row(j)];
     float* __restrict odd_b = &next.b[c.odd_row(j)];
+    SHIMLIGHT_INDEPENDENT
     for (int I = even.begin; I < even.end; ++I)
         even_b[I] = passed[2 * I];
+    SHIMLIGHT_INDEPENDENT
     for (int I = odd.begin; I < odd.end; ++I)
         odd_b[I] = passed[2 * I + 1];
 }
@@ -88,8 +93,10 @@ void Multigrid::correct_row(std::size_t index, int j) {
     const Stretch even = even_ones(evens), odd = odd_ones(evens);
     const float *even_x = &correction[c.even_row(j)], *odd_x = &correction[c.odd_row(j)];
     float* __restrict out = &level.x[level.factors.layout.even_row(j)];
+    SHIMLIGHT_INDEPENDENT
     for (int I = even.begin; I < even.end; ++I)
         out[2 * I] += even_x[I];
+    SHIMLIGHT_INDEPENDENT
     for (int I = odd.begin; I < odd.end; ++I)
         out[2 * I + 1] += odd_x[I];
 }
@@ -171,6 +178,7 @@ double scale_for_cycle(const Values& values) {
 void split_row(const double* row, double scale, const SplitLayout& l, int j, Singles& out) {
     float* __restrict even = &out[l.even_row(j)];
     float* __restrict odd = &out[l.odd_row(j)];
+    SHIMLIGHT_INDEPENDENT
     for (int I = 0; I < l.odd(); ++I) {
         even[I] = static_cast<float>(scale * row[2 * I]);
         odd[I] = static_cast<float>(scale * row[2 * I + 1]);

@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "section/semicoarsening.hpp"
+#include "section/independent.hpp"
+
+#include <algorithm>
 
 namespace shimlight::section {
 namespace {
@@ -7,7 +10,7 @@ namespace {
 /// Where the even column has nothing to solve, the odd one still follows what it is along the rest
 /// of its length, less and less. A weight below this carries nothing any more; kept, it would make
 /// centres too small for a double number.
-constexpr float least_weight = 0.1F;
+constexpr double least_weight = 0.1;
 
 /// The weights towards the even columns on one side: eliminated downwards, substituted upwards.
 class Weighting {
@@ -16,39 +19,55 @@ class Weighting {
     Weighting(const ColumnOperator& a, const ColumnFactors& f, const Links<Singles>& links,
               int beyond, Singles& weights)
         : a_(a), f_(f), links_(links), beyond_(beyond), weights_(weights),
-          below_(static_cast<std::size_t>(a.layout.odd()), 0.0F) {
-        weights_.assign(f.odd.size(), 0.0F);
+          raw_(static_cast<std::size_t>(a.layout.odd()), 0.0F) {
+        f.odd.take_on(weights_);
+        for (Values* row : {&row_, &row_below_})
+            row->assign(static_cast<std::size_t>(a.layout.odd() + 2), 0.0);
     }
+
+    /// Weights of the row that was substituted last, and of the one below; ghosts on both sides.
+    double* row() { return row_.data() + 1; }
+    const double* row_below() const { return row_below_.data() + 1; }
 
     void eliminate(int j) {
         const int row = f_.odd.row(j);
         float* __restrict here = &weights_[row];
         const float* straight = &links_.straight[row];
         const Stretch s = f_.odds[j];
+        std::fill(here, here + s.begin, 0.0F);
+        std::fill(here + s.end, here + f_.odd.columns, 0.0F);
+        SHIMLIGHT_INDEPENDENT
         for (int I = s.begin; I < s.end; ++I)
             here[I] = straight[I];
         if (f_.corners) {
             const float *down = &links_.down[row], *up = &links_.up[row];
+            SHIMLIGHT_INDEPENDENT
             for (int I = s.begin; I < s.end; ++I)
                 here[I] += down[I] + up[I];
         }
         const float* above = here + f_.odd.stride();
         const float* pivot = &f_.pivot[f_.layout.odd_row(j)];
         const float* south = &f_.south[f_.layout.odd_row(j + 1)];
+        SHIMLIGHT_INDEPENDENT
         for (int I = s.begin; I < s.end; ++I)
             here[I] = (here[I] + south[I] * above[I]) * pivot[I];
     }
 
     void substitute(int j) {
+        row_.swap(row_below_);
         const double* even_centre = &a_.centre[a_.layout.even_row(j) + beyond_];
         const float* pivot = &f_.pivot[f_.layout.odd_row(j)];
         const float* south = &f_.south[f_.layout.odd_row(j)];
-        float* __restrict here = &weights_[f_.odd.row(j)];
-        float* __restrict below = below_.data();
+        const float* eliminated = &weights_[f_.odd.row(j)];
+        float* __restrict raw = raw_.data();
+        SHIMLIGHT_INDEPENDENT
         for (int I = 0; I < f_.layout.odd(); ++I)
-            here[I] = below[I] = here[I] + south[I] * pivot[I] * below[I];
+            raw[I] = eliminated[I] + south[I] * pivot[I] * raw[I];
+        double* __restrict weight = row();
+        SHIMLIGHT_INDEPENDENT
         for (int I = 0; I < f_.layout.odd(); ++I) {
-            if (even_centre[I] == 0 && here[I] < least_weight) here[I] = 0;
+            const double all = static_cast<double>(raw[I]);
+            weight[I] = even_centre[I] == 0 && all < least_weight ? 0.0 : all;
         }
     }
 
@@ -57,41 +76,43 @@ class Weighting {
     const ColumnFactors& f_;
     const Links<Singles>& links_;
     int beyond_;
-    Singles& weights_;
-    Singles below_; ///< the row below before anything was left out of it
+    Singles& weights_; ///< after elimination
+    Singles raw_;      ///< the row that was substituted last before anything was left out of it
+    Values row_, row_below_;
 };
 
 /// An odd column with ambient air on both sides follows only the one it hangs on more: following
 /// both, the two would be one unknown, twice.
-void follow_one(const ColumnOperator& a, int j, Weights& weights) {
+void follow_one(const ColumnOperator& a, int j, double* left_row, double* right_row) {
     const double* even_centre = &a.centre[a.layout.even_row(j)];
-    float* __restrict left = &weights.left[a.odd.row(j)];
-    float* __restrict right = &weights.right[a.odd.row(j)];
+    double* __restrict left = left_row;
+    double* __restrict right = right_row;
+    SHIMLIGHT_INDEPENDENT
     for (int I = 0; I < a.layout.odd(); ++I) {
         const bool air = even_centre[I] == 0 && even_centre[I + 1] == 0;
-        const float l = left[I], r = right[I];
-        left[I] = air && l < r ? 0.0F : l;
-        right[I] = air && l >= r ? 0.0F : r;
+        const double l = left[I], r = right[I];
+        left[I] = air && l < r ? 0.0 : l;
+        right[I] = air && l >= r ? 0.0 : r;
     }
 }
 
 /// What a row's odd columns have on one side; zero corners in a five-point operator.
 struct SideRow {
     const double *straight, *down, *up_below; ///< up_below: from the row below upwards
-    const float *weight, *weight_below;
+    const double *weight, *weight_below;
 };
 
 /// The product, row by row. Even column I of the fine level is column I of the coarse one; between
 /// columns I and I+1 lies odd column I, of centre c and south s. Primes: one row below.
 class Galerkin {
   public:
-    Galerkin(const ColumnOperator& a, const Weights& weights, ColumnOperator& out)
-        : a_(a), out_(out), weights_(weights), none_(a.corners ? 0 : a.odd.stride(), 0.0) {}
+    Galerkin(const ColumnOperator& a, Weighting& left, Weighting& right, ColumnOperator& out)
+        : a_(a), out_(out), left_(left), right_(right), none_(a.corners ? 0 : a.odd.stride(), 0.0) {
+    }
 
     /// Even and odd columns of the coarse level lie apart, so each takes a loop of its own.
     void row(int j) {
-        const SideRow left = side(a_.left, weights_.left, j),
-                      right = side(a_.right, weights_.right, j);
+        const SideRow left = side(a_.left, left_, j), right = side(a_.right, right_, j);
         const SplitLayout& c = out_.layout;
         blocks(left, right, j, 0, c.even(), c.even_row(j));
         blocks(left, right, j, 1, c.odd(), c.odd_row(j));
@@ -102,12 +123,12 @@ class Galerkin {
     }
 
   private:
-    SideRow side(const Links<Values>& links, const Singles& weight, int j) const {
+    SideRow side(const Links<Values>& links, Weighting& weights, int j) const {
         // from the first ghost on, so that odd column -1 is there
         const int row = a_.odd.row(j), stride = a_.odd.stride();
         const double* down = a_.corners ? &links.down[row] : none_.data() + 1;
         const double* up_below = a_.corners ? &links.up[row - stride] : none_.data() + 1;
-        return {&links.straight[row], down, up_below, &weight[row], &weight[row - stride]};
+        return {&links.straight[row], down, up_below, weights.row(), weights.row_below()};
     }
 
     /// The columns of one parity with what the odd columns on both their sides contribute:
@@ -125,6 +146,7 @@ class Galerkin {
             const double w = side.weight[I], below = side.weight_below[I];
             return w * below * s[I] + w * side.down[I] + below * side.up_below[I];
         };
+        SHIMLIGHT_INDEPENDENT
         for (int n = 0; n < count; ++n) {
             const int I = 2 * n + parity;
             centre[n] = own_centre[I] + centre_part(left, I) + centre_part(right, I - 1);
@@ -144,6 +166,7 @@ class Galerkin {
         double* __restrict straight = &out.straight[owner];
         double* __restrict down = &out.down[owner];
         double* __restrict up = &out.up[owner - out_.odd.stride()];
+        SHIMLIGHT_INDEPENDENT
         for (int n = 0; n < count; ++n) {
             const int I = 2 * n + parity;
             const double wn = near.weight[I], wf = far.weight[I];
@@ -156,7 +179,7 @@ class Galerkin {
 
     const ColumnOperator& a_;
     ColumnOperator& out_;
-    const Weights& weights_;
+    Weighting &left_, &right_;
     Values none_; ///< a row of zero corners
 };
 
@@ -170,11 +193,11 @@ void coarsen(const ColumnOperator& a, Factorization& factors, const ColumnFactor
         left.eliminate(j);
         right.eliminate(j);
     }
-    Galerkin galerkin(a, weights, out);
+    Galerkin galerkin(a, left, right, out);
     for (int j = 0; j < a.layout.rows; ++j) {
         left.substitute(j);
         right.substitute(j);
-        follow_one(a, j, weights);
+        follow_one(a, j, left.row(), right.row());
         galerkin.row(j);
         next.even_row(j);
     }

@@ -19,7 +19,7 @@ struct Weights {
 };
 
 /// `factors` are those of `a`, even columns done, in `f`; they get the odd ones. `out`, which has
-/// its size and is zero, becomes the operator on the even columns, `next` its even columns'
+/// its size, becomes the operator on the even columns, `next` its even columns'
 /// factors.
 void coarsen(const ColumnOperator& a, Factorization& factors, const ColumnFactors& f,
              Weights& weights, ColumnOperator& out, Factorization& next);

@@ -9,6 +9,7 @@
 // loop asks where the border is.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <vector>
 
@@ -28,6 +29,21 @@ struct SplitLayout {
     int even_row(int j) const { return (j + 1) * stride(); }
     int odd_row(int j) const { return even_row(j) + even() + 1; }
     int at(int i, int j) const { return (i % 2 == 0 ? even_row(j) : odd_row(j)) + i / 2; }
+
+    /// Gives `values` this size with zeros for ghosts; what the rows hold is for others to write.
+    template <class Number> void take_on(std::vector<Number>& values) const {
+        values.resize(size());
+        clear_rows_around(values, stride());
+        for (int j = 0; j < rows; ++j)
+            values[even_row(j) + even()] = values[odd_row(j) + odd()] = 0;
+    }
+
+  private:
+    friend struct OddLayout;
+    template <class Number> static void clear_rows_around(std::vector<Number>& values, int stride) {
+        std::fill(values.begin(), values.begin() + stride, Number{});
+        std::fill(values.end() - stride, values.end(), Number{});
+    }
 };
 
 /// Storage of what belongs to the odd columns only, with ghosts all around.
@@ -37,6 +53,14 @@ struct OddLayout {
     int stride() const { return columns + 2; }
     std::size_t size() const { return static_cast<std::size_t>(stride()) * (rows + 2); }
     int row(int j) const { return (j + 1) * stride() + 1; }
+
+    /// As in the split layout.
+    template <class Number> void take_on(std::vector<Number>& values) const {
+        values.resize(size());
+        SplitLayout::clear_rows_around(values, stride());
+        for (int j = 0; j < rows; ++j)
+            values[row(j) - 1] = values[row(j) + columns] = 0;
+    }
 };
 
 } // namespace shimlight::section
