@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A symmetric nine-point operator as the block tridiagonal matrix of its columns.
+// A symmetric nine-point operator as the block tridiagonal matrix of its columns, in the double
+// numbers in which the hierarchy is set up.
 //
 // Every column is a tridiagonal block (centre, south). Every odd column is linked to the even ones
 // on its left and right: straight across, one row down and one row up. All couplings are stored
@@ -14,45 +15,37 @@
 namespace shimlight::section {
 
 /// Couplings of the odd columns to the even columns on one side of them. `down` is to the row
-/// below, `up` to the row above; both are empty in a five-point operator.
-struct Links {
-    Values straight, down, up;
+/// below, `up` to the row above; neither is used in a five-point operator.
+template <class Numbers> struct Links {
+    Numbers straight, down, up;
+
+    /// Takes on a size; what the rows hold is for others to write.
+    void reset(const OddLayout& layout, bool corners) {
+        layout.take_on(straight);
+        if (!corners) return;
+        layout.take_on(down);
+        layout.take_on(up);
+        // from the topmost row there is no way up
+        std::fill_n(up.begin() + layout.row(layout.rows - 1), layout.columns, 0);
+    }
 };
 
-/// Columns begin…end-1 of one parity, from the first of a row with something to solve to the last.
-struct Stretch {
-    int begin = 0, end = 0;
-};
+/// What elimination leaves of a centre, at least: below is round-off, of unknowns that follow from
+/// others. There are such where columns reach into ambient air.
+inline constexpr double least_rest = 1e-14;
 
 struct ColumnOperator {
     SplitLayout layout;
     OddLayout odd;
     bool corners = false;
-    Values centre, south;             ///< in the split layout
-    Values pivot;                     ///< inverse pivots of every column's LDLᵀ factors
-    Links left, right;                ///< in the odd layout
-    std::vector<Stretch> evens, odds; ///< of every row: a third of a window's section is air
+    Values centre, south;      ///< in the split layout
+    Links<Values> left, right; ///< in the odd layout
 
-    /// Takes on a size, all couplings zero; keeps the memory it had.
+    /// Takes on a size, the ghosts zero; keeps the memory it had.
     void reset(SplitLayout layout, bool corners);
-
-    /// Computes stretches and pivots once the couplings are in place.
-    void factor();
 };
 
-/// Writes the balance of a section into `a`, which has its size and is zero.
+/// Writes the balance of a section into `a`, which has its size.
 void fill(const Operator& op, const Cells& cells, ColumnOperator& a);
-
-/// out = A x; leaves out what is not to be solved.
-void apply(const ColumnOperator& a, const Values& x, Values& out);
-
-/// Solves the even columns, their links to the odd ones taken from x when `linked`, else as zero.
-void solve_even(const ColumnOperator& a, const Values& b, Values& x, bool linked);
-
-/// Solves the odd columns, given the even ones.
-void solve_odd(const ColumnOperator& a, const Values& b, Values& x);
-
-/// What the odd columns send to the stretch of even ones in row j: out[I] = sum of links * x(odd).
-void gather_to_even(const ColumnOperator& a, const Values& x, int j, Values& out);
 
 } // namespace shimlight::section

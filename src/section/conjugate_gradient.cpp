@@ -1,72 +1,97 @@
 // SPDX-License-Identifier: MIT
 #include "section/conjugate_gradient.hpp"
+#include "section/independent.hpp"
 
 #include <cmath>
 
 namespace shimlight::section {
 namespace {
 
-/// Four sums side by side, so that no addition waits for the one before; in the same order
-/// everywhere.
-double dot(const Values& a, const Values& b) {
-    double sums[4] = {};
-    const std::size_t fours = a.size() / 4 * 4;
-    for (std::size_t k = 0; k < fours; k += 4) {
-        for (std::size_t n = 0; n < 4; ++n)
-            sums[n] += a[k + n] * b[k + n];
+// Correction z, direction p and its image are those of the scaled residual.
+
+/// p = z + factor p, of a row.
+void redirect(const Singles& z, const SplitLayout& layout, int j, Stretch s, float factor,
+              float* p) {
+    const float *even = &z[layout.even_row(j)], *odd = &z[layout.odd_row(j)];
+    float* __restrict to = p;
+    const int end = s.end / 2;
+    SHIMLIGHT_INDEPENDENT
+    for (int I = s.begin / 2; I < end; ++I) {
+        to[2 * I] = even[I] + factor * to[2 * I];
+        to[2 * I + 1] = odd[I] + factor * to[2 * I + 1];
     }
-    for (std::size_t k = fours; k < a.size(); ++k)
-        sums[0] += a[k] * b[k];
-    return (sums[0] + sums[1]) + (sums[2] + sums[3]);
+    if (s.end % 2 == 1) to[2 * end] = even[end] + factor * to[2 * end];
 }
 
-void add(const Values& z, Values& x) {
-    for (std::size_t k = 0; k < x.size(); ++k)
-        x[k] += z[k];
+/// p = z + factor p and its image; answers p A p.
+double redirect(const Multigrid& multigrid, const FivePoint& a, float factor, IterationVectors& v) {
+    const SplitLayout& layout = multigrid.finest().layout;
+    double product = 0;
+    for (int j = 0; j <= a.rows(); ++j) {
+        if (j < a.rows()) {
+            redirect(multigrid.correction(), layout, j, a.solid(j), factor, &v.direction[a.row(j)]);
+        }
+        if (j > 0) product += a.apply_row(v.direction, j - 1, v.image);
+    }
+    return product;
 }
 
-/// p = z + factor p
-void redirect(const Values& z, double factor, Values& p) {
-    const double* from = z.data();
-    double* __restrict to = p.data();
-    for (std::size_t k = 0; k < p.size(); ++k)
-        to[k] = from[k] + factor * to[k];
+/// x += step p, r -= step A p, of a stretch.
+void advance(double step, const float* p, const double* image, Stretch s, double* x, double* r) {
+    double* __restrict to = x;
+    double* __restrict rest = r;
+    SHIMLIGHT_INDEPENDENT
+    for (int i = s.begin; i < s.end; ++i) {
+        to[i] += step * static_cast<double>(p[i]);
+        rest[i] -= step * image[i];
+    }
 }
 
-/// x += step p, r -= step ap
-void advance(double step, const Values& p, const Values& ap, Values& x, Values& r) {
-    const double *direction = p.data(), *image = ap.data();
-    double* __restrict to = x.data(), * __restrict rest = r.data();
-    for (std::size_t k = 0; k < x.size(); ++k) {
-        to[k] += step * direction[k];
-        rest[k] -= step * image[k];
+/// x += factor z
+void add(const Multigrid& multigrid, const FivePoint& a, double factor, Values& x) {
+    const SplitLayout& layout = multigrid.finest().layout;
+    for (int j = 0; j < a.rows(); ++j) {
+        const Stretch s = a.solid(j);
+        SHIMLIGHT_INDEPENDENT
+        for (int i = s.begin; i < s.end; ++i)
+            x[a.row(j) + static_cast<std::size_t>(i)] +=
+                factor * static_cast<double>(multigrid.correction()[layout.at(i, j)]);
     }
 }
 
 } // namespace
 
-Iteration conjugate_gradient(Multigrid& multigrid, Values& r, double energy, Values& x,
-                             double tolerance, int max_cycles, IterationVectors& vectors) {
-    const ColumnOperator& a = multigrid.finest();
-    auto& [z, p, ap] = vectors;
-    for (Values* values : {&z, &p, &ap})
-        values->assign(a.layout.size(), 0.0);
+Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, Values& r, double energy,
+                             Values& x, double tolerance, int max_cycles,
+                             IterationVectors& vectors) {
+    vectors.direction.assign(a.size(), 0.0F);
+    vectors.image.assign(a.size(), 0.0);
+    const SplitLayout& layout = multigrid.finest().layout;
+    const double scale = scale_for_cycle(r);
+    for (int j = 0; j < a.rows(); ++j)
+        split_row(&r[a.row(j)], scale, layout, j, multigrid.residual());
     Iteration iteration;
     double previous = 0;
     while (true) {
-        multigrid.cycle(r, z);
-        const double error = dot(r, z);
-        if (!(error > tolerance * tolerance * energy) || error == 0) {
+        multigrid.cycle();
+        const double scaled = dot(multigrid.residual(), multigrid.correction());
+        const double error = scaled / (scale * scale);
+        if (!(error >= 0)) return iteration; // beyond what single precision can tell apart
+        if (error <= tolerance * tolerance * energy) {
             // The last correction is there already, and a cycle never makes the error larger.
-            add(z, x);
+            add(multigrid, a, 1 / scale, x);
             iteration.converged = std::isfinite(error);
             return iteration;
         }
         if (iteration.cycles == max_cycles) return iteration;
-        redirect(z, iteration.cycles > 0 ? error / previous : 0.0, p);
-        apply(a, p, ap);
-        const double step = error / dot(p, ap);
-        advance(step, p, ap, x, r);
+        const float factor = iteration.cycles > 0 ? static_cast<float>(error / previous) : 0.0F;
+        const double step = scaled / redirect(multigrid, a, factor, vectors);
+        for (int j = 0; j < a.rows(); ++j) {
+            const std::size_t row = a.row(j);
+            advance(step / scale, &vectors.direction[row], &vectors.image[row], a.solid(j), &x[row],
+                    &r[row]);
+            split_row(&r[row], scale, layout, j, multigrid.residual());
+        }
         energy += step * error;
         previous = error;
         ++iteration.cycles;

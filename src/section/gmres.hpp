@@ -2,6 +2,7 @@
 // Generalised minimal residuals, with one multigrid cycle as preconditioner from the left: for
 // sections with streams, whose balance is not symmetric (what happens upstream is felt downstream,
 // not the other way). Saad, Iterative Methods for Sparse Linear Systems (2003), algorithm 9.4.
+// Begun anew from the residual in double precision before the rounding of the cycle is felt.
 #pragma once
 
 #include "section/conjugate_gradient.hpp"

@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "section/multigrid.hpp"
+#include "section/independent.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace shimlight::section {
 namespace {
@@ -13,75 +17,174 @@ Stretch odd_ones(Stretch s) {
     return {s.begin / 2, s.end / 2};
 }
 
+std::size_t depth_for(int columns) {
+    std::size_t depth = 1;
+    for (; columns > RowBlocks::width; columns = (columns + 1) / 2)
+        ++depth;
+    return depth;
+}
+
+void merge_row(const Singles& split, double scale, const SplitLayout& l, int j, double* row) {
+    const float *even = &split[l.even_row(j)], *odd = &split[l.odd_row(j)];
+    SHIMLIGHT_INDEPENDENT
+    for (int I = 0; I < l.even(); ++I)
+        row[2 * I] = scale * even[I];
+    SHIMLIGHT_INDEPENDENT
+    for (int I = 0; I < l.odd(); ++I)
+        row[2 * I + 1] = scale * odd[I];
+}
+
 } // namespace
 
 ColumnOperator& Multigrid::begin(SplitLayout layout) {
-    if (levels_.empty()) levels_.emplace_back();
-    levels_.front().a.reset(layout, false);
-    return levels_.front().a;
+    building_[0].reset(layout, false);
+    return building_[0];
 }
 
 void Multigrid::set_up() {
-    depth_ = 1;
-    levels_.front().a.factor();
-    while (levels_[depth_ - 1].a.layout.columns > 1) {
-        if (levels_.size() == depth_) levels_.emplace_back();
-        Level &level = levels_[depth_ - 1], &next = levels_[depth_];
-        const SplitLayout& l = level.a.layout;
-        level.passed.assign(static_cast<std::size_t>(l.even()), 0.0);
-        coarsen(level.a, weights_, next.a);
-        next.a.factor();
-        next.b.assign(next.a.layout.size(), 0.0);
-        next.x.assign(next.a.layout.size(), 0.0);
-        ++depth_;
+    const ColumnOperator& a = building_[0];
+    depth_ = depth_for(a.layout.columns);
+    if (levels_.size() < depth_) levels_.resize(depth_);
+    Factorization factors(a, levels_.front().factors);
+    for (int j = 0; j < a.layout.rows; ++j)
+        factors.even_row(j);
+    set_up_below(0, factors);
+    for (std::size_t k = 0; k < depth_; ++k) {
+        Level& level = levels_[k];
+        const SplitLayout& l = level.factors.layout;
+        level.b.assign(l.size(), 0.0F);
+        level.x.assign(l.size(), 0.0F);
+        level.passed.assign(static_cast<std::size_t>(l.even()), 0.0F);
     }
+}
+
+void Multigrid::set_up_below(std::size_t index, Factorization& factors) {
+    const ColumnOperator& a = building_[index % 2];
+    if (index + 1 == depth_) return coarsest_.set_up(a);
+    ColumnOperator& out = building_[1 - index % 2];
+    out.reset(SplitLayout{a.layout.even(), a.layout.rows}, true);
+    Factorization next(out, levels_[index + 1].factors);
+    coarsen(a, factors, levels_[index].factors, weights_, out, next);
+    set_up_below(index + 1, next);
+}
+
+void Multigrid::restrict_row(std::size_t index, int j) {
+    Level &level = levels_[index], &next = levels_[index + 1];
+    const SplitLayout& c = next.factors.layout;
+    gather_to_even(level.factors, level.x, j, level.passed);
+    const float* passed = level.passed.data();
+    const Stretch evens = level.factors.evens[j];
+    const Stretch even = even_ones(evens), odd = odd_ones(evens);
+    float* __restrict even_b = &next.b[c.even_row(j)];
+    float* __restrict odd_b = &next.b[c.odd_row(j)];
+    SHIMLIGHT_INDEPENDENT
+    for (int I = even.begin; I < even.end; ++I)
+        even_b[I] = passed[2 * I];
+    SHIMLIGHT_INDEPENDENT
+    for (int I = odd.begin; I < odd.end; ++I)
+        odd_b[I] = passed[2 * I + 1];
+}
+
+void Multigrid::correct_row(std::size_t index, int j) {
+    Level& level = levels_[index];
+    const Singles& correction = levels_[index + 1].x;
+    const SplitLayout& c = levels_[index + 1].factors.layout;
+    const Stretch evens = level.factors.evens[j];
+    const Stretch even = even_ones(evens), odd = odd_ones(evens);
+    const float *even_x = &correction[c.even_row(j)], *odd_x = &correction[c.odd_row(j)];
+    float* __restrict out = &level.x[level.factors.layout.even_row(j)];
+    SHIMLIGHT_INDEPENDENT
+    for (int I = even.begin; I < even.end; ++I)
+        out[2 * I] += even_x[I];
+    SHIMLIGHT_INDEPENDENT
+    for (int I = odd.begin; I < odd.end; ++I)
+        out[2 * I + 1] += odd_x[I];
+}
+
+/// The even columns are eliminated; after it those of the next level are, unless it is the last.
+void Multigrid::descend(std::size_t index) {
+    Level &level = levels_[index], &next = levels_[index + 1];
+    const ColumnFactors& f = level.factors;
+    const int rows = level.rows();
+    const bool coarsest = index + 2 == depth_; // the next level is
+    for (int j = rows - 1; j >= 0; --j) {
+        substitute_even(f, level.x, j);
+        if (j + 1 < rows) eliminate_odd(f, level.b, level.x, j + 1);
+    }
+    eliminate_odd(f, level.b, level.x, 0);
+    for (int j = 0; j <= rows; ++j) {
+        if (j < rows) substitute_odd(f, level.x, j);
+        if (j == 0) continue;
+        restrict_row(index, j - 1);
+        if (!coarsest) eliminate_even(next.factors, next.b, next.x, j - 1);
+    }
+}
+
+/// The even columns of the next level are eliminated, or solved if it is the last; after it those
+/// of this level are eliminated.
+void Multigrid::ascend(std::size_t index) {
+    Level &level = levels_[index], &next = levels_[index + 1];
+    const ColumnFactors& f = level.factors;
+    const int rows = level.rows();
+    const bool coarsest = index + 2 == depth_; // the next level is
+    for (int j = rows - 1; j >= 0; --j) {
+        if (!coarsest) substitute_even(next.factors, next.x, j);
+        correct_row(index, j);
+        if (j + 1 < rows) eliminate_odd(f, level.b, level.x, j + 1);
+    }
+    eliminate_odd(f, level.b, level.x, 0);
+    for (int j = 0; j <= rows; ++j) {
+        if (j < rows) substitute_odd(f, level.x, j);
+        if (j > 0) eliminate_linked_even(f, level.b, level.x, j - 1);
+    }
+}
+
+void Multigrid::cycle() {
+    Level &finest = levels_.front(), &coarsest = levels_[depth_ - 1];
+    if (depth_ == 1) return coarsest_.solve(finest.b, finest.x);
+    for (int j = 0; j < finest.rows(); ++j)
+        eliminate_even(finest.factors, finest.b, finest.x, j);
+    for (std::size_t k = 0; k + 1 < depth_; ++k)
+        descend(k);
+    coarsest_.solve(coarsest.b, coarsest.x);
+    for (std::size_t k = depth_ - 1; k-- > 0;)
+        ascend(k);
+    for (int j = finest.rows() - 1; j >= 0; --j)
+        substitute_even(finest.factors, finest.x, j);
 }
 
 void Multigrid::cycle(const Values& residual, Values& correction) {
-    solve(0, residual, correction);
-}
-
-void Multigrid::restrict_to_next(std::size_t index, const Values& x) {
-    Level& level = levels_[index];
-    Values& b = levels_[index + 1].b;
-    const SplitLayout& c = levels_[index + 1].a.layout;
-    for (int j = 0; j < c.rows; ++j) {
-        gather_to_even(level.a, x, j, level.passed);
-        const double* passed = level.passed.data();
-        const Stretch even = even_ones(level.a.evens[j]), odd = odd_ones(level.a.evens[j]);
-        double* __restrict even_b = &b[c.even_row(j)], * __restrict odd_b = &b[c.odd_row(j)];
-        for (int I = even.begin; I < even.end; ++I)
-            even_b[I] = passed[2 * I];
-        for (int I = odd.begin; I < odd.end; ++I)
-            odd_b[I] = passed[2 * I + 1];
+    const SplitLayout& l = finest().layout;
+    const double scale = scale_for_cycle(residual);
+    for (int j = 0; j < l.rows; ++j)
+        split_row(&residual[static_cast<std::size_t>(j) * l.columns], scale, l, j,
+                  this->residual());
+    cycle();
+    for (int j = 0; j < l.rows; ++j) {
+        merge_row(this->correction(), 1 / scale, l, j,
+                  &correction[static_cast<std::size_t>(j) * l.columns]);
     }
 }
 
-void Multigrid::correct_from_next(std::size_t index, Values& x) {
-    const ColumnOperator& a = levels_[index].a;
-    const Values& correction = levels_[index + 1].x;
-    const SplitLayout& c = levels_[index + 1].a.layout;
-    for (int j = 0; j < c.rows; ++j) {
-        const Stretch even = even_ones(a.evens[j]), odd = odd_ones(a.evens[j]);
-        const double *even_x = &correction[c.even_row(j)], *odd_x = &correction[c.odd_row(j)];
-        double* __restrict out = &x[a.layout.even_row(j)];
-        for (int I = even.begin; I < even.end; ++I)
-            out[2 * I] += even_x[I];
-        for (int I = odd.begin; I < odd.end; ++I)
-            out[2 * I + 1] += odd_x[I];
-    }
+double scale_for_cycle(const Values& values) {
+    constexpr int wanted = 50, most = 100; // powers of two
+    double largest = 0;
+    for (const double value : values)
+        largest = std::max(largest, std::abs(value));
+    if (!(largest > 0) || !std::isfinite(largest)) return 1;
+    return std::ldexp(1.0, std::min(wanted - std::ilogb(largest), most));
 }
 
-void Multigrid::solve(std::size_t index, const Values& b, Values& x) {
-    const ColumnOperator& a = levels_[index].a;
-    solve_even(a, b, x, false);
-    if (index + 1 == depth_) return;
-    solve_odd(a, b, x);
-    restrict_to_next(index, x);
-    solve(index + 1, levels_[index + 1].b, levels_[index + 1].x);
-    correct_from_next(index, x);
-    solve_odd(a, b, x);
-    solve_even(a, b, x, true);
+void split_row(const double* row, double scale, const SplitLayout& l, int j, Singles& out) {
+    float* __restrict even = &out[l.even_row(j)];
+    float* __restrict odd = &out[l.odd_row(j)];
+    SHIMLIGHT_INDEPENDENT
+    for (int I = 0; I < l.odd(); ++I) {
+        even[I] = static_cast<float>(scale * row[2 * I]);
+        odd[I] = static_cast<float>(scale * row[2 * I + 1]);
+    }
+    if (const int last = l.even() - 1; last == l.odd())
+        even[last] = static_cast<float>(scale * row[2 * last]);
 }
 
 } // namespace shimlight::section

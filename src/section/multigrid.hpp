@@ -4,9 +4,11 @@
 //
 // The odd columns are solved exactly just before and just after the correction. So their residual
 // is zero when it is restricted, and what the correction interpolates to them is overwritten: only
-// the even columns travel between the levels. The coarsest level is one column, solved exactly.
+// the even columns travel between the levels. The coarsest level, a few columns, is solved
+// exactly (row_blocks.hpp). Set up in double precision, kept in single (column_factors.hpp).
 #pragma once
 
+#include "section/row_blocks.hpp"
 #include "section/semicoarsening.hpp"
 
 namespace shimlight::section {
@@ -18,25 +20,44 @@ class Multigrid {
     ColumnOperator& begin(SplitLayout layout);
     void set_up();
 
-    const ColumnOperator& finest() const { return levels_.front().a; }
+    const ColumnFactors& finest() const { return levels_.front().factors; }
 
     /// correction = V-cycle for A correction = residual, from zero. Symmetric positive definite.
+    void cycle();
+    /// Of the finest level, in its split layout. Numbers about 1e15 keep away from both ends of
+    /// single precision.
+    Singles& residual() { return levels_.front().b; }
+    const Singles& correction() const { return levels_.front().x; }
+
+    /// The same on vectors that are stored row by row.
     void cycle(const Values& residual, Values& correction);
 
   private:
     struct Level {
-        ColumnOperator a;
-        Values b, x;   ///< in the split layout of this level; unused on the finest
-        Values passed; ///< one row's even columns in order, on their way to the next level
+        ColumnFactors factors;
+        Singles b, x;   ///< in the split layout
+        Singles passed; ///< one row's even columns in order, on their way to the next level
+
+        int rows() const { return factors.layout.rows; }
     };
 
-    void solve(std::size_t level, const Values& b, Values& x);
-    void restrict_to_next(std::size_t level, const Values& x);
-    void correct_from_next(std::size_t level, Values& x);
+    void set_up_below(std::size_t level, Factorization& factors);
+    void restrict_row(std::size_t level, int j);
+    void correct_row(std::size_t level, int j);
+    void descend(std::size_t level);
+    void ascend(std::size_t level);
 
     std::vector<Level> levels_;
-    std::size_t depth_ = 0; ///< levels in use
+    std::size_t depth_ = 0;      ///< levels in use
+    ColumnOperator building_[2]; ///< while the hierarchy is set up: a level and the next
     Weights weights_;
+    RowBlocks coarsest_;
 };
+
+/// The power of two that brings the largest of the values to about 1e15; 1 if all are zero.
+double scale_for_cycle(const Values& values);
+
+/// Row j of a vector stored row by row, times `scale`, into the split layout.
+void split_row(const double* row, double scale, const SplitLayout& layout, int j, Singles& out);
 
 } // namespace shimlight::section

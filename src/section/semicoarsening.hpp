@@ -8,16 +8,20 @@
 // Multigrid methods for three-dimensional petroleum reservoir simulation (1989).
 #pragma once
 
-#include "section/column_operator.hpp"
+#include "section/factorization.hpp"
 
 namespace shimlight::section {
 
-/// Interpolation weights of the odd columns, in the odd layout.
+/// Interpolation weights of the odd columns, in the odd layout. Single precision will do: the
+/// operator is computed in double precision from whatever weights there are.
 struct Weights {
-    Values left, right;
+    Singles left, right;
 };
 
-/// `a` is factored; `out` is not yet. `weights` lends its memory.
-void coarsen(const ColumnOperator& a, Weights& weights, ColumnOperator& out);
+/// `factors` are those of `a`, even columns done, in `f`; they get the odd ones. `out`, which has
+/// its size, becomes the operator on the even columns, `next` its even columns'
+/// factors.
+void coarsen(const ColumnOperator& a, Factorization& factors, const ColumnFactors& f,
+             Weights& weights, ColumnOperator& out, Factorization& next);
 
 } // namespace shimlight::section

@@ -38,7 +38,7 @@ struct Workspace {
     Multigrid multigrid;
     IterationVectors vectors;
     KrylovVectors krylov;
-    Values b, x;
+    Values residual;
 };
 
 Workspace& workspace() {
@@ -46,94 +46,68 @@ Workspace& workspace() {
     return kept;
 }
 
-int split_index(const SplitLayout& layout, int cell) {
-    return layout.at(cell % layout.columns, cell / layout.columns);
-}
-
-/// visit(cell, its place in the layout) for every cell.
-template <class Visit> void for_each_cell(const SplitLayout& layout, const Visit& visit) {
-    for (int j = 0, k = 0; j < layout.rows; ++j) {
-        for (int i = 0; i < layout.columns; ++i, ++k)
-            visit(k, layout.at(i, j));
-    }
-}
-
-auto place_in(const SplitLayout& layout) {
-    return [&layout](std::int32_t cell) { return split_index(layout, cell); };
+std::int32_t itself(std::int32_t cell) {
+    return cell;
 }
 
 /// sign * the heat that the steps take, put on their cells.
-void spread(const Streams& streams, const std::vector<double>& heat_w_m, double sign,
-            const SplitLayout& layout, Values& out) {
+void spread(const Streams& streams, const std::vector<double>& heat_w_m, double sign, Values& out) {
     for (std::size_t m = 0; m < streams.steps.size(); ++m)
         for (const StreamStep::Node& node : streams.steps[m].cells)
-            out[split_index(layout, node.cell)] += sign * heat_w_m[m] * node.weight;
+            out[static_cast<std::size_t>(node.cell)] += sign * heat_w_m[m] * node.weight;
 }
 
 /// The multigrid sees a step's cells each exchange heat with an air of fixed temperature, by the
 /// cell's share: what the symmetric five-point operator can hold of the stream.
 void lean_on_streams(const Streams& streams, ColumnOperator& a) {
+    const int columns = a.layout.columns;
     for (const StreamStep& step : streams.steps)
         for (const StreamStep::Node& node : step.cells)
-            a.centre[split_index(a.layout, node.cell)] += step.exchange_w_mk * node.weight;
+            a.centre[a.layout.at(node.cell % columns, node.cell / columns)] +=
+                step.exchange_w_mk * node.weight;
 }
 
 /// Adds what the airs send to each cell when all cells are at the datum.
-void add_sources(const Solution& s, const SplitLayout& layout, Values& b) {
+void add_sources(const Solution& s, Values& b) {
     for (const Contact& contact : s.op.contacts)
-        b[split_index(layout, contact.cell)] += contact.total_w_mk * s.air_excess_k[contact.air];
+        b[contact.cell] += contact.total_w_mk * s.air_excess_k[contact.air];
 }
 
-/// Adds the heat that each cell takes up more than it gives off, from differences of temperatures:
-/// their products with the diagonal would leave round-off of the size of the largest conductance.
+/// The heat that each cell takes up more than it gives off, from differences of temperatures.
 /// Answers the energy of x as conjugate_gradient() wants it, x A x + 2 x r = x (sources + r).
-double add_residual(const Solution& s, const SplitLayout& layout, Values& r) {
+double find_residual(const Solution& s, const FivePoint& a, Values& r) {
     const std::vector<double>& x = s.excess_k;
-    const int columns = layout.columns;
-    int west = 0; // place of the cell on the left
-    for_each_cell(layout, [&](int k, int at) {
-        const double from_west = s.op.west[k] > 0 ? s.op.west[k] * (x[k - 1] - x[k]) : 0.0;
-        const double from_south = s.op.south[k] > 0 ? s.op.south[k] * (x[k - columns] - x[k]) : 0.0;
-        r[at] += from_west + from_south;
-        r[west] -= from_west;
-        r[at - layout.stride()] -= from_south;
-        west = at;
-    });
+    a.heat_from_neighbours(x, r);
     double energy = 0;
     for (const Contact& contact : s.op.contacts) {
         const double air = s.air_excess_k[contact.air], cell = x[contact.cell];
-        r[split_index(layout, contact.cell)] += contact.total_w_mk * (air - cell);
+        r[contact.cell] += contact.total_w_mk * (air - cell);
         energy += contact.total_w_mk * air * cell;
     }
-    for_each_cell(layout, [&](int k, int at) { energy += x[k] * r[at]; });
-    return energy;
+    return energy + dot(x, r);
 }
 
-Iteration iterate_alone(const Solution& s, double tolerance, Workspace& w) {
-    const double energy = add_residual(s, w.multigrid.finest().layout, w.b);
-    return conjugate_gradient(w.multigrid, w.b, energy, w.x, tolerance, max_cycles, w.vectors);
+Iteration iterate_alone(Solution& s, const FivePoint& a, double tolerance, Workspace& w) {
+    const double energy = find_residual(s, a, w.residual);
+    return conjugate_gradient(w.multigrid, a, w.residual, energy, s.excess_k, tolerance, max_cycles,
+                              w.vectors);
 }
 
-Iteration iterate_with_streams(const Solution& s, double tolerance, Workspace& w) {
-    const SplitLayout& layout = w.multigrid.finest().layout;
+Iteration iterate_with_streams(Solution& s, const FivePoint& a, double tolerance, Workspace& w) {
     const Streams& streams = s.streams;
-    add_sources(s, layout, w.b);
+    Values& b = w.residual;
+    add_sources(s, b);
     std::vector<double> heat;
     const std::vector<double> no_excess(s.inlet_excess_k.size(), 0.0);
-    const Values nothing(layout.size(), 0.0);
-    step_heats(streams, nothing, s.inlet_excess_k, place_in(layout), heat);
-    spread(streams, heat, -1, layout, w.b);
+    const Values nothing(a.size(), 0.0);
+    step_heats(streams, nothing, s.inlet_excess_k, itself, heat);
+    spread(streams, heat, -1, b);
     const Balance balance = [&](const Values& x, Values& out) {
-        apply(w.multigrid.finest(), x, out);
-        for (const StreamStep& step : streams.steps)
-            for (const StreamStep::Node& node : step.cells) {
-                const int at = split_index(layout, node.cell);
-                out[at] -= step.exchange_w_mk * node.weight * x[at];
-            }
-        step_heats(streams, x, no_excess, place_in(layout), heat);
-        spread(streams, heat, 1, layout, out);
+        a.apply(x, out);
+        step_heats(streams, x, no_excess, itself, heat);
+        spread(streams, heat, 1, out);
     };
-    return gmres(w.multigrid, balance, w.b, w.x, tolerance, max_cycles, w.krylov);
+    return gmres(w.multigrid, balance, b, s.excess_k, tolerance, max_cycles, w.krylov);
 }
 
 /// What all streams together take more when every cell is one kelvin warmer, W/mK.
@@ -194,34 +168,31 @@ void repaint(const Painting& painting, Solution& solution) {
 
 std::vector<double> stream_heats(const Solution& solution) {
     std::vector<double> heat;
-    step_heats(
-        solution.streams, solution.excess_k, solution.inlet_excess_k,
-        [](std::int32_t cell) { return cell; }, heat);
+    step_heats(solution.streams, solution.excess_k, solution.inlet_excess_k, itself, heat);
     return heat;
 }
 
 void iterate(Solution& solution, double tolerance) {
-    const SplitLayout layout{solution.op.columns, solution.op.rows};
     Workspace& kept = workspace();
-    ColumnOperator& finest = kept.multigrid.begin(layout);
+    ColumnOperator& finest =
+        kept.multigrid.begin(SplitLayout{solution.op.columns, solution.op.rows});
     fill(solution.op, solution.cells, finest);
     lean_on_streams(solution.streams, finest);
     kept.multigrid.set_up();
-    Values& x = kept.x;
-    kept.b.assign(layout.size(), 0.0);
-    x.assign(layout.size(), 0.0);
-    for_each_cell(layout, [&](int k, int at) {
-        if (solution.cells.air[k] == no_air) x[at] = solution.excess_k[k];
-    });
+    const FivePoint balance(solution.op, solution.cells);
+    Values& x = solution.excess_k;
+    for (std::size_t k = 0; k < x.size(); ++k) {
+        if (solution.cells.air[k] != no_air) x[k] = 0;
+    }
+    solution.guess_k = x;
+    kept.residual.assign(x.size(), 0.0);
     const Iteration iteration = solution.streams.empty()
-                                    ? iterate_alone(solution, tolerance, kept)
-                                    : iterate_with_streams(solution, tolerance, kept);
+                                    ? iterate_alone(solution, balance, tolerance, kept)
+                                    : iterate_with_streams(solution, balance, tolerance, kept);
     solution.cycles = iteration.cycles;
     solution.converged = iteration.converged;
-    solution.guess_k = solution.excess_k;
-    for_each_cell(layout, [&](int k, int at) {
-        solution.excess_k[k] = std::clamp(x[at], 0.0, solution.span_k);
-    });
+    for (double& value : x)
+        value = std::clamp(value, 0.0, solution.span_k);
     close_balance(solution);
 }
 

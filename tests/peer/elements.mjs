@@ -7,7 +7,7 @@ import { first_air } from './painting.mjs';
 
 const no_label = 1_000_000; // of a fixed surface when there is none
 
-function input(painting, conductivities, located) {
+export function input(painting, conductivities, located) {
   const { airs } = painting;
   const fixed = airs.findIndex((air) => 'surface_c' in air);
   const idle = Array.from({ length: first_air }, () => [0, 0]);

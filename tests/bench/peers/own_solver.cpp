@@ -10,7 +10,7 @@ namespace shimlight::bench {
 using namespace section;
 
 OwnSolver::OwnSolver(const Solution& solution)
-    : solution_(solution), layout_{solution.op.columns, solution.op.rows} {
+    : solution_(solution), balance_(solution.op, solution.cells) {
     unknowns_ = solid_cells(solution.cells);
     const std::size_t before = held_bytes();
     forget_peak();
@@ -21,17 +21,16 @@ OwnSolver::OwnSolver(const Solution& solution)
 Row OwnSolver::run(double tolerance) {
     constexpr int most_cycles = 40; // as in the program
     const double start = processor_ms();
-    fill(solution_.op, solution_.cells, multigrid_.begin(layout_));
+    fill(solution_.op, solution_.cells,
+         multigrid_.begin(SplitLayout{balance_.columns(), balance_.rows()}));
     multigrid_.set_up();
     const double ready = processor_ms();
-    b_.assign(layout_.size(), 0.0);
-    x_.assign(layout_.size(), 0.0);
-    for (const Contact& contact : solution_.op.contacts) {
-        b_[layout_.at(contact.cell % layout_.columns, contact.cell / layout_.columns)] +=
-            contact.total_w_mk * solution_.air_excess_k[contact.air];
-    }
-    const Iteration iteration =
-        conjugate_gradient(multigrid_, b_, 0, x_, tolerance, most_cycles, vectors_);
+    residual_.assign(balance_.size(), 0.0);
+    x_.assign(balance_.size(), 0.0);
+    for (const Contact& contact : solution_.op.contacts)
+        residual_[contact.cell] += contact.total_w_mk * solution_.air_excess_k[contact.air];
+    const Iteration iteration = conjugate_gradient(multigrid_, balance_, residual_, 0, x_,
+                                                   tolerance, most_cycles, vectors_);
     Row row;
     row.solver = "shimlight";
     row.unknowns = unknowns_;
@@ -51,7 +50,7 @@ double OwnSolver::unit_ms() {
     for (int k = 0; k < repeats; ++k) {
         const double start = processor_ms();
         for (int n = 0; n < often; ++n)
-            apply(multigrid_.finest(), x_, out);
+            balance_.apply(x_, out);
         const double taken = (processor_ms() - start) / often;
         least = k == 0 ? taken : std::min(least, taken);
     }
@@ -60,9 +59,8 @@ double OwnSolver::unit_ms() {
 
 std::vector<double> OwnSolver::excess_k() const {
     std::vector<double> out;
-    for (int k = 0; k < layout_.columns * layout_.rows; ++k) {
-        if (solution_.cells.air[k] == no_air)
-            out.push_back(x_[layout_.at(k % layout_.columns, k / layout_.columns)]);
+    for (std::size_t k = 0; k < x_.size(); ++k) {
+        if (solution_.cells.air[k] == no_air) out.push_back(x_[k]);
     }
     return out;
 }

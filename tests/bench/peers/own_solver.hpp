@@ -24,10 +24,10 @@ class OwnSolver {
 
   private:
     const section::Solution& solution_;
-    section::SplitLayout layout_;
+    section::FivePoint balance_;
     section::Multigrid multigrid_;
     section::IterationVectors vectors_;
-    section::Values b_, x_;
+    section::Values residual_, x_;
     double bytes_ = 0;
     int unknowns_ = 0;
 };
