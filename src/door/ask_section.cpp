@@ -2,6 +2,7 @@
 // Question `section`: two-dimensional steady conduction in a painting of rectangles.
 #include "door/question.hpp"
 #include "section/field.hpp"
+#include "section/isotherms.hpp"
 #include "section/limits.hpp"
 
 #include <algorithm>
@@ -29,6 +30,7 @@ constexpr Range film_w_m2k{section::min_film_w_m2k, section::max_film_w_m2k};
 constexpr Range temperature_c{section::min_temperature_c, section::max_temperature_c};
 constexpr Range capacity_w_mk{0, section::max_capacity_w_mk};
 constexpr std::size_t max_probes = 10000;
+constexpr std::size_t max_isotherms = 100;
 
 /// Of two places that differ by less, K, the first on the contour is named: on a plane wall the
 /// last digit of the solver must not choose.
@@ -181,6 +183,14 @@ std::vector<section::Point> read_probes(ObjectReader& question, const Painting& 
     return points;
 }
 
+std::vector<double> read_isotherms(ObjectReader& question) {
+    std::vector<double> result;
+    const ArrayReader levels = question.array_or_empty("isotherms_c", max_isotherms);
+    for (std::size_t i = 0; i < levels.size(); ++i)
+        result.push_back(levels.number(i, temperature_c));
+    return result;
+}
+
 /// Which airs are as warm as the warmest. Fixed surfaces count only when there is nothing else.
 std::vector<bool> warmest(const std::vector<section::Ambient>& airs) {
     const bool only_fixed =
@@ -220,6 +230,19 @@ double rounded_estimate_k(double estimate_k) {
     return std::round(estimate_k / unit) * unit;
 }
 
+Json write_isotherms(const Field& field, const std::vector<double>& levels_c) {
+    Json lines = Json::array();
+    for (const double c : levels_c) {
+        for (const section::Isotherm& isotherm : section::isotherms(field, c)) {
+            Json points = Json::array();
+            for (const section::Point& at : isotherm.points)
+                points.push_back({at.x_m, at.y_m});
+            lines.push_back({{"c", c}, {"points_m", std::move(points)}});
+        }
+    }
+    return lines;
+}
+
 Json write(const Field& field, const Painting& painting,
            const std::vector<section::Point>& probes) {
     Json answer = Json::object();
@@ -250,13 +273,16 @@ Json write(const Field& field, const Painting& painting,
 Answer ask_section(ObjectReader& question) {
     const Painting painting = read_painting(question);
     const std::vector<section::Point> probes = read_probes(question, painting);
+    const std::vector<double> isotherms_c = read_isotherms(question);
     const auto accuracy =
         static_cast<section::Accuracy>(question.choice("accuracy", accuracies, std::size_t{1}));
     if (auto fault = settle(question)) return *fault;
 
     const Result<Field> field = section::solve(painting, accuracy);
     if (!ok(field)) return problem(field);
-    return write(value(field), painting, probes);
+    Json answer = write(value(field), painting, probes);
+    if (!isotherms_c.empty()) answer["isotherms"] = write_isotherms(value(field), isotherms_c);
+    return answer;
 }
 
 } // namespace shimlight::door

@@ -257,18 +257,24 @@ std::vector<double> ArrayReader::numbers(std::size_t index, std::size_t count, R
                        wrong_type(entry, std::to_string(count) + " numbers in an array"));
         return result;
     }
-    for (std::size_t i = 0; i < count; ++i) {
-        const bool is_number = entry[i].is_number();
-        const double number = is_number ? entry[i].get<double>() : 0;
-        if (!is_number) {
-            reading_->fail(path_of(path(index), i), wrong_type(entry[i], "a number"));
-        } else if (!(number >= range.min && number <= range.max)) {
-            reading_->fail(path_of(path(index), i), out_of_range(number, range));
-        } else {
-            result[i] = number;
-        }
-    }
+    for (std::size_t i = 0; i < count; ++i)
+        result[i] = read(entry[i], path_of(path(index), i), range);
     return result;
+}
+
+double ArrayReader::number(std::size_t index, Range range) const {
+    return read((*value_)[index], path(index), range);
+}
+
+double ArrayReader::read(const Json& entry, const std::string& path, Range range) const {
+    if (!entry.is_number()) {
+        reading_->fail(path, wrong_type(entry, "a number"));
+        return range.min;
+    }
+    const double number = entry.get<double>();
+    if (number >= range.min && number <= range.max) return number;
+    reading_->fail(path, out_of_range(number, range));
+    return range.min;
 }
 
 } // namespace shimlight::house

@@ -100,9 +100,12 @@ class ArrayReader {
     ObjectReader object(std::size_t index) const;
     /// The numbers of element `index`, which must be an array of `count` of them.
     std::vector<double> numbers(std::size_t index, std::size_t count, Range range) const;
+    double number(std::size_t index, Range range) const;
     std::string path(std::size_t index) const { return path_of(path_, index); }
 
   private:
+    double read(const Json& entry, const std::string& path, Range range) const;
+
     const Json* value_;
     std::string path_;
     Reading* reading_;

@@ -5,7 +5,9 @@ import { first_air, Painting } from './painting.mjs';
 import { Tree } from './tree.mjs';
 import { Triangles } from './triangles.mjs';
 
-const nil_w_m = 1e-6; // heat flows below this are round-off
+// Flows are compared with at least this: where nothing flows at all, the elements' round-off is
+// nearly 1e-8 W/m, which must stay below any share that is judged.
+const nil_w_m = 1e-5;
 const bulk = 0.65; // share of what is left of the equation that the next mesh goes after
 const deepest = 10; // halvings towards a corner from one mesh to the next
 

@@ -199,6 +199,20 @@ TEST_CASE("A stream through a section tells where it ends, and its heat closes t
     CHECK(refusal("section", head + path)["path"] == "/streams/joint/capacity_w_mk");
 }
 
+TEST_CASE("A section answers with the isotherms that are asked for") {
+    const std::string head = R"({"width_m":0.1,"height_m":0.2,"airs":{"out":{"surface_c":0},
+        "in":{"surface_c":20}},"regions":[{"x0_m":0,"y0_m":0,"x1_m":0.1,"y1_m":0.2,
+        "conductivity_w_mk":1}],"edges":[{"side":"left","from_m":0,"to_m":0.2,"air":"out"},
+        {"side":"right","from_m":0,"to_m":0.2,"air":"in"}],"isotherms_c":[)";
+    const Json lines = answer("section", head + "5, 30]}")["isotherms"];
+    REQUIRE(lines.size() == 1);
+    CHECK(lines[0]["c"] == 5);
+    for (const Json& point : lines[0]["points_m"])
+        CHECK(point[0].get<double>() == doctest::Approx(0.025));
+    CHECK(refusal("section", head + "5, true]}")["path"] == "/isotherms_c/1");
+    CHECK(refusal("section", head + "1e9]}")["path"] == "/isotherms_c/0");
+}
+
 TEST_CASE("A section's heat sums to zero and no temperature leaves the airs") {
     const Json section = answer("section", R"({"width_m":0.5,"height_m":0.0475,
         "airs":{"outside":{"air_c":0,"film_w_m2k":25},"inside":{"air_c":20,"film_w_m2k":7.7},
