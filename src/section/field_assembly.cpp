@@ -48,6 +48,10 @@ Field make_field(const Painting& painting, Solution solution) {
     HeatFlows flows = heat_flows(solution);
     field.heat_w_m = std::move(flows.from_airs);
     add_streams(painting, solution, flows.from_streams, field);
+    // The field asks for as much memory as the balance gives back.
+    for (std::vector<double>* done :
+         {&solution.guess_k, &solution.op.west, &solution.op.south, &solution.op.diagonal})
+        std::vector<double>().swap(*done);
     field.x_m = std::move(solution.grid.x_m);
     field.y_m = std::move(solution.grid.y_m);
     field.region = std::move(solution.cells.region);

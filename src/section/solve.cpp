@@ -78,6 +78,7 @@ class Attempt {
             if (!ok(next)) return problem(next);
             const bool last = stage + 1 == sizes.size();
             guess_from(coarse, value(next));
+            solved.solution = {}; // its memory, before the iteration wants some
             settle(value(next), last ? tolerance : coarse_tolerance);
             if (last) solved.error_k = estimated_error_k(value(next), energy);
             solved.solution = std::move(value(next));
