@@ -5,9 +5,10 @@
 set(CMAKE_CXX_LINKER_LAUNCHER ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs)
 
 # Sizes count: first visits come over a phone network. The solver is the one part to be fast in.
-set(CMAKE_CXX_FLAGS_RELEASE "-DNDEBUG -Oz")
-set(SHIMLIGHT_OPTIMIZE_physics -O2)
-set(SHIMLIGHT_OPTIMIZE_section -O2)
+# One level a target: emcc 3.1.6 given -Oz and then -O2 does neither, its functions stay apart.
+set(CMAKE_CXX_FLAGS_RELEASE "-DNDEBUG")
+set(fast_rooms $<OR:$<STREQUAL:$<TARGET_PROPERTY:NAME>,physics>,$<STREQUAL:$<TARGET_PROPERTY:NAME>,section>>)
+add_compile_options($<$<CONFIG:Release>:$<IF:${fast_rooms},-O2,-Oz>>)
 add_compile_options(-fno-exceptions -fno-rtti)
 add_compile_definitions(JSON_NOEXCEPTION)
 

@@ -32,7 +32,7 @@ add_executable(shimlight_app ${app_sources} src/door/wasm.cpp
 target_include_directories(shimlight_app PRIVATE ${embedded_dir})
 target_compile_options(shimlight_app PRIVATE ${SHIMLIGHT_WARNINGS})
 target_link_libraries(shimlight_app PRIVATE view door)
-target_link_options(shimlight_app PRIVATE ${wasm_link_options}
+target_link_options(shimlight_app PRIVATE ${wasm_link_options} -Oz
   -sEXPORT_NAME=createShimlight -sENVIRONMENT=web
   -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
   -sEXPORTED_RUNTIME_METHODS=UTF8ToString

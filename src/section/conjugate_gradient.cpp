@@ -24,14 +24,15 @@ void redirect(const Singles& z, const SplitLayout& layout, int j, Stretch s, flo
 }
 
 /// p = z + factor p and its image; answers p A p.
-double redirect(const Multigrid& multigrid, const FivePoint& a, float factor, IterationVectors& v) {
+double redirect(const Multigrid& multigrid, const FivePoint& a, float factor, Singles& p,
+                Values& image) {
     const SplitLayout& layout = multigrid.finest().layout;
     double product = 0;
     for (int j = 0; j <= a.rows(); ++j) {
         if (j < a.rows()) {
-            redirect(multigrid.correction(), layout, j, a.solid(j), factor, &v.direction[a.row(j)]);
+            redirect(multigrid.correction(), layout, j, a.solid(j), factor, &p[a.row(j)]);
         }
-        if (j > 0) product += a.apply_row(v.direction, j - 1, v.image);
+        if (j > 0) product += a.apply_row(p, j - 1, image);
     }
     return product;
 }
@@ -62,10 +63,10 @@ void add(const Multigrid& multigrid, const FivePoint& a, double factor, Values& 
 } // namespace
 
 Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, Values& r, double energy,
-                             Values& x, double tolerance, int max_cycles,
-                             IterationVectors& vectors) {
-    vectors.direction.assign(a.size(), 0.0F);
-    vectors.image.assign(a.size(), 0.0);
+                             Values& x, double tolerance, int max_cycles, Singles& direction) {
+    Values& image = multigrid.second_spare();
+    direction.assign(a.size(), 0.0F);
+    image.resize(a.size());
     const SplitLayout& layout = multigrid.finest().layout;
     const double scale = scale_for_cycle(r);
     for (int j = 0; j < a.rows(); ++j)
@@ -85,11 +86,10 @@ Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, Values& r
         }
         if (iteration.cycles == max_cycles) return iteration;
         const float factor = iteration.cycles > 0 ? static_cast<float>(error / previous) : 0.0F;
-        const double step = scaled / redirect(multigrid, a, factor, vectors);
+        const double step = scaled / redirect(multigrid, a, factor, direction, image);
         for (int j = 0; j < a.rows(); ++j) {
             const std::size_t row = a.row(j);
-            advance(step / scale, &vectors.direction[row], &vectors.image[row], a.solid(j), &x[row],
-                    &r[row]);
+            advance(step / scale, &direction[row], &image[row], a.solid(j), &x[row], &r[row]);
             split_row(&r[row], scale, layout, j, multigrid.residual());
         }
         energy += step * error;

@@ -16,18 +16,12 @@ struct Iteration {
     bool converged = false;
 };
 
-/// Vectors of the iteration, kept by whoever calls it often.
-struct IterationVectors {
-    Singles direction;
-    Values image;
-};
-
 /// Improves x, of residual r = b - A x, until the energy norm of its error, estimated by the
 /// preconditioner, has fallen below `tolerance` times that of the solution, or `max_cycles` is
 /// reached. `energy` is x A x + 2 x r: the square of the solution's norm less that of the error.
-/// r is used up.
+/// r is used up; it may be the multigrid's spare(), the second of which is used here. `direction`
+/// lends its memory.
 Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, Values& r, double energy,
-                             Values& x, double tolerance, int max_cycles,
-                             IterationVectors& vectors);
+                             Values& x, double tolerance, int max_cycles, Singles& direction);
 
 } // namespace shimlight::section

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "section/estimate.hpp"
 
-#include "section/heat_flow.hpp"
-
 #include <algorithm>
 #include <cmath>
 
@@ -38,9 +36,8 @@ double estimated_error_k(const Solution& solution, const GridError& before) {
     return std::hypot(left * mean_step_k(solution), error.largest_bend_k());
 }
 
-double estimated_heat_share(const Solution& solution, const Solution& coarser) {
-    const std::vector<double> now = heat_flows(solution).from_airs;
-    const std::vector<double> was = heat_flows(coarser).from_airs;
+double estimated_heat_share(const Solution& solution, const HeatFlows& before) {
+    const std::vector<double> now = heat_flows(solution).from_airs, &was = before.from_airs;
     double largest = 0, step = 0;
     for (std::size_t a = 0; a < now.size(); ++a) {
         largest = std::max(largest, std::abs(now[a]));

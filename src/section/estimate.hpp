@@ -2,6 +2,7 @@
 // How far the temperatures may still be from those of an infinitely fine grid.
 #pragma once
 
+#include "section/heat_flow.hpp"
 #include "section/refinement.hpp"
 
 namespace shimlight::section {
@@ -17,9 +18,9 @@ namespace shimlight::section {
 /// a cell (refinement.hpp): within the cell the temperature is known to a part of that.
 double estimated_error_k(const Solution& solution, const GridError& before);
 
-/// Of the largest heat flow, by how much one may be wrong. Errors of the flows fall with the number
-/// of cells, so that the step from the coarser solution, whose cells were a half or a quarter as
-/// many, is at least as large as the error that is left.
-double estimated_heat_share(const Solution& solution, const Solution& coarser);
+/// Of the largest heat flow, by how much one may be wrong, from those on the coarser grid. Errors
+/// of the flows fall with the number of cells, so that the step from the coarser grid, whose cells
+/// were a half or a quarter as many, is at least as large as the error that is left.
+double estimated_heat_share(const Solution& solution, const HeatFlows& before);
 
 } // namespace shimlight::section

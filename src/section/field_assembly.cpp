@@ -34,15 +34,10 @@ void add_streams(const Painting& painting, const Solution& solution,
     }
 }
 
-} // namespace
-
-Field make_temperatures(const Painting& painting, const Solution& solution) {
-    Field field;
+/// What the solution alone tells: temperatures of the cells, flux through their sides.
+void add_cells(const Painting& painting, const Solution& solution, Field& field) {
     field.low_c = solution.datum_c;
     field.high_c = solution.datum_c + solution.span_k;
-    field.x_m = solution.grid.x_m;
-    field.y_m = solution.grid.y_m;
-    field.conductivity_w_mk = solution.cells.conductivity_w_mk;
     field.cell_c.resize(solution.excess_k.size());
     for (std::size_t k = 0; k < field.cell_c.size(); ++k) {
         const std::int32_t air = solution.cells.air[k];
@@ -51,18 +46,37 @@ Field make_temperatures(const Painting& painting, const Solution& solution) {
                                         : painting.airs[air].temperature_c;
     }
     field.flux = side_flux(solution);
+}
+
+} // namespace
+
+Field make_temperatures(const Painting& painting, const Solution& solution) {
+    Field field;
+    add_cells(painting, solution, field);
+    field.x_m = solution.grid.x_m;
+    field.y_m = solution.grid.y_m;
+    field.conductivity_w_mk = solution.cells.conductivity_w_mk;
     recover(painting, solution, field);
     return field;
 }
 
 Field make_field(const Painting& painting, Solution solution) {
-    Field field = make_temperatures(painting, solution);
+    Field field;
+    add_cells(painting, solution, field);
     HeatFlows flows = heat_flows(solution);
     field.heat_w_m = std::move(flows.from_airs);
     add_streams(painting, solution, flows.from_streams, field);
+    // The field asks for as much memory as the balance gives back.
+    for (std::vector<double>* done :
+         {&solution.guess_k, &solution.op.west, &solution.op.south, &solution.op.diagonal})
+        std::vector<double>().swap(*done);
+    field.x_m = std::move(solution.grid.x_m);
+    field.y_m = std::move(solution.grid.y_m);
+    field.conductivity_w_mk = std::move(solution.cells.conductivity_w_mk);
     field.region = std::move(solution.cells.region);
     field.cycles = solution.cycles;
     field.converged = solution.converged;
+    recover(painting, solution, field);
     field.faces = trace_contour(painting, solution.op, field);
     return field;
 }

@@ -32,6 +32,10 @@ class Multigrid {
     /// The same on vectors that are stored row by row.
     void cycle(const Values& residual, Values& correction);
 
+    /// Memory that set_up() is done with until the next begin(): two vectors for who iterates.
+    Values& spare() { return building_[0].centre; }
+    Values& second_spare() { return building_[0].south; }
+
   private:
     struct Level {
         ColumnFactors factors;

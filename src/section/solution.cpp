@@ -36,9 +36,8 @@ void find_span(const Painting& painting, Solution& solution) {
 /// first touch of every page costs as much as the solution.
 struct Workspace {
     Multigrid multigrid;
-    IterationVectors vectors;
+    Singles direction;
     KrylovVectors krylov;
-    Values residual;
 };
 
 Workspace& workspace() {
@@ -88,14 +87,15 @@ double find_residual(const Solution& s, const FivePoint& a, Values& r) {
 }
 
 Iteration iterate_alone(Solution& s, const FivePoint& a, double tolerance, Workspace& w) {
-    const double energy = find_residual(s, a, w.residual);
-    return conjugate_gradient(w.multigrid, a, w.residual, energy, s.excess_k, tolerance, max_cycles,
-                              w.vectors);
+    Values& residual = w.multigrid.spare();
+    const double energy = find_residual(s, a, residual);
+    return conjugate_gradient(w.multigrid, a, residual, energy, s.excess_k, tolerance, max_cycles,
+                              w.direction);
 }
 
 Iteration iterate_with_streams(Solution& s, const FivePoint& a, double tolerance, Workspace& w) {
     const Streams& streams = s.streams;
-    Values& b = w.residual;
+    Values& b = w.multigrid.spare();
     add_sources(s, b);
     std::vector<double> heat;
     const std::vector<double> no_excess(s.inlet_excess_k.size(), 0.0);
@@ -185,7 +185,7 @@ void iterate(Solution& solution, double tolerance) {
         if (solution.cells.air[k] != no_air) x[k] = 0;
     }
     solution.guess_k = x;
-    kept.residual.assign(x.size(), 0.0);
+    kept.multigrid.spare().assign(x.size(), 0.0);
     const Iteration iteration = solution.streams.empty()
                                     ? iterate_alone(solution, balance, tolerance, kept)
                                     : iterate_with_streams(solution, balance, tolerance, kept);

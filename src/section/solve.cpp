@@ -6,6 +6,7 @@
 #include "section/estimate.hpp"
 #include "section/field_assembly.hpp"
 #include "section/first_guess.hpp"
+#include "section/heat_flow.hpp"
 #include "section/refinement.hpp"
 #include "section/solution.hpp"
 #include "section/validation.hpp"
@@ -104,10 +105,12 @@ class Attempt {
         Result<Solution> next = prepare(painting_, refined_grid(base, coarse.grid, left, cells));
         if (!ok(next)) return problem(next);
         guess_from(make_temperatures(painting_, coarse), value(next));
+        const HeatFlows before = heat_flows(coarse);
+        solved.solution = {}; // its memory, before the iteration wants some
         settle(value(next), last ? tolerance : coarse_tolerance);
         if (last) {
             solved.error_k = estimated_error_k(value(next), left);
-            solved.heat_share = estimated_heat_share(value(next), coarse);
+            solved.heat_share = estimated_heat_share(value(next), before);
         }
         solved.solution = std::move(value(next));
         return {};

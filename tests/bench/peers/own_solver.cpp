@@ -25,12 +25,13 @@ Row OwnSolver::run(double tolerance) {
          multigrid_.begin(SplitLayout{balance_.columns(), balance_.rows()}));
     multigrid_.set_up();
     const double ready = processor_ms();
-    residual_.assign(balance_.size(), 0.0);
+    Values& residual = multigrid_.spare();
+    residual.assign(balance_.size(), 0.0);
     x_.assign(balance_.size(), 0.0);
     for (const Contact& contact : solution_.op.contacts)
-        residual_[contact.cell] += contact.total_w_mk * solution_.air_excess_k[contact.air];
-    const Iteration iteration = conjugate_gradient(multigrid_, balance_, residual_, 0, x_,
-                                                   tolerance, most_cycles, vectors_);
+        residual[contact.cell] += contact.total_w_mk * solution_.air_excess_k[contact.air];
+    const Iteration iteration = conjugate_gradient(multigrid_, balance_, residual, 0, x_, tolerance,
+                                                   most_cycles, direction_);
     Row row;
     row.solver = "shimlight";
     row.unknowns = unknowns_;

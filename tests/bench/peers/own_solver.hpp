@@ -26,8 +26,8 @@ class OwnSolver {
     const section::Solution& solution_;
     section::FivePoint balance_;
     section::Multigrid multigrid_;
-    section::IterationVectors vectors_;
-    section::Values residual_, x_;
+    section::Singles direction_;
+    section::Values x_;
     double bytes_ = 0;
     int unknowns_ = 0;
 };

@@ -107,9 +107,9 @@ TEST_CASE("Few cycles even on couplings that jump from point to point") {
         const Values wanted = random_values(random, a.size());
         Values b(a.size()), x(a.size(), 0.0);
         a.apply(wanted, b);
-        IterationVectors vectors;
+        Singles direction;
         const Iteration iteration =
-            conjugate_gradient(p.multigrid, a, b, 0, x, 1e-8, most_cycles, vectors);
+            conjugate_gradient(p.multigrid, a, b, 0, x, 1e-8, most_cycles, direction);
         CAPTURE(iteration.cycles);
         CHECK(iteration.converged);
     }

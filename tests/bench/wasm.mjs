@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+// The same sections at the native door and at the door in WASM under Node.
+// node wasm.mjs PATH_OF_NATIVE_DOOR FOLDER_OF_DOOR_MJS PATH_OF_PEER_SECTIONS JSON
+//
+// Times are what the door says of itself (solve_ms). Runs alternate, so that what else the machine
+// does meets both. The native door starts anew for each question, in fresh memory, unlike the
+// program; so it is asked through one process a run and only its best half counts on both sides.
+import { execFileSync } from 'node:child_process';
+import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { addRows, printRow, Targets } from './rows.mjs';
+
+const most_times = 1.6;
+const seeds = [3, 5, 8];
+const runs = { draft: 31, normal: 21, fine: 9 };
+
+/** The median of the better half. */
+function typical(times) {
+  const sorted = [...times].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 4)];
+}
+
+const [native, folder, writer, json] = process.argv.slice(2);
+if (!json) {
+  console.error('usage: node wasm.mjs NATIVE_DOOR FOLDER_OF_DOOR_MJS PEER_SECTIONS JSON');
+  process.exit(2);
+}
+const { shimlight } = await import(pathToFileURL(resolve(folder, 'door.mjs')).href);
+const sections = execFileSync(writer, [String(Math.max(...seeds))],
+  { encoding: 'utf8', maxBuffer: 1 << 28 }).trim().split('\n').map((line) => JSON.parse(line))
+  .filter(({ kind, seed }) => kind === 'window' && seeds.includes(seed));
+
+const targets = new Targets();
+const rows = [];
+for (const accuracy of Object.keys(runs)) {
+  const ratios = [];
+  for (const { seed, question } of sections) {
+    const text = JSON.stringify({ ...question, accuracy });
+    const times = { native: [], wasm: [] };
+    let cells = 0;
+    for (let k = 0; k < runs[accuracy]; ++k) {
+      const answer = JSON.parse(execFileSync(native, ['section'], { input: text }));
+      times.native.push(answer.solve_ms);
+      times.wasm.push(JSON.parse(shimlight.askText('section', text)).solve_ms);
+      cells = answer.cells;
+    }
+    for (const build of ['native', 'wasm']) {
+      rows.push({ case: `window ${seed}`, unknowns: cells, solver: `${build}, ${accuracy}`,
+        solve_ms: typical(times[build]) });
+      printRow(rows.at(-1));
+    }
+    ratios.push(typical(times.wasm) / typical(times.native));
+  }
+  ratios.sort((a, b) => a - b);
+  targets.atMost(`times native in WASM, ${accuracy}`, ratios[Math.floor(ratios.length / 2)],
+    most_times);
+}
+addRows(json, rows);
+targets.end();
