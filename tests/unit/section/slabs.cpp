@@ -11,7 +11,8 @@ namespace {
 
 using namespace tests;
 
-constexpr double round_off = 1e-9; ///< K and relative: the iteration stops far below it
+constexpr double round_off = 1e-9;        ///< K and relative: the iteration stops far below it
+constexpr double coarse_round_off = 1e-6; ///< K: the coarse grids are solved to 1e-7 of the span
 
 /// Layers from the left, `mm` thick, between air 0 and air 1.
 Painting slab(const std::vector<std::pair<double, double>>& mm_and_w_mk, double height_mm) {
@@ -50,7 +51,7 @@ TEST_CASE("Slab stack: exact at any accuracy") {
             x += mm;
             CHECK(std::abs(field.probe_c({x / 1000, 0.03}) - c) < round_off);
         }
-        CHECK(field.error_estimate_k < round_off);
+        CHECK(field.error_estimate_k < coarse_round_off); // the coarse grids are solved to 1e-7
     }
 }
 
