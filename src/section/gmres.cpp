@@ -80,14 +80,12 @@ std::vector<double> expand(Multigrid& multigrid, const Balance& balance, std::si
 
 /// One run from x, until the residual has fallen to `target` or as far as its cycles, in single
 /// precision, can tell. Answers its norm.
-double run(Multigrid& multigrid, const Balance& balance, const Values& b, Values& x, double target,
-           int max_cycles, KrylovVectors& v, Iteration& iteration) {
+double run(Multigrid& multigrid, const Balance& balance, const Residual& residual, Values& x,
+           double target, int max_cycles, KrylovVectors& v, Iteration& iteration) {
     constexpr double farthest = 1e-4; // reduction; a cycle's rounding is about 1e-6
     Values& first = v.basis.front();
-    balance(x, v.work);
-    for (std::size_t k = 0; k < b.size(); ++k)
-        v.residual[k] = b[k] - v.work[k];
-    first.assign(b.size(), 0.0);
+    residual(x, v.residual);
+    first.assign(x.size(), 0.0);
     multigrid.cycle(v.residual, first);
     double norm = std::sqrt(dot(first, first));
     if (!(norm > target)) return norm;
@@ -106,8 +104,8 @@ double run(Multigrid& multigrid, const Balance& balance, const Values& b, Values
 
 } // namespace
 
-Iteration gmres(Multigrid& multigrid, const Balance& balance, const Values& b, Values& x,
-                double tolerance, int max_cycles, KrylovVectors& v) {
+Iteration gmres(Multigrid& multigrid, const Balance& balance, const Residual& residual,
+                const Values& b, Values& x, double tolerance, int max_cycles, KrylovVectors& v) {
     v.residual.assign(b.size(), 0.0);
     v.work.assign(b.size(), 0.0);
     if (v.basis.empty()) v.basis.emplace_back();
@@ -118,7 +116,7 @@ Iteration gmres(Multigrid& multigrid, const Balance& balance, const Values& b, V
     Iteration iteration;
     double norm = 0;
     do {
-        norm = run(multigrid, balance, b, x, target, max_cycles, v, iteration);
+        norm = run(multigrid, balance, residual, x, target, max_cycles, v, iteration);
     } while (norm > target && iteration.cycles < max_cycles);
     iteration.converged = norm <= target;
     return iteration;

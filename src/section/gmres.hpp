@@ -20,9 +20,13 @@ struct KrylovVectors {
 /// out = A x of the whole balance.
 using Balance = std::function<void(const Values& x, Values& out)>;
 
+/// out = b - A x, to more digits than the balance itself gives: from differences.
+using Residual = std::function<void(const Values& x, Values& out)>;
+
 /// Improves x until the preconditioned residual has fallen below `tolerance` times that of x = 0,
 /// or `max_cycles` is reached.
-Iteration gmres(Multigrid& multigrid, const Balance& balance, const Values& b, Values& x,
-                double tolerance, int max_cycles, KrylovVectors& vectors);
+Iteration gmres(Multigrid& multigrid, const Balance& balance, const Residual& residual,
+                const Values& b, Values& x, double tolerance, int max_cycles,
+                KrylovVectors& vectors);
 
 } // namespace shimlight::section

@@ -107,7 +107,12 @@ Iteration iterate_with_streams(Solution& s, const FivePoint& a, double tolerance
         step_heats(streams, x, no_excess, itself, heat);
         spread(streams, heat, 1, out);
     };
-    return gmres(w.multigrid, balance, b, s.excess_k, tolerance, max_cycles, w.krylov);
+    const Residual residual = [&](const Values& x, Values& out) { // x is s.excess_k
+        find_residual(s, a, out);
+        step_heats(streams, x, s.inlet_excess_k, itself, heat);
+        spread(streams, heat, -1, out);
+    };
+    return gmres(w.multigrid, balance, residual, b, s.excess_k, tolerance, max_cycles, w.krylov);
 }
 
 /// What all streams together take more when every cell is one kelvin warmer, W/mK.

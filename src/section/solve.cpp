@@ -21,7 +21,7 @@ namespace {
 /// Of the solutions that only lay the next grid: small enough that mirrored sections get mirrored
 /// grids although the multigrid goes through the columns from the left.
 constexpr double coarse_tolerance = 1e-7;
-constexpr double tolerance = 1e-10; ///< far below any discretisation error
+constexpr double tolerance = 1e-11; ///< far below any discretisation error
 constexpr int finer = 4;            ///< cells of a grid per cell of the one before
 constexpr int again_finer = 2;      ///< likewise, when the errors are too large
 constexpr int first_cells = 2000;   ///< at most, of the first grid
