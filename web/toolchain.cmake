@@ -4,11 +4,17 @@
 # Debian's acorn lives where other distributions' node does not look; without it no optimised link.
 set(CMAKE_CXX_LINKER_LAUNCHER ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs)
 
-# Sizes count: first visits come over a phone network. The solver is the one part to be fast in.
-# One level a target: emcc 3.1.6 given -Oz and then -O2 does neither, its functions stay apart.
+# Sizes count: first visits come over a phone network. The solver is the one part to be fast in,
+# without what does little with cells. emcc 3.1.6 given -Oz and then -O2 does neither, its functions
+# stay apart; -O2 and then -Oz is -Oz.
 set(CMAKE_CXX_FLAGS_RELEASE "-DNDEBUG")
-set(fast_rooms $<OR:$<STREQUAL:$<TARGET_PROPERTY:NAME>,physics>,$<STREQUAL:$<TARGET_PROPERTY:NAME>,section>>)
-add_compile_options($<$<CONFIG:Release>:$<IF:${fast_rooms},-O2,-Oz>>)
+set(in_section $<STREQUAL:$<TARGET_PROPERTY:NAME>,section>)
+add_compile_options("$<$<CONFIG:Release>:$<IF:${in_section},-O2;-fno-unroll-loops,-Oz>>")
+foreach(name cavity cavity_states contour field flux_lines gmres grid heat_flow solution solve stream
+    validation)
+  set_source_files_properties(src/section/${name}.cpp PROPERTIES
+    COMPILE_OPTIONS $<$<CONFIG:Release>:-Oz>)
+endforeach()
 add_compile_options(-fno-exceptions -fno-rtti)
 add_compile_definitions(JSON_NOEXCEPTION)
 
