@@ -22,6 +22,9 @@ wanted() {
     return 1
 }
 
+# Named on the command line, not just wanted because everything is.
+asked() { [ ${#only[@]} -gt 0 ] && wanted "$1"; }
+
 # Adds up what a log says: doctest's summaries, or a last line "N passed, N failed". A step that
 # says nothing is one check.
 count() { # LOG STATUS

@@ -4,24 +4,17 @@
 # Debian's acorn lives where other distributions' node does not look; without it no optimised link.
 set(CMAKE_CXX_LINKER_LAUNCHER ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs)
 
-# Sizes count: first visits come over a phone network. What runs for every cell of a section is the
-# one part to be fast in. One level a file: emcc 3.1.6 given -Oz and then -O2 does neither, its
-# functions stay apart.
+# Sizes count: first visits come over a phone network. The solver is the one part to be fast in,
+# without what does little with cells. emcc 3.1.6 given -Oz and then -O2 does neither, its functions
+# stay apart; -O2 and then -Oz is -Oz.
 set(CMAKE_CXX_FLAGS_RELEASE "-DNDEBUG")
-set(fast_files column_factors column_operator conjugate_gradient factorization five_point multigrid
-  row_blocks semicoarsening)
-add_compile_options($<$<AND:$<CONFIG:Release>,$<NOT:$<STREQUAL:$<TARGET_PROPERTY:NAME>,section>>>:-Oz>)
-# Of the section's files, the fast ones to be fast, the others small.
-function(optimize_section)
-  foreach(file IN LISTS ARGN)
-    get_filename_component(name ${file} NAME_WE)
-    set(level -Oz)
-    if(name IN_LIST fast_files)
-      set(level -O2)
-    endif()
-    set_source_files_properties(${file} PROPERTIES COMPILE_OPTIONS $<$<CONFIG:Release>:${level}>)
-  endforeach()
-endfunction()
+set(in_section $<STREQUAL:$<TARGET_PROPERTY:NAME>,section>)
+add_compile_options("$<$<CONFIG:Release>:$<IF:${in_section},-O2;-fno-unroll-loops,-Oz>>")
+foreach(name cavity cavity_states contour corner_modes corner_patch corner_recovery corners flux_lines
+    gmres grid heat_flow isotherms solution solve stream surface validation)
+  set_source_files_properties(src/section/${name}.cpp PROPERTIES
+    COMPILE_OPTIONS $<$<CONFIG:Release>:-Oz>)
+endforeach()
 add_compile_options(-fno-exceptions -fno-rtti)
 add_compile_definitions(JSON_NOEXCEPTION)
 

@@ -18,19 +18,28 @@ export function printRow({ case: name, unknowns, solver, solve_ms }) {
     + `${solve_ms.toFixed(2).padStart(10)} ms`);
 }
 
+/** What a ratio of two times may be off because of what else the machine does. */
+export const timing_noise = 1.3;
+
+/** What misses by less than `noise` is said to be near and does not fail. */
 export class Targets {
   passed = 0;
   failed = 0;
 
-  #note(met, what, measured, relation, limit) {
-    if (met) ++this.passed;
+  #note(met, near, what, measured, relation, limit) {
+    if (near) ++this.passed;
     else ++this.failed;
-    console.log(`${met ? 'ok    ' : 'MISSED'} ${what}: ${measured.toPrecision(3)}, wanted `
-      + `${relation} ${limit}`);
+    const verdict = met ? 'ok    ' : near ? 'near  ' : 'MISSED';
+    console.log(`${verdict} ${what}: ${measured.toPrecision(3)}, wanted ${relation} ${limit}`);
   }
 
-  atLeast(what, measured, limit) { this.#note(measured >= limit, what, measured, '>=', limit); }
-  atMost(what, measured, limit) { this.#note(measured <= limit, what, measured, '<=', limit); }
+  atLeast(what, measured, limit, noise = 1) {
+    this.#note(measured >= limit, measured * noise >= limit, what, measured, '>=', limit);
+  }
+
+  atMost(what, measured, limit, noise = 1) {
+    this.#note(measured <= limit, measured <= limit * noise, what, measured, '<=', limit);
+  }
 
   /** Prints the tally and ends the program. */
   end() {
