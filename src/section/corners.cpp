@@ -11,19 +11,33 @@
 namespace shimlight::section {
 namespace {
 
+/// The modes of a corner are asked for again at every grid and every movement of a lever.
+const std::optional<CornerModes>& known_modes(const Quarters& quarters) {
+    constexpr std::size_t most = 1000; // then it begins anew
+    static thread_local std::map<Quarters, std::optional<CornerModes>> known;
+    const auto found = known.find(quarters);
+    if (found != known.end()) return found->second;
+    if (known.size() >= most) known.clear();
+    return known.emplace(quarters, corner_modes(quarters)).first->second;
+}
+
 class Finder {
   public:
     Finder(const Painting& painting, const Grid& grid, const Cells& cells)
         : painting_(painting), cells_(cells), columns_(grid.columns()), rows_(grid.rows()) {}
 
-    std::vector<Corner> find() {
+    std::vector<Corner> find() const {
         std::vector<Corner> corners;
-        for (int j = 0; j <= rows_; ++j) {
+        std::vector<double> below = quarters_of(-1), above;
+        for (int j = 0; j <= rows_; ++j, below.swap(above)) {
+            above = quarters_of(j);
             for (int i = 0; i <= columns_; ++i) {
-                const Quarters q{quarter(i, j), quarter(i - 1, j), quarter(i - 1, j - 1),
-                                 quarter(i, j - 1)};
-                if ((q[0] == q[1] && q[2] == q[3]) || (q[0] == q[3] && q[1] == q[2])) continue;
-                const std::optional<CornerModes>& modes = modes_of(q);
+                const auto east = static_cast<std::size_t>(i) + 1, west = east - 1;
+                const bool upright = above[east] == below[east] && above[west] == below[west];
+                const bool level = above[east] == above[west] && below[east] == below[west];
+                if (upright || level) continue;
+                const std::optional<CornerModes>& modes =
+                    known_modes({above[east], above[west], below[west], below[east]});
                 if (modes) corners.push_back({i, j, *modes});
             }
         }
@@ -31,29 +45,32 @@ class Finder {
     }
 
   private:
-    double quarter(int i, int j) const {
-        const bool inside = i >= 0 && i < columns_ && j >= 0 && j < rows_;
-        const std::int32_t air = inside ? cells_.air[j * columns_ + i] : air_beyond(i, j);
-        if (inside && air == no_air) return cells_.conductivity_w_mk[j * columns_ + i];
+    double beyond(std::int32_t air) const {
         return air != no_air && painting_.airs[air].fixed_surface ? fixed_surface : no_flux;
     }
 
-    std::int32_t air_beyond(int i, int j) const {
-        if (j >= 0 && j < rows_) return i < 0 ? cells_.left[j] : cells_.right[j];
-        if (i >= 0 && i < columns_) return j < 0 ? cells_.bottom[i] : cells_.top[i];
-        return no_air;
-    }
-
-    const std::optional<CornerModes>& modes_of(const Quarters& quarters) {
-        const auto known = modes_.find(quarters);
-        if (known != modes_.end()) return known->second;
-        return modes_.emplace(quarters, corner_modes(quarters)).first->second;
+    /// What fills the cells of a row, and the two beyond its ends; the rows below the section and
+    /// above it too.
+    std::vector<double> quarters_of(int j) const {
+        std::vector<double> row(static_cast<std::size_t>(columns_) + 2, no_flux);
+        if (j < 0 || j >= rows_) {
+            const std::vector<std::int32_t>& airs = j < 0 ? cells_.bottom : cells_.top;
+            for (std::size_t i = 0; i < airs.size(); ++i)
+                row[i + 1] = beyond(airs[i]);
+            return row;
+        }
+        row.front() = beyond(cells_.left[j]);
+        row.back() = beyond(cells_.right[j]);
+        for (int i = 0, k = j * columns_; i < columns_; ++i, ++k) {
+            const bool is_solid = cells_.air[k] == no_air;
+            row[i + 1] = is_solid ? cells_.conductivity_w_mk[k] : beyond(cells_.air[k]);
+        }
+        return row;
     }
 
     const Painting& painting_;
     const Cells& cells_;
     int columns_, rows_;
-    std::map<Quarters, std::optional<CornerModes>> modes_; ///< most corners have others like them
 };
 
 struct Offset {

@@ -103,21 +103,36 @@ struct NodeBalance {
     double mean_c() const { return weighted_c / weight; }
     /// Never beyond what lies around it: extrapolation may overshoot at a corner.
     double value_c() const { return weight > 0 ? std::clamp(mean_c(), low_c, high_c) : nowhere; }
+
+    void add(double quarter_weight, double cell, double x_side, double y_side) {
+        weighted_c += quarter_weight * (x_side + y_side - cell);
+        weight += quarter_weight;
+        low_c = std::min(low_c, std::min(cell, std::min(x_side, y_side)));
+        high_c = std::max(high_c, std::max(cell, std::max(x_side, y_side)));
+    }
 };
 
-void add_quarter(const Field& field, int i, int j, int node_i, int node_j, NodeBalance& node) {
+/// A cell among the four nodes at its corners.
+struct Quarter {
+    double weight = 0, cell = 0, left = 0, right = 0, below = 0, above = 0;
+};
+
+Quarter quarter_of(const Field& field, int i, int j) {
     const int columns = field.columns(), k = j * columns + i;
-    const double conductivity = field.conductivity_w_mk[k];
-    if (conductivity == 0) return;
-    const double cell = field.cell_c[k];
-    const double x_side = field.x_face_c[j * (columns + 1) + node_i];
-    const double y_side = field.y_face_c[node_j * columns + i];
     const double wide = field.x_m[i + 1] - field.x_m[i], high = field.y_m[j + 1] - field.y_m[j];
-    const double weight = conductivity * (wide / high + high / wide);
-    node.weighted_c += weight * (x_side + y_side - cell);
-    node.weight += weight;
-    node.low_c = std::min({node.low_c, cell, x_side, y_side});
-    node.high_c = std::max({node.high_c, cell, x_side, y_side});
+    const double* upright = &field.x_face_c[j * (columns + 1) + i];
+    return {field.conductivity_w_mk[k] * (wide * wide + high * high) / (wide * high),
+            field.cell_c[k],
+            upright[0],
+            upright[1],
+            field.y_face_c[k],
+            field.y_face_c[k + columns]};
+}
+
+void add_quarter(const Field& field, int i, int j, int node_i, int node_j, NodeBalance& node) {
+    if (field.conductivity_w_mk[j * field.columns() + i] == 0) return;
+    const Quarter q = quarter_of(field, i, j);
+    node.add(q.weight, q.cell, node_i == i ? q.left : q.right, node_j == j ? q.below : q.above);
 }
 
 NodeBalance balance_at(const Field& field, int i, int j) {
@@ -163,9 +178,21 @@ void set_fixed_nodes(const Painting& painting, const Operator& op, Field& field)
 
 void recover_nodes(const Painting& painting, const Operator& op, Field& field) {
     const int columns = field.columns(), rows = field.rows();
+    std::vector<NodeBalance> below(static_cast<std::size_t>(columns) + 1), above = below;
     for (int j = 0, n = 0; j <= rows; ++j) {
-        for (int i = 0; i <= columns; ++i, ++n)
-            field.node_c[n] = balance_at(field, i, j).value_c();
+        for (int i = 0; j < rows && i < columns; ++i) {
+            if (field.conductivity_w_mk[j * columns + i] == 0) continue;
+            const Quarter q = quarter_of(field, i, j);
+            below[i].add(q.weight, q.cell, q.left, q.below);
+            below[i + 1].add(q.weight, q.cell, q.right, q.below);
+            above[i].add(q.weight, q.cell, q.left, q.above);
+            above[i + 1].add(q.weight, q.cell, q.right, q.above);
+        }
+        for (NodeBalance& node : below) {
+            field.node_c[n++] = node.value_c();
+            node = {};
+        }
+        below.swap(above);
     }
     for (const Contact& contact : op.contacts) {
         const SurfaceStep ends = step_of(contact, columns);

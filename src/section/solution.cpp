@@ -201,4 +201,9 @@ void iterate(Solution& solution, double tolerance) {
     close_balance(solution);
 }
 
+void spare_memory(int cells) {
+    constexpr int many_cells = 50000; // whose workspace takes some 6 MB
+    if (cells > many_cells) workspace() = {};
+}
+
 } // namespace shimlight::section

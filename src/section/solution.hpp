@@ -36,4 +36,8 @@ std::vector<double> stream_heats(const Solution& solution);
 /// Iterates until the error of the iteration is below `tolerance` in the energy norm, relative.
 void iterate(Solution& solution, double tolerance);
 
+/// Gives back what iterations keep for the next section, when one of `cells` cells is large enough
+/// for a page's memory to feel it. To be called between iterations.
+void spare_memory(int cells);
+
 } // namespace shimlight::section

@@ -37,13 +37,13 @@ struct Target {
 Target target_of(Accuracy accuracy) {
     switch (accuracy) {
     case Accuracy::draft:
-        return {5000, 5000, 1, 0.05};
+        return {4000, 4000, 1, 0.05};
     case Accuracy::normal:
-        return {24000, 100000, 0.1, 0.005};
+        return {20000, 100000, 0.1, 0.005};
     case Accuracy::fine:
         break;
     }
-    return {80000, 240000, 0.02, 0.001};
+    return {80000, 200000, 0.02, 0.001};
 }
 
 /// Cells of each grid, coarse to fine. At least two grids, so that there is an error to estimate;
@@ -89,8 +89,11 @@ class Attempt {
                 return *fault;
         }
         int cells = sizes.back();
-        while (cells < target.most_cells &&
+        // At the most cells once more: a grid of the same size, laid with what the last one shows.
+        bool again = true;
+        while (again &&
                (solved.error_k > target.error_k || solved.heat_share > target.heat_share)) {
+            again = cells < target.most_cells;
             cells = std::min(again_finer * cells, target.most_cells);
             if (std::optional<Problem> fault = refine(base, cells, true, solved)) return *fault;
         }
@@ -102,6 +105,7 @@ class Attempt {
     std::optional<Problem> refine(const Grid& base, int cells, bool last, Solved& solved) {
         const Solution& coarse = solved.solution;
         const GridError left = grid_error(coarse);
+        spare_memory(cells);
         Result<Solution> next = prepare(painting_, refined_grid(base, coarse.grid, left, cells));
         if (!ok(next)) return problem(next);
         guess_from(make_temperatures(painting_, coarse), value(next));
@@ -144,10 +148,16 @@ Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* wa
     const Result<Grid> base = base_grid(painting);
     if (!ok(base)) return problem(base);
     Attempt attempt(painting);
-    Result<Solved> solved = attempt.solve_on_grids(value(base), target_of(accuracy), warm);
+    const Target target = target_of(accuracy);
+    Result<Solved> solved = attempt.solve_on_grids(value(base), target, warm);
     if (!ok(solved)) return problem(solved);
+    spare_memory(value(solved).solution.grid.cells());
     Field field = make_field(attempt.painting(), std::move(value(solved).solution));
     field.error_estimate_k = value(solved).error_k;
+    if (accuracy != Accuracy::draft && field.error_estimate_k > target.error_k) {
+        warn_once(field.warnings, "The section has more detail than this accuracy resolves; its "
+                                  "temperatures may be off by as much as the error estimate.");
+    }
     if (!field.converged) {
         warn_once(field.warnings,
                   "The heat balance of the section was not closed within 40 cycles; "

@@ -6,7 +6,7 @@
 // they settled, kept in window_reference.json; --reference makes it anew. FreeFem++ is given the
 // best of several courses, and its time begins when it has read the mesh: neither its start nor
 // the compilation of its script is counted. It is as good as we are when no probe and no heat flow
-// is further off.
+// is further off. Where no course gets there, the best stands for it, in our disfavour.
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -26,7 +26,7 @@ const settled = { probe_k: 0.002, heat_share: 1e-5 }; // change by the reference
 const most_triangles = 400_000;
 const agree_k = 0.02; // our finest answer and the reference
 // first error asked of the mesh in K, factor by which it falls, elements, steps
-const courses = [[0.5, 4, 1, 8], [0.5, 4, 2, 7], [0.05, 4, 2, 5], [0.02, 8, 2, 4]];
+const courses = [[0.5, 4, 1, 8], [0.5, 4, 2, 7], [0.05, 4, 2, 5], [0.02, 8, 2, 5]];
 
 const path = (name) => fileURLToPath(new URL(name, import.meta.url));
 const reference_file = path('window_reference.json');
@@ -107,9 +107,11 @@ for (const accuracy of ['draft', 'normal', 'fine']) {
     const { probe_k, heat_share } = distance(step, truth);
     return probe_k <= off.probe_k && heat_share <= off.heat_share;
   }).sort((a, b) => a.solve_ms - b.solve_ms)[0];
-  if (!asGood) throw new Error(`no course is as good as ${accuracy}`);
-  add(asGood.unknowns, `FreeFem++, as good as ${accuracy}`, asGood, distance(asGood, truth));
-  targets.atLeast(`times FreeFem++, ${accuracy}`, asGood.solve_ms / own.solve_ms, wanted_times,
+  const best = [...steps].sort((a, b) => distance(a, truth).probe_k - distance(b, truth).probe_k)[0];
+  const peer = asGood ?? best;
+  add(peer.unknowns, asGood ? `FreeFem++, as good as ${accuracy}` : 'FreeFem++, its best', peer,
+    distance(peer, truth));
+  targets.atLeast(`times FreeFem++, ${accuracy}`, peer.solve_ms / own.solve_ms, wanted_times,
     timing_noise);
 }
 targets.atMost('fine against the reference, K', finest_k, agree_k);
