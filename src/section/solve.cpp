@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <optional>
 
 namespace shimlight::section {
@@ -37,7 +38,7 @@ struct Target {
 Target target_of(Accuracy accuracy) {
     switch (accuracy) {
     case Accuracy::draft:
-        return {4000, 4000, 1, 0.05};
+        return {4000, 4000, HUGE_VAL, HUGE_VAL}; // promises nothing
     case Accuracy::normal:
         return {20000, 100000, 0.1, 0.005};
     case Accuracy::fine:
