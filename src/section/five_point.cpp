@@ -32,45 +32,50 @@ template <class Value> struct RowView {
         above = top ? here : here + op.columns;
     }
 
-    // (A x)(i) …
-    double image(int i) const {
-        return upright(i) - west[i] * here[i - 1] - west[i + 1] * here[i + 1];
-    }
-    // … of the first and the last solid cell of the row, which has nothing on one side
-    double first_image(int i) const { return upright(i) - west[i + 1] * here[i + 1]; }
-    double last_image(int i) const { return upright(i) - west[i] * here[i - 1]; }
     double upright(int i) const {
         return diagonal[i] * here[i] - south[i] * below[i] - north[i] * above[i];
     }
-
-    double heat(int i) const {
-        return upright_heat(i) + west[i] * (here[i - 1] - here[i]) +
-               west[i + 1] * (here[i + 1] - here[i]);
-    }
-    double first_heat(int i) const {
-        return upright_heat(i) + west[i + 1] * (here[i + 1] - here[i]);
-    }
-    double last_heat(int i) const { return upright_heat(i) + west[i] * (here[i - 1] - here[i]); }
     double upright_heat(int i) const {
         return south[i] * (below[i] - here[i]) + north[i] * (above[i] - here[i]);
     }
+    double heat_from_west(int i) const { return west[i] * (here[i - 1] - here[i]); }
+    double heat_from_east(int i) const { return west[i + 1] * (here[i + 1] - here[i]); }
 };
 
-template <class Value>
-void apply_to(const Operator& op, const Value* x, int j, Stretch s, double* out) {
+/// (A x)(i) of a row.
+template <class Value> struct Image {
+    RowView<Value> row;
+
+    double alone(int i) const { return row.upright(i); }
+    double first(int i) const { return row.upright(i) - row.west[i + 1] * row.here[i + 1]; }
+    double inner(int i) const { return last(i) - row.west[i + 1] * row.here[i + 1]; }
+    double last(int i) const { return row.upright(i) - row.west[i] * row.here[i - 1]; }
+};
+
+/// What the cells of a row get from their neighbours.
+struct Heat {
+    RowView<double> row;
+
+    double alone(int i) const { return row.upright_heat(i); }
+    double first(int i) const { return row.upright_heat(i) + row.heat_from_east(i); }
+    double inner(int i) const { return last(i) + row.heat_from_east(i); }
+    double last(int i) const { return row.upright_heat(i) + row.heat_from_west(i); }
+};
+
+/// The first and the last solid cell of a row have nothing on one side, a single one on neither.
+template <class Of> void fill_row(const Of of, Stretch s, double* out) {
     if (s.begin == s.end) return;
-    const RowView<Value> row(op, x, j);
-    double* __restrict image = out;
+    double* __restrict to = out;
     const int last = s.end - 1;
     if (s.begin == last) {
-        image[last] = row.upright(last);
+        to[last] = of.alone(last);
         return;
     }
-    image[s.begin] = row.first_image(s.begin);
+    to[s.begin] = of.first(s.begin);
     SHIMLIGHT_INDEPENDENT
     for (int i = s.begin + 1; i < last; ++i)
-        image[i] = row.image(i);
-    image[last] = row.last_image(last);
+        to[i] = of.inner(i);
+    to[last] = of.last(last);
 }
 
 } // namespace
@@ -82,33 +87,19 @@ FivePoint::FivePoint(const Operator& op, const Cells& cells) : op_(op) {
 
 void FivePoint::apply(const Values& x, Values& out) const {
     for (int j = 0; j < op_.rows; ++j)
-        apply_to(op_, x.data(), j, solid(j), &out[row(j)]);
+        fill_row(Image<double>{{op_, x.data(), j}}, solid(j), &out[row(j)]);
 }
 
 double FivePoint::apply_row(const Singles& p, int j, Values& out) const {
     const Stretch s = solid(j);
-    apply_to(op_, p.data(), j, s, &out[row(j)]);
+    fill_row(Image<float>{{op_, p.data(), j}}, s, &out[row(j)]);
     const std::size_t first = row(j) + static_cast<std::size_t>(s.begin);
     return dot(&p[first], &out[first], static_cast<std::size_t>(s.end - s.begin));
 }
 
 void FivePoint::heat_from_neighbours(const Values& x, Values& out) const {
-    for (int j = 0; j < op_.rows; ++j) {
-        const Stretch s = solid(j);
-        if (s.begin == s.end) continue;
-        const RowView<double> view(op_, x.data(), j);
-        double* __restrict heat = &out[row(j)];
-        const int last = s.end - 1;
-        if (s.begin == last) {
-            heat[last] = view.upright_heat(last);
-            continue;
-        }
-        heat[s.begin] = view.first_heat(s.begin);
-        SHIMLIGHT_INDEPENDENT
-        for (int i = s.begin + 1; i < last; ++i)
-            heat[i] = view.heat(i);
-        heat[last] = view.last_heat(last);
-    }
+    for (int j = 0; j < op_.rows; ++j)
+        fill_row(Heat{{op_, x.data(), j}}, solid(j), &out[row(j)]);
 }
 
 } // namespace shimlight::section

@@ -95,7 +95,7 @@ class Attempt {
         while (again &&
                (solved.error_k > target.error_k || solved.heat_share > target.heat_share)) {
             again = cells < target.most_cells;
-            cells = std::min(again_finer * cells, target.most_cells);
+            cells = std::max(cells, std::min(again_finer * cells, target.most_cells));
             if (std::optional<Problem> fault = refine(base, cells, true, solved)) return *fault;
         }
         return solved;
