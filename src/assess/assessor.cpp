@@ -87,9 +87,10 @@ void Assessor::Memory::want(const opening::Case& c, const physics::GlazingResult
 /// The shown cut until it is right, the unit's own cuts (they are quick), then the other cuts.
 void Assessor::Memory::solve_within(const Budget& budget) {
     int left = budget.max_solves;
+    const Pace pace = budget.accuracy == Accuracy::draft ? Pace::moving : Pace::resting;
     const auto refresh = [&](Slot& slot, Accuracy accuracy) {
-        for (; left > 0 && !slot.fresh(accuracy); --left)
-            slot.solve(accuracy);
+        for (; left > 0 && !slot.fresh(accuracy, pace); --left)
+            slot.solve(accuracy, pace);
     };
     refresh(installed[index(budget.shown)], budget.accuracy);
     for (Slot& slot : alone)
@@ -109,13 +110,13 @@ void Assessor::Memory::read_cuts(const opening::Case& c) {
     answer.complete = true;
     for (const Slot& slot : installed) {
         answer.cuts[index(slot.position())] = slot.solved();
-        answer.complete = answer.complete && slot.fresh(Accuracy::normal);
+        answer.complete = answer.complete && slot.fresh(Accuracy::normal, Pace::resting);
         if (!slot.solved()) continue;
         answer.accuracy = std::min(answer.accuracy, slot.accuracy());
         add_warnings(answer.warnings, slot.solved()->field.warnings);
     }
     for (const Slot& slot : alone)
-        answer.complete = answer.complete && slot.fresh(sum_accuracy);
+        answer.complete = answer.complete && slot.fresh(sum_accuracy, Pace::resting);
     if (refused()) add_warnings(answer.warnings, {refusal});
     answer.parts = part_surfaces(answer.cuts, c);
     answer.max_rh = 1;

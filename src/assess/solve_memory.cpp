@@ -37,8 +37,9 @@ void Slot::want(const opening::Case& c, const physics::GlazingResult& glass) {
                             : 0;
 }
 
-bool Slot::fresh(section::Accuracy least) const {
+bool Slot::fresh(section::Accuracy least, Pace pace) const {
     if (failed_) return true;
+    if (followed_ && pace == Pace::resting) return false;
     return solved_ && accuracy_ >= least && solved_->cut.painting == wanted_.painting;
 }
 
@@ -67,9 +68,13 @@ void Slot::read_excess() {
         inside_heat_w_m(*solved_) / between_k - glass_u_w_m2k_ * glass_m - undisturbed_w_mk_;
 }
 
-void Slot::solve(section::Accuracy accuracy) {
-    Result<section::Field> result =
-        section::solve(wanted_.painting, accuracy, solved_ ? &solved_->field : nullptr);
+void Slot::solve(section::Accuracy accuracy, Pace pace) {
+    const section::Painting& painting = wanted_.painting;
+    const section::Field* warm = solved_ ? &solved_->field : nullptr;
+    const bool moving = pace == Pace::moving;
+    Result<section::Field> result = moving ? kept_.solve(painting, accuracy, warm)
+                                           : section::solve(painting, accuracy, warm);
+    followed_ = moving && kept_.followed();
     failed_ = !ok(result);
     if (failed_) return;
     solved_ = std::make_shared<const SolvedCut>(SolvedCut{wanted_, std::move(value(result))});

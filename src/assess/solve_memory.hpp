@@ -4,12 +4,16 @@
 #pragma once
 
 #include "assess/assessment.hpp"
+#include "section/kept_section.hpp"
 
 #include <memory>
 #include <optional>
 #include <string_view>
 
 namespace shimlight::assess {
+
+/// Whether the wanted cut is one of a lever's way or stays.
+enum class Pace { moving, resting };
 
 /// One cut: what is wanted, what is solved, and what is read from the solution.
 class Slot {
@@ -19,10 +23,11 @@ class Slot {
         : position_(position), surroundings_(surroundings) {}
 
     void want(const opening::Case& c, const physics::GlazingResult& glass);
-    /// Solved as wanted now, at `least` or better; or refused by the solver.
-    bool fresh(section::Accuracy least) const;
+    /// Solved as wanted now, at `least` or better; or refused by the solver. While a lever moves,
+    /// an answer that depends on where it came from will do.
+    bool fresh(section::Accuracy least, Pace pace) const;
     /// One section solve towards it.
-    void solve(section::Accuracy accuracy);
+    void solve(section::Accuracy accuracy, Pace pace);
 
     opening::Position position() const { return position_; }
     const std::shared_ptr<const SolvedCut>& solved() const { return solved_; }
@@ -48,6 +53,8 @@ class Slot {
     std::shared_ptr<const SolvedCut> solved_;
     section::Accuracy accuracy_ = section::Accuracy::draft;
     bool failed_ = false;
+    section::KeptSection kept_; ///< of a moving lever
+    bool followed_ = false;     ///< solved_ depends on the paintings before
     double sight_m_ = 0, excess_w_mk_ = 0;
 };
 

@@ -21,7 +21,9 @@ void ColumnOperator::reset(SplitLayout size, bool with_corners) {
     }
 }
 
-void fill(const Operator& op, const Cells& cells, ColumnOperator& a) {
+ColumnOperator column_operator(const Operator& op, const Cells& cells) {
+    ColumnOperator a;
+    a.reset(SplitLayout{op.columns, op.rows}, false);
     const SplitLayout& l = a.layout;
     for (int j = 0; j < op.rows; ++j) {
         const std::size_t row = static_cast<std::size_t>(j) * op.columns;
@@ -49,6 +51,7 @@ void fill(const Operator& op, const Cells& cells, ColumnOperator& a) {
             right[last] = west[2 * last];
         }
     }
+    return a;
 }
 
 } // namespace shimlight::section

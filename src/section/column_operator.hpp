@@ -45,7 +45,7 @@ struct ColumnOperator {
     void reset(SplitLayout layout, bool corners);
 };
 
-/// Writes the balance of a section into `a`, which has its size.
-void fill(const Operator& op, const Cells& cells, ColumnOperator& a);
+/// The balance of a section.
+ColumnOperator column_operator(const Operator& op, const Cells& cells);
 
 } // namespace shimlight::section

@@ -62,9 +62,10 @@ void add(const Multigrid& multigrid, const FivePoint& a, double factor, Values& 
 
 } // namespace
 
-Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, Values& r, double energy,
-                             Values& x, double tolerance, int max_cycles, Singles& direction) {
-    Values& image = multigrid.second_spare();
+Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, double energy, Values& x,
+                             double tolerance, int max_cycles, ConjugateVectors& v) {
+    Values &r = v.residual, &image = v.image;
+    Singles& direction = v.direction;
     direction.assign(a.size(), 0.0F);
     image.resize(a.size());
     const SplitLayout& layout = multigrid.finest().layout;

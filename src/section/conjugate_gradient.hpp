@@ -16,12 +16,17 @@ struct Iteration {
     bool converged = false;
 };
 
-/// Improves x, of residual r = b - A x, until the energy norm of its error, estimated by the
+/// Vectors of the iteration.
+struct ConjugateVectors {
+    Values residual, image;
+    Singles direction;
+};
+
+/// Improves x, of residual r = b - A x in v.residual, until the energy norm of its error, estimated by the
 /// preconditioner, has fallen below `tolerance` times that of the solution, or `max_cycles` is
 /// reached. `energy` is x A x + 2 x r: the square of the solution's norm less that of the error.
-/// r is used up; it may be the multigrid's spare(), the second of which is used here. `direction`
-/// lends its memory.
-Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, Values& r, double energy,
-                             Values& x, double tolerance, int max_cycles, Singles& direction);
+/// The residual is used up.
+Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, double energy, Values& x,
+                             double tolerance, int max_cycles, ConjugateVectors& v);
 
 } // namespace shimlight::section

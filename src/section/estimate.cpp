@@ -28,12 +28,16 @@ double mean_step_k(const Solution& s) {
 
 } // namespace
 
-double estimated_error_k(const Solution& solution, const GridError& before) {
-    if (solution.span_k == 0) return 0;
+double TemperatureError::together_k() const {
+    return std::hypot(step_k, bend_k);
+}
+
+TemperatureError estimated_error(const Solution& solution, const GridError& before) {
+    if (solution.span_k == 0) return {};
     const GridError error = grid_error(solution);
     const double was = before.energy(), now = error.energy();
     const double left = now < was ? std::sqrt(now / was) : 1.0;
-    return std::hypot(left * mean_step_k(solution), error.largest_bend_k());
+    return {left * mean_step_k(solution), error.largest_bend_k()};
 }
 
 double estimated_heat_share(const Solution& solution, const HeatFlows& before) {

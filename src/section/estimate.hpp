@@ -7,8 +7,14 @@
 
 namespace shimlight::section {
 
-/// Estimate for a solution that started from the next coarser grid, whose errors were `before`, K:
-/// the larger part of what two witnesses say, as the root of the sum of their squares.
+/// What two witnesses say.
+struct TemperatureError {
+    double step_k = 0, bend_k = 0;
+    /// Mostly the larger of them.
+    double together_k() const;
+};
+
+/// Estimate for a solution that started from the next coarser grid, whose errors were `before`.
 ///
 /// The step away from the coarser solution is that one's error; the error that is left is smaller
 /// by the root of the ratio of the error energies, as in the energy norm:
@@ -16,7 +22,7 @@ namespace shimlight::section {
 /// |step|₈ being the mean over the solid's area in the eighth power, which weighs the places that
 /// moved most without being ruled by single cells. What is local is seen by the largest bend within
 /// a cell (refinement.hpp): within the cell the temperature is known to a part of that.
-double estimated_error_k(const Solution& solution, const GridError& before);
+TemperatureError estimated_error(const Solution& solution, const GridError& before);
 
 /// Of the largest heat flow, by how much one may be wrong, from those on the coarser grid. Errors
 /// of the flows fall with the number of cells, so that the step from the coarser grid, whose cells

@@ -36,19 +36,15 @@ void merge_row(const Singles& split, double scale, const SplitLayout& l, int j, 
 
 } // namespace
 
-ColumnOperator& Multigrid::begin(SplitLayout layout) {
-    building_[0].reset(layout, false);
-    return building_[0];
-}
-
-void Multigrid::set_up() {
-    const ColumnOperator& a = building_[0];
-    depth_ = depth_for(a.layout.columns);
+void Multigrid::set_up(ColumnOperator finest) {
+    depth_ = depth_for(finest.layout.columns);
     if (levels_.size() < depth_) levels_.resize(depth_);
-    Factorization factors(a, levels_.front().factors);
-    for (int j = 0; j < a.layout.rows; ++j)
-        factors.even_row(j);
-    set_up_below(0, factors);
+    {
+        Factorization factors(finest, levels_.front().factors);
+        for (int j = 0; j < finest.layout.rows; ++j)
+            factors.even_row(j);
+        set_up_below(0, finest, factors);
+    }
     for (std::size_t k = 0; k < depth_; ++k) {
         Level& level = levels_[k];
         const SplitLayout& l = level.factors.layout;
@@ -58,14 +54,15 @@ void Multigrid::set_up() {
     }
 }
 
-void Multigrid::set_up_below(std::size_t index, Factorization& factors) {
-    const ColumnOperator& a = building_[index % 2];
+/// From the operator of a level, even columns factorised, downwards; uses it up.
+void Multigrid::set_up_below(std::size_t index, ColumnOperator& a, Factorization& factors) {
     if (index + 1 == depth_) return coarsest_.set_up(a);
-    ColumnOperator& out = building_[1 - index % 2];
-    out.reset(SplitLayout{a.layout.even(), a.layout.rows}, true);
-    Factorization next(out, levels_[index + 1].factors);
-    coarsen(a, factors, levels_[index].factors, weights_, out, next);
-    set_up_below(index + 1, next);
+    ColumnOperator coarse;
+    coarse.reset(SplitLayout{a.layout.even(), a.layout.rows}, true);
+    Factorization next(coarse, levels_[index + 1].factors);
+    coarsen(a, factors, levels_[index].factors, coarse, next);
+    a = {}; // its memory, before the levels below want some
+    set_up_below(index + 1, coarse, next);
 }
 
 void Multigrid::restrict_row(std::size_t index, int j) {

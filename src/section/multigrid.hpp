@@ -15,10 +15,8 @@ namespace shimlight::section {
 
 class Multigrid {
   public:
-    /// The finest operator, of this size, to be filled before set_up(). An instance may be used for
-    /// one section after the other and keeps its memory.
-    ColumnOperator& begin(SplitLayout layout);
-    void set_up();
+    /// The hierarchy of this operator, in place of what there was.
+    void set_up(ColumnOperator finest);
 
     const ColumnFactors& finest() const { return levels_.front().factors; }
 
@@ -32,10 +30,6 @@ class Multigrid {
     /// The same on vectors that are stored row by row.
     void cycle(const Values& residual, Values& correction);
 
-    /// Memory that set_up() is done with until the next begin(): two vectors for who iterates.
-    Values& spare() { return building_[0].centre; }
-    Values& second_spare() { return building_[0].south; }
-
   private:
     struct Level {
         ColumnFactors factors;
@@ -45,16 +39,14 @@ class Multigrid {
         int rows() const { return factors.layout.rows; }
     };
 
-    void set_up_below(std::size_t level, Factorization& factors);
+    void set_up_below(std::size_t level, ColumnOperator& a, Factorization& factors);
     void restrict_row(std::size_t level, int j);
     void correct_row(std::size_t level, int j);
     void descend(std::size_t level);
     void ascend(std::size_t level);
 
     std::vector<Level> levels_;
-    std::size_t depth_ = 0;      ///< levels in use
-    ColumnOperator building_[2]; ///< while the hierarchy is set up: a level and the next
-    Weights weights_;
+    std::size_t depth_ = 0; ///< levels in use
     RowBlocks coarsest_;
 };
 

@@ -17,9 +17,8 @@ class Weighting {
   public:
     /// `beyond`: the even column lies so many places after the odd one's number.
     Weighting(const ColumnOperator& a, const ColumnFactors& f, const Links<Singles>& links,
-              int beyond, Singles& weights)
-        : a_(a), f_(f), links_(links), beyond_(beyond), weights_(weights),
-          raw_(static_cast<std::size_t>(a.layout.odd()), 0.0F) {
+              int beyond)
+        : a_(a), f_(f), links_(links), beyond_(beyond), raw_(static_cast<std::size_t>(a.layout.odd()), 0.0F) {
         f.odd.take_on(weights_);
         for (Values* row : {&row_, &row_below_})
             row->assign(static_cast<std::size_t>(a.layout.odd() + 2), 0.0);
@@ -76,8 +75,8 @@ class Weighting {
     const ColumnFactors& f_;
     const Links<Singles>& links_;
     int beyond_;
-    Singles& weights_; ///< after elimination
-    Singles raw_;      ///< the row that was substituted last before anything was left out of it
+    Singles weights_; ///< after elimination: the operator is right with whatever weights there are
+    Singles raw_;     ///< the row that was substituted last before anything was left out of it
     Values row_, row_below_;
 };
 
@@ -186,8 +185,8 @@ class Galerkin {
 } // namespace
 
 void coarsen(const ColumnOperator& a, Factorization& factors, const ColumnFactors& f,
-             Weights& weights, ColumnOperator& out, Factorization& next) {
-    Weighting left(a, f, f.left, 0, weights.left), right(a, f, f.right, 1, weights.right);
+             ColumnOperator& out, Factorization& next) {
+    Weighting left(a, f, f.left, 0), right(a, f, f.right, 1);
     for (int j = a.layout.rows - 1; j >= 0; --j) {
         factors.odd_row(j);
         left.eliminate(j);

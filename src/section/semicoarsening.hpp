@@ -12,16 +12,10 @@
 
 namespace shimlight::section {
 
-/// Interpolation weights of the odd columns, in the odd layout. Single precision will do: the
-/// operator is computed in double precision from whatever weights there are.
-struct Weights {
-    Singles left, right;
-};
-
 /// `factors` are those of `a`, even columns done, in `f`; they get the odd ones. `out`, which has
 /// its size, becomes the operator on the even columns, `next` its even columns'
 /// factors.
 void coarsen(const ColumnOperator& a, Factorization& factors, const ColumnFactors& f,
-             Weights& weights, ColumnOperator& out, Factorization& next);
+             ColumnOperator& out, Factorization& next);
 
 } // namespace shimlight::section

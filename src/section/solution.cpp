@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "section/solution.hpp"
 
-#include "section/gmres.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -12,8 +10,8 @@ namespace {
 
 constexpr int max_cycles = 40; ///< more than any section tried has needed
 
-/// Datum and span: the range of the airs that the solid touches.
-void find_span(const Painting& painting, Solution& solution) {
+/// Temperatures of airs and streams, from the coldest that the solid touches.
+void take_airs(const Painting& painting, Solution& solution) {
     double low = std::numeric_limits<double>::infinity(), high = -low;
     for (const Contact& contact : solution.op.contacts) {
         low = std::min(low, painting.airs[contact.air].temperature_c);
@@ -25,24 +23,12 @@ void find_span(const Painting& painting, Solution& solution) {
     }
     solution.datum_c = low;
     solution.span_k = high - low;
-    for (const Ambient& air : painting.airs) {
+    solution.air_excess_k.clear();
+    solution.inlet_excess_k.clear();
+    for (const Ambient& air : painting.airs)
         solution.air_excess_k.push_back(air.temperature_c - low);
-    }
     for (const Stream& stream : painting.streams)
         solution.inlet_excess_k.push_back(stream.inlet_c - low);
-}
-
-/// What a solution needs besides itself. Kept from one section to the next: in fresh memory the
-/// first touch of every page costs as much as the solution.
-struct Workspace {
-    Multigrid multigrid;
-    Singles direction;
-    KrylovVectors krylov;
-};
-
-Workspace& workspace() {
-    static thread_local Workspace kept;
-    return kept;
 }
 
 std::int32_t itself(std::int32_t cell) {
@@ -87,15 +73,15 @@ double find_residual(const Solution& s, const FivePoint& a, Values& r) {
 }
 
 Iteration iterate_alone(Solution& s, const FivePoint& a, double tolerance, Workspace& w) {
-    Values& residual = w.multigrid.spare();
-    const double energy = find_residual(s, a, residual);
-    return conjugate_gradient(w.multigrid, a, residual, energy, s.excess_k, tolerance, max_cycles,
-                              w.direction);
+    w.conjugate.residual.assign(a.size(), 0.0);
+    const double energy = find_residual(s, a, w.conjugate.residual);
+    return conjugate_gradient(w.multigrid, a, energy, s.excess_k, tolerance, max_cycles,
+                              w.conjugate);
 }
 
 Iteration iterate_with_streams(Solution& s, const FivePoint& a, double tolerance, Workspace& w) {
     const Streams& streams = s.streams;
-    Values& b = w.multigrid.spare();
+    Values b(a.size(), 0.0);
     add_sources(s, b);
     std::vector<double> heat;
     const std::vector<double> no_excess(s.inlet_excess_k.size(), 0.0);
@@ -159,7 +145,7 @@ Result<Solution> prepare(const Painting& painting, Grid grid) {
         return Problem{"/edges", "no solid touches an air: at least one edge or air region must "
                                  "join the solid to an air"};
     }
-    find_span(painting, solution);
+    take_airs(painting, solution);
     solution.excess_k.assign(solution.cells.region.size(), 0.0);
     return solution;
 }
@@ -177,33 +163,47 @@ std::vector<double> stream_heats(const Solution& solution) {
     return heat;
 }
 
-void iterate(Solution& solution, double tolerance) {
-    Workspace& kept = workspace();
-    ColumnOperator& finest =
-        kept.multigrid.begin(SplitLayout{solution.op.columns, solution.op.rows});
-    fill(solution.op, solution.cells, finest);
+void take_up_airs(const Painting& painting, Solution& solution) {
+    const std::vector<double> was_k = solution.air_excess_k;
+    take_airs(painting, solution);
+    // The line through the airs' old and new temperatures, each with the weight of its contacts.
+    double weight = 0, was = 0, is = 0, was_was = 0, was_is = 0;
+    for (const Contact& contact : solution.op.contacts) {
+        const double w = contact.total_w_mk, x = was_k[contact.air];
+        const double y = solution.air_excess_k[contact.air];
+        weight += w, was += w * x, is += w * y, was_was += w * x * x, was_is += w * x * y;
+    }
+    const double spread = weight * was_was - was * was;
+    const bool apart = spread > least_rest * weight * was_was;
+    const double slope = apart ? (weight * was_is - was * is) / spread : 0.0;
+    const double start_k = (is - slope * was) / weight;
+    for (double& value : solution.excess_k)
+        value = std::clamp(start_k + slope * value, 0.0, solution.span_k);
+}
+
+void set_up(const Solution& solution, Workspace& workspace) {
+    ColumnOperator finest = column_operator(solution.op, solution.cells);
     lean_on_streams(solution.streams, finest);
-    kept.multigrid.set_up();
+    workspace.multigrid.set_up(std::move(finest));
+}
+
+void iterate(Solution& solution, double tolerance, Workspace& workspace) {
     const FivePoint balance(solution.op, solution.cells);
     Values& x = solution.excess_k;
     for (std::size_t k = 0; k < x.size(); ++k) {
         if (solution.cells.air[k] != no_air) x[k] = 0;
     }
     solution.guess_k = x;
-    kept.multigrid.spare().assign(x.size(), 0.0);
-    const Iteration iteration = solution.streams.empty()
-                                    ? iterate_alone(solution, balance, tolerance, kept)
-                                    : iterate_with_streams(solution, balance, tolerance, kept);
+    const Iteration iteration =
+        solution.streams.empty() ? iterate_alone(solution, balance, tolerance, workspace)
+                                 : iterate_with_streams(solution, balance, tolerance, workspace);
+    workspace.conjugate = {};
+    workspace.krylov = {};
     solution.cycles = iteration.cycles;
     solution.converged = iteration.converged;
     for (double& value : x)
         value = std::clamp(value, 0.0, solution.span_k);
     close_balance(solution);
-}
-
-void spare_memory(int cells) {
-    constexpr int many_cells = 50000; // whose workspace takes some 6 MB
-    if (cells > many_cells) workspace() = {};
 }
 
 } // namespace shimlight::section

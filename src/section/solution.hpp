@@ -3,6 +3,7 @@
 #pragma once
 
 #include "section/field.hpp"
+#include "section/gmres.hpp"
 #include "section/operator.hpp"
 #include "section/stream.hpp"
 
@@ -33,11 +34,24 @@ void repaint(const Painting& painting, Solution& solution);
 /// Heat that each step of the streams takes from the solid, W/m.
 std::vector<double> stream_heats(const Solution& solution);
 
-/// Iterates until the error of the iteration is below `tolerance` in the energy norm, relative.
-void iterate(Solution& solution, double tolerance);
+/// The same balance with the painting's temperatures of airs and streams. Those of the cells go
+/// along as if every air's had changed by the line that fits them best: where there are two airs
+/// that is the solution.
+void take_up_airs(const Painting& painting, Solution& solution);
 
-/// Gives back what iterations keep for the next section, when one of `cells` cells is large enough
-/// for a page's memory to feel it. To be called between iterations.
-void spare_memory(int cells);
+/// What an iteration needs besides the solution.
+struct Workspace {
+    Multigrid multigrid;
+    ConjugateVectors conjugate;
+    KrylovVectors krylov;
+};
+
+/// The hierarchy of the solution's balance.
+void set_up(const Solution& solution, Workspace& workspace);
+
+/// Iterates until the error of the iteration is below `tolerance` in the energy norm, relative.
+/// The hierarchy is that of the balance or of one on the same grid whose conductances differ by a
+/// factor c at most: then the condition of the iteration is up to c² larger.
+void iterate(Solution& solution, double tolerance, Workspace& workspace);
 
 } // namespace shimlight::section

@@ -10,6 +10,7 @@
 #include "peers/memory.hpp"
 #include "peers/report.hpp"
 #include "peers/sections.hpp"
+#include "section/kept_section.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -43,6 +44,12 @@ double ns_per_unknown(const Row& row) {
     return 1e6 * row.total_ms() / row.unknowns;
 }
 
+int solid_cells(const Field& field) {
+    return static_cast<int>(std::count_if(field.conductivity_w_mk.begin(),
+                                          field.conductivity_w_mk.end(),
+                                          [](double w_mk) { return w_mk > 0; }));
+}
+
 /// The whole way from the painting to the field.
 Row end_to_end(const char* section, const Painting& painting, Accuracy accuracy, double& error_k) {
     const char* names[] = {"end to end, draft", "end to end, normal", "end to end, fine"};
@@ -56,16 +63,35 @@ Row end_to_end(const char* section, const Painting& painting, Accuracy accuracy,
         if (!ok(result)) return one;
         const Field& field = value(result);
         one.cycles = field.cycles;
-        one.unknowns = static_cast<int>(std::count_if(field.conductivity_w_mk.begin(),
-                                                      field.conductivity_w_mk.end(),
-                                                      [](double w_mk) { return w_mk > 0; }));
-        // with the workspace, which the first run has made
+        one.unknowns = solid_cells(field);
         one.bytes_per_unknown = static_cast<double>(peak_bytes() - before) / one.unknowns;
         error_k = field.error_estimate_k;
         return one;
     });
     row.section = section;
     row.solver = names[static_cast<int>(accuracy)];
+    print(row);
+    return row;
+}
+
+/// A lever's movement: to and fro between two paintings.
+Row moved(const char* what, const Painting& painting, Accuracy accuracy, const Painting& other) {
+    KeptSection kept;
+    if (!ok(kept.solve(painting, accuracy))) return {};
+    bool there = false;
+    Row row = least([&] {
+        there = !there;
+        Row one;
+        const double start = processor_ms();
+        const Result<Field> result = kept.solve(there ? other : painting, accuracy);
+        one.solve_ms = processor_ms() - start;
+        if (!ok(result) || !kept.followed()) return one;
+        one.cycles = value(result).cycles;
+        one.unknowns = solid_cells(value(result));
+        return one;
+    });
+    row.section = "window";
+    row.solver = what;
     print(row);
     return row;
 }
@@ -93,6 +119,17 @@ class Bench {
             targets_.at_most("bytes per unknown, " + rows_.back().solver,
                              rows_.back().bytes_per_unknown, most_bytes);
         }
+        Painting colder = window_painting(), windier = colder;
+        colder.airs[0].temperature_c -= 1;
+        windier.airs[0].film_w_m2k *= 1.05;
+        for (Region& region : windier.regions) {
+            if (Solid* solid = std::get_if<Solid>(&region.fill)) solid->conductivity_w_mk *= 1.01;
+        }
+        const Painting& still = window_painting();
+        rows_.push_back(moved("moved, temperatures, draft", still, Accuracy::draft, colder));
+        rows_.push_back(moved("moved, films, draft", still, Accuracy::draft, windier));
+        rows_.push_back(moved("moved, temperatures, normal", still, Accuracy::normal, colder));
+        rows_.push_back(moved("moved, films, normal", still, Accuracy::normal, windier));
         double unused = 0;
         rows_.push_back(end_to_end("ISO 10211 case 2", metal_profile(), Accuracy::fine, unused));
         return error_k;

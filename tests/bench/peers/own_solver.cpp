@@ -21,17 +21,15 @@ OwnSolver::OwnSolver(const Solution& solution)
 Row OwnSolver::run(double tolerance) {
     constexpr int most_cycles = 40; // as in the program
     const double start = processor_ms();
-    fill(solution_.op, solution_.cells,
-         multigrid_.begin(SplitLayout{balance_.columns(), balance_.rows()}));
-    multigrid_.set_up();
+    multigrid_.set_up(column_operator(solution_.op, solution_.cells));
     const double ready = processor_ms();
-    Values& residual = multigrid_.spare();
+    Values& residual = vectors_.residual;
     residual.assign(balance_.size(), 0.0);
     x_.assign(balance_.size(), 0.0);
     for (const Contact& contact : solution_.op.contacts)
         residual[contact.cell] += contact.total_w_mk * solution_.air_excess_k[contact.air];
-    const Iteration iteration = conjugate_gradient(multigrid_, balance_, residual, 0, x_, tolerance,
-                                                   most_cycles, direction_);
+    const Iteration iteration =
+        conjugate_gradient(multigrid_, balance_, 0, x_, tolerance, most_cycles, vectors_);
     Row row;
     row.solver = "shimlight";
     row.unknowns = unknowns_;

@@ -26,7 +26,7 @@ class OwnSolver {
     const section::Solution& solution_;
     section::FivePoint balance_;
     section::Multigrid multigrid_;
-    section::Singles direction_;
+    section::ConjugateVectors vectors_;
     section::Values x_;
     double bytes_ = 0;
     int unknowns_ = 0;

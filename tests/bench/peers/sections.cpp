@@ -48,7 +48,9 @@ int solid_cells(const Cells& cells) {
 Solution section_of(const Painting& painting, int unknowns) {
     const Grid base = taken(base_grid(painting));
     Solution coarse = taken(prepare(painting, first_grid(base, coarse_cells)));
-    iterate(coarse, coarse_tolerance);
+    Workspace workspace;
+    set_up(coarse, workspace);
+    iterate(coarse, coarse_tolerance, workspace);
     const GridError error = grid_error(coarse);
     const auto grid_of = [&](double cells) {
         return refined_grid(base, coarse.grid, error, static_cast<int>(cells));

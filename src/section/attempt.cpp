@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: MIT
+#include "section/attempt.hpp"
+
+#include "section/cavity_states.hpp"
+#include "section/field_assembly.hpp"
+#include "section/first_guess.hpp"
+#include "section/painting_change.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace shimlight::section {
+namespace {
+
+/// Of the solutions that only lay the next grid: small enough that mirrored sections get mirrored
+/// grids although the multigrid goes through the columns from the left.
+constexpr double coarse_tolerance = 1e-7;
+/// Far below any discretisation error.
+double tolerance_of(Accuracy accuracy) {
+    return accuracy == Accuracy::draft ? 1e-8 : 1e-11;
+}
+constexpr int finer = 4;            ///< cells of a grid per cell of the one before
+constexpr int again_finer = 2;      ///< likewise, when the errors are too large
+constexpr int first_cells = 2000;   ///< at most, of the first grid
+
+/// Largest change of a cavity's temperatures at which the outer loop rests, K.
+constexpr double settled_k = 0.01;
+constexpr int most_rounds = 20; ///< each round leaves about a third of the change
+
+/// By which conductances may differ from those whose solution laid the grid.
+constexpr double grid_change = 1.5;
+/// Likewise from those of the hierarchy: costs a cycle or two.
+constexpr double hierarchy_change = 1.2;
+
+/// What an accuracy asks for.
+struct Target {
+    int cells;         ///< of the grid that most sections need
+    int most_cells;    ///< of the one at which it is given up: within the memory of a page
+    double error_k;    ///< promised at every place
+    double heat_share; ///< promised for every heat flow, of the largest
+};
+
+Target target_of(Accuracy accuracy) {
+    switch (accuracy) {
+    case Accuracy::draft:
+        return {4000, 4000, HUGE_VAL, HUGE_VAL}; // promises nothing
+    case Accuracy::normal:
+        return {20000, 100000, 0.1, 0.005};
+    case Accuracy::fine:
+        break;
+    }
+    return {80000, 200000, 0.02, 0.001};
+}
+
+/// Cells of each grid, coarse to fine. At least two grids, so that there is an error to estimate;
+/// a painting of many lines gets at least two cells per cell of its base grid.
+std::vector<int> grid_sizes(int wanted, int base_cells) {
+    std::vector<int> sizes{std::max(wanted, 2 * base_cells)};
+    while (sizes.back() > first_cells && sizes.back() > base_cells) {
+        sizes.push_back(sizes.back() / finer);
+    }
+    std::reverse(sizes.begin(), sizes.end());
+    return sizes;
+}
+
+} // namespace
+
+Attempt::Attempt(Painting painting, Accuracy accuracy)
+    : accuracy_(accuracy), painting_(std::move(painting)), following_(has_following(painting_)) {}
+
+std::optional<Problem> Attempt::solve(const Field* warm) {
+    const Result<Grid> lines = base_grid(painting_);
+    if (!ok(lines)) return problem(lines);
+    const Grid& base = value(lines);
+    const Target target = target_of(accuracy_);
+    const std::vector<int> sizes = grid_sizes(target.cells, base.cells());
+    Result<Solution> first = prepare(painting_, first_grid(base, sizes.front()));
+    if (!ok(first)) return problem(first);
+    solution_ = std::move(value(first));
+    if (warm && warm->cells() > 0) guess_from(*warm, solution_);
+    settle(coarse_tolerance);
+    for (std::size_t stage = 1; stage < sizes.size(); ++stage) {
+        if (std::optional<Problem> fault = refine(base, sizes[stage], stage + 1 == sizes.size()))
+            return fault;
+    }
+    int cells = sizes.back();
+    // At the most cells once more: a grid of the same size, laid with what the last one shows.
+    for (bool again = true; again && !keeps_promise();) {
+        again = cells < target.most_cells;
+        cells = std::max(cells, std::min(again_finer * cells, target.most_cells));
+        if (std::optional<Problem> fault = refine(base, cells, true)) return fault;
+    }
+    laid_for_ = painting_;
+    return {};
+}
+
+bool Attempt::follow(const Painting& next) {
+    Painting wanted = next;
+    take_up_cavities(painting_, wanted);
+    if (!(largest_change(laid_for_, wanted) <= grid_change)) return false;
+    const bool same_balance = largest_change(painting_, wanted) == 1;
+    painting_ = std::move(wanted);
+    if (!same_balance) repaint(painting_, solution_);
+    const double span_k = solution_.span_k;
+    take_up_airs(painting_, solution_);
+    settle(tolerance_of(accuracy_));
+    if (span_k > 0) error_.step_k *= solution_.span_k / span_k;
+    error_.bend_k = grid_error(solution_).largest_bend_k();
+    return span_k > 0 && keeps_promise();
+}
+
+/// From a solution to the next on a grid of about `cells` cells.
+std::optional<Problem> Attempt::refine(const Grid& base, int cells, bool last) {
+    const GridError left = grid_error(solution_);
+    has_hierarchy_ = false;
+    workspace_ = {}; // its memory, before the next grid wants some
+    Result<Solution> next = prepare(painting_, refined_grid(base, solution_.grid, left, cells));
+    if (!ok(next)) return problem(next);
+    guess_from(make_temperatures(painting_, solution_), value(next));
+    const HeatFlows before = heat_flows(solution_);
+    solution_ = std::move(value(next));
+    settle(last ? tolerance_of(accuracy_) : coarse_tolerance);
+    if (last) {
+        error_ = estimated_error(solution_, left);
+        heat_share_ = estimated_heat_share(solution_, before);
+    }
+    return {};
+}
+
+/// Solves on the solution's grid, again with better cavities until they change no more.
+void Attempt::settle(double to_tolerance) {
+    fit_hierarchy();
+    iterate(solution_, to_tolerance, workspace_);
+    if (!following_) return;
+    const std::vector<double> guess = solution_.guess_k;
+    int cycles = solution_.cycles;
+    for (int round = 0; round < most_rounds; ++round) {
+        if (section::follow(solution_, painting_) < settled_k) break;
+        repaint(painting_, solution_);
+        fit_hierarchy();
+        iterate(solution_, to_tolerance, workspace_);
+        cycles = std::max(cycles, solution_.cycles);
+    }
+    solution_.cycles = cycles;
+    solution_.guess_k = guess; // the error estimate asks for the step from the coarser grid
+}
+
+/// The hierarchy there is, or a new one where that is too far off.
+void Attempt::fit_hierarchy() {
+    if (has_hierarchy_ && largest_change(hierarchy_of_, painting_) <= hierarchy_change) return;
+    set_up(solution_, workspace_);
+    hierarchy_of_ = painting_;
+    has_hierarchy_ = true;
+}
+
+bool Attempt::keeps_promise() const {
+    const Target target = target_of(accuracy_);
+    return error_.together_k() <= target.error_k && heat_share_ <= target.heat_share;
+}
+
+Field Attempt::copy() const {
+    Field field = make_field(painting_, solution_);
+    add_errors(field);
+    return field;
+}
+
+Field Attempt::take() {
+    workspace_ = {};
+    Field field = make_field(painting_, std::move(solution_));
+    add_errors(field);
+    return field;
+}
+
+void Attempt::add_errors(Field& field) const {
+    field.error_estimate_k = error_.together_k();
+    if (accuracy_ != Accuracy::draft && field.error_estimate_k > target_of(accuracy_).error_k) {
+        warn_once(field.warnings, "The section has more detail than this accuracy resolves; its "
+                                  "temperatures may be off by as much as the error estimate.");
+    }
+    if (!field.converged) {
+        warn_once(field.warnings,
+                  "The heat balance of the section was not closed within 40 cycles; "
+                  "its temperatures may be farther off than the error estimate.");
+    }
+}
+
+} // namespace shimlight::section

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+// A painting on its way to a field, from a coarse grid to finer ones: each is laid where the
+// solution before it asks for lines, and starts from it. The last is the first of the wanted size
+// whose estimated errors keep what the accuracy promises.
+#pragma once
+
+#include "section/estimate.hpp"
+#include "section/solution.hpp"
+
+namespace shimlight::section {
+
+class Attempt {
+  public:
+    /// Of a painting that was found valid.
+    Attempt(Painting painting, Accuracy accuracy);
+
+    /// Empty when it is solved. `warm` is where the first grid starts from.
+    std::optional<Problem> solve(const Field* warm);
+
+    /// Solves a painting that differs in temperatures and, by a small factor, in conductances, on
+    /// the grid of the one before and with its hierarchy. Answers false where that will not do; the
+    /// attempt is over then.
+    bool follow(const Painting& next);
+
+    /// What was solved.
+    Field copy() const;
+    /// The same, without the memory for a copy; the attempt is over.
+    Field take();
+
+  private:
+    std::optional<Problem> refine(const Grid& base, int cells, bool last);
+    void settle(double tolerance);
+    void fit_hierarchy();
+    bool keeps_promise() const;
+    void add_errors(Field& field) const;
+
+    Accuracy accuracy_;
+    Painting painting_; ///< with the temperatures of its cavities as they become known
+    Painting laid_for_; ///< the one whose solution laid the grid
+    bool following_;    ///< whether cavities take their temperatures from the solution
+    Solution solution_;
+    TemperatureError error_;
+    double heat_share_ = 0; ///< of the largest heat flow, by which one may be wrong
+    Workspace workspace_;
+    Painting hierarchy_of_;      ///< on the solution's grid
+    bool has_hierarchy_ = false; ///< on the solution's grid
+};
+
+} // namespace shimlight::section

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// A section that is asked again and again while a lever moves: as long as its shape stays and its
+// conductances change little, it is solved on the same grid, from the temperatures before and with
+// the same hierarchy. When only airs' temperatures have changed, that takes a cycle.
+//
+// The answer then depends on what was asked before, by less than its error estimate: for what is
+// looked at while it moves, not for what stays.
+#pragma once
+
+#include "section/field.hpp"
+
+#include <memory>
+
+namespace shimlight::section {
+
+class Attempt;
+
+class KeptSection {
+  public:
+    KeptSection();
+    ~KeptSection();
+    KeptSection(KeptSection&&) noexcept;
+    KeptSection& operator=(KeptSection&&) noexcept;
+
+    /// As the free function; `warm` is used where nothing is kept.
+    Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* warm = nullptr);
+
+    /// Whether the last answer was found on the grid of an earlier painting.
+    bool followed() const { return followed_; }
+
+  private:
+    std::unique_ptr<Attempt> last_;
+    Accuracy accuracy_ = Accuracy::draft;
+    bool followed_ = false;
+};
+
+} // namespace shimlight::section
