@@ -44,7 +44,7 @@ struct Target {
 Target target_of(Accuracy accuracy) {
     switch (accuracy) {
     case Accuracy::draft:
-        return {4000, 4000, HUGE_VAL, HUGE_VAL}; // promises nothing
+        return {3500, 3500, HUGE_VAL, HUGE_VAL}; // promises nothing
     case Accuracy::normal:
         return {20000, 100000, 0.1, 0.005};
     case Accuracy::fine:

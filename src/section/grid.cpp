@@ -58,16 +58,21 @@ SizeField first_sizes(const std::vector<double>& lines) {
     return sizes;
 }
 
-/// The scale at which one axis gets about `cells` cells, never more unless it must.
+/// A scale at which one axis gets about `cells` cells, never more unless it must. Their number falls
+/// at most as 1 / scale, so that the tries close in from both sides.
 double scale_for(const SizeField& sizes, double cells) {
     constexpr double finest = 1e-6, coarsest = 1e6;
-    constexpr int halvings = 40;
-    double low = std::log(finest), high = std::log(coarsest);
-    for (int step = 0; step < halvings; ++step) {
-        const double middle = 0.5 * (low + high);
-        (count_cells(sizes, std::exp(middle), growth) > cells ? low : high) = middle;
+    constexpr double close = 1.001; // a thousandth of a cell's size
+    double low = finest, high = coarsest, scale = 1;
+    while (high / low > close) {
+        const int count = count_cells(sizes, scale, growth);
+        if (count <= cells && count + 1 > cells) return scale;
+        (count > cells ? low : high) = scale;
+        const bool enclosed = low > finest && high < coarsest;
+        scale = enclosed ? std::sqrt(low * high) : std::clamp(scale * count / cells, low, high);
+        if (scale == low || scale == high) scale = std::sqrt(low * high);
     }
-    return std::exp(high);
+    return high;
 }
 
 Problem too_many_lines(std::size_t columns, std::size_t rows) {
