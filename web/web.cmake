@@ -5,7 +5,7 @@ set(SHIMLIGHT_DOOR_DIR ${CMAKE_BINARY_DIR}/door CACHE PATH "Where the door for N
 
 set(wasm_link_options -fno-exceptions -fno-rtti
   -sALLOW_MEMORY_GROWTH=1 -sINITIAL_MEMORY=16MB -sMAXIMUM_MEMORY=64MB
-  -sMALLOC=emmalloc -sFILESYSTEM=0 -sDYNAMIC_EXECUTION=0 -sMODULARIZE=1)
+  -sMALLOC=dlmalloc -sFILESYSTEM=0 -sDYNAMIC_EXECUTION=0 -sMODULARIZE=1)
 if(CMAKE_BUILD_TYPE STREQUAL "Debug")
   list(APPEND wasm_link_options -sASSERTIONS=2)
 endif()

@@ -16,9 +16,10 @@ namespace {
 /// Of the solutions that only lay the next grid: small enough that mirrored sections get mirrored
 /// grids although the multigrid goes through the columns from the left.
 constexpr double coarse_tolerance = 1e-7;
-/// Far below any discretisation error.
+/// Far below any discretisation error, and so small that two machines whose exponential functions
+/// differ in their last digit agree to nine.
 double tolerance_of(Accuracy accuracy) {
-    return accuracy == Accuracy::draft ? 1e-8 : 1e-11;
+    return accuracy == Accuracy::draft ? 1e-10 : 1e-11;
 }
 constexpr int finer = 4;            ///< cells of a grid per cell of the one before
 constexpr int again_finer = 2;      ///< likewise, when the errors are too large
@@ -36,7 +37,7 @@ constexpr double hierarchy_change = 1.2;
 /// What an accuracy asks for.
 struct Target {
     int cells;         ///< of the grid that most sections need
-    int most_cells;    ///< of the one at which it is given up: within the memory of a page
+    int most_cells;    ///< of the one at which it is given up
     double error_k;    ///< promised at every place
     double heat_share; ///< promised for every heat flow, of the largest
 };
@@ -64,6 +65,14 @@ std::vector<int> grid_sizes(int wanted, int base_cells) {
     return sizes;
 }
 
+/// Cells of the largest grid for which a page of 64 MiB has memory beside the program: what cells
+/// and corners took at the peak, the question in JSON with them.
+int cells_in_memory(const Solution& solution) {
+    constexpr double bytes = 30e6, of_cell = 128, of_cell_with_streams = 168, of_corner = 750;
+    const double left = bytes - of_corner * static_cast<double>(solution.op.corners.size());
+    return static_cast<int>(left / (solution.streams.empty() ? of_cell : of_cell_with_streams));
+}
+
 } // namespace
 
 Attempt::Attempt(Painting painting, Accuracy accuracy)
@@ -85,10 +94,11 @@ std::optional<Problem> Attempt::solve(const Field* warm) {
             return fault;
     }
     int cells = sizes.back();
+    const int most_cells = std::min(target.most_cells, cells_in_memory(solution_));
     // At the most cells once more: a grid of the same size, laid with what the last one shows.
     for (bool again = true; again && !keeps_promise();) {
-        again = cells < target.most_cells;
-        cells = std::max(cells, std::min(again_finer * cells, target.most_cells));
+        again = cells < most_cells;
+        cells = std::max(cells, std::min(again_finer * cells, most_cells));
         if (std::optional<Problem> fault = refine(base, cells, true)) return fault;
     }
     laid_for_ = painting_;
@@ -110,16 +120,25 @@ bool Attempt::follow(const Painting& next) {
     return span_k > 0 && keeps_promise();
 }
 
+/// The solution on another grid, to start from.
+std::optional<Problem> Attempt::move_to(Grid grid) {
+    const Field temperatures = make_temperatures(painting_, std::move(solution_));
+    solution_ = {};
+    Result<Solution> next = prepare(painting_, std::move(grid));
+    if (!ok(next)) return problem(next);
+    solution_ = std::move(value(next));
+    guess_from(temperatures, solution_);
+    return {};
+}
+
 /// From a solution to the next on a grid of about `cells` cells.
 std::optional<Problem> Attempt::refine(const Grid& base, int cells, bool last) {
     const GridError left = grid_error(solution_);
-    has_hierarchy_ = false;
-    workspace_ = {}; // its memory, before the next grid wants some
-    Result<Solution> next = prepare(painting_, refined_grid(base, solution_.grid, left, cells));
-    if (!ok(next)) return problem(next);
-    guess_from(make_temperatures(painting_, solution_), value(next));
     const HeatFlows before = heat_flows(solution_);
-    solution_ = std::move(value(next));
+    Grid grid = refined_grid(base, solution_.grid, left, cells);
+    has_hierarchy_ = false;
+    workspace_ = {}; // memory, before the next grid wants some
+    if (std::optional<Problem> fault = move_to(std::move(grid))) return fault;
     settle(last ? tolerance_of(accuracy_) : coarse_tolerance);
     if (last) {
         error_ = estimated_error(solution_, left);
@@ -133,7 +152,7 @@ void Attempt::settle(double to_tolerance) {
     fit_hierarchy();
     iterate(solution_, to_tolerance, workspace_);
     if (!following_) return;
-    const std::vector<double> guess = solution_.guess_k;
+    const std::vector<float> guess = solution_.guess_k;
     int cycles = solution_.cycles;
     for (int round = 0; round < most_rounds; ++round) {
         if (section::follow(solution_, painting_) < settled_k) break;

@@ -28,6 +28,7 @@ class Attempt {
     Field take();
 
   private:
+    std::optional<Problem> move_to(Grid grid);
     std::optional<Problem> refine(const Grid& base, int cells, bool last);
     void settle(double tolerance);
     void fit_hierarchy();

@@ -48,14 +48,22 @@ void add_cells(const Painting& painting, const Solution& solution, Field& field)
     field.flux = side_flux(solution);
 }
 
+/// What the recovery reads in the field, and memory for it: as much as the balance gives back.
+void hand_over(Solution& solution, Field& field) {
+    for (std::vector<double>* done : {&solution.op.west, &solution.op.south, &solution.op.diagonal})
+        std::vector<double>().swap(*done);
+    std::vector<float>().swap(solution.guess_k);
+    field.x_m = std::move(solution.grid.x_m);
+    field.y_m = std::move(solution.grid.y_m);
+    field.conductivity_w_mk = std::move(solution.cells.conductivity_w_mk);
+}
+
 } // namespace
 
-Field make_temperatures(const Painting& painting, const Solution& solution) {
+Field make_temperatures(const Painting& painting, Solution solution) {
     Field field;
     add_cells(painting, solution, field);
-    field.x_m = solution.grid.x_m;
-    field.y_m = solution.grid.y_m;
-    field.conductivity_w_mk = solution.cells.conductivity_w_mk;
+    hand_over(solution, field);
     recover(painting, solution, field);
     return field;
 }
@@ -66,13 +74,7 @@ Field make_field(const Painting& painting, Solution solution) {
     HeatFlows flows = heat_flows(solution);
     field.heat_w_m = std::move(flows.from_airs);
     add_streams(painting, solution, flows.from_streams, field);
-    // The field asks for as much memory as the balance gives back.
-    for (std::vector<double>* done :
-         {&solution.guess_k, &solution.op.west, &solution.op.south, &solution.op.diagonal})
-        std::vector<double>().swap(*done);
-    field.x_m = std::move(solution.grid.x_m);
-    field.y_m = std::move(solution.grid.y_m);
-    field.conductivity_w_mk = std::move(solution.cells.conductivity_w_mk);
+    hand_over(solution, field);
     field.region = std::move(solution.cells.region);
     field.cycles = solution.cycles;
     field.converged = solution.converged;

@@ -7,7 +7,7 @@
 namespace shimlight::section {
 
 /// Only what is known of the temperatures and the fluxes: what probing needs.
-Field make_temperatures(const Painting& painting, const Solution& solution);
+Field make_temperatures(const Painting& painting, Solution solution);
 
 /// The finished field, its surfaces and heat flows; error_estimate_k and solve_ms are left to the
 /// caller.

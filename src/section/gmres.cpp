@@ -8,9 +8,9 @@ namespace shimlight::section {
 namespace {
 
 /// y += factor x
-void add(double factor, const Values& x, Values& y) {
+void add(double factor, const Singles& x, Values& y) {
     for (std::size_t k = 0; k < y.size(); ++k)
-        y[k] += factor * x[k];
+        y[k] += factor * static_cast<double>(x[k]);
 }
 
 void scale(double factor, Values& x) {
@@ -59,22 +59,26 @@ class LeastSquares {
     std::vector<double> cosines_, sines_, rhs_;
 };
 
+/// Takes the newest vector, of length 1, into the basis.
+void keep(KrylovVectors& v, std::size_t at) {
+    if (v.basis.size() == at) v.basis.emplace_back();
+    v.basis[at].assign(v.newest.begin(), v.newest.end());
+}
+
 /// The next direction: the image of the newest, made orthogonal to all before (modified
 /// Gram-Schmidt). Answers the column of the Hessenberg matrix.
 std::vector<double> expand(Multigrid& multigrid, const Balance& balance, std::size_t newest,
                            KrylovVectors& v) {
-    balance(v.basis[newest], v.work);
-    if (v.basis.size() == newest + 1) v.basis.emplace_back();
-    Values& next = v.basis[newest + 1];
-    next.assign(v.work.size(), 0.0);
-    multigrid.cycle(v.work, next);
+    balance(v.newest, v.work);
+    multigrid.cycle(v.work, v.newest);
     std::vector<double> column;
     for (std::size_t k = 0; k <= newest; ++k) {
-        column.push_back(dot(next, v.basis[k]));
-        add(-column[k], v.basis[k], next);
+        column.push_back(dot(v.newest, v.basis[k]));
+        add(-column[k], v.basis[k], v.newest);
     }
-    column.push_back(std::sqrt(dot(next, next)));
-    if (column.back() > 0) scale(1 / column.back(), next);
+    column.push_back(std::sqrt(dot(v.newest, v.newest)));
+    if (column.back() > 0) scale(1 / column.back(), v.newest);
+    keep(v, newest + 1);
     return column;
 }
 
@@ -83,14 +87,13 @@ std::vector<double> expand(Multigrid& multigrid, const Balance& balance, std::si
 double run(Multigrid& multigrid, const Balance& balance, const Residual& residual, Values& x,
            double target, int max_cycles, KrylovVectors& v, Iteration& iteration) {
     constexpr double farthest = 1e-4; // reduction; a cycle's rounding is about 1e-6
-    Values& first = v.basis.front();
-    residual(x, v.residual);
-    first.assign(x.size(), 0.0);
-    multigrid.cycle(v.residual, first);
-    double norm = std::sqrt(dot(first, first));
+    residual(x, v.work);
+    multigrid.cycle(v.work, v.newest);
+    double norm = std::sqrt(dot(v.newest, v.newest));
     if (!(norm > target)) return norm;
     const double rest = std::max(target, farthest * norm);
-    scale(1 / norm, first);
+    scale(1 / norm, v.newest);
+    keep(v, 0);
     LeastSquares squares(norm);
     for (std::size_t n = 0; norm > rest && iteration.cycles < max_cycles; ++n) {
         norm = squares.add_column(expand(multigrid, balance, n, v));
@@ -104,15 +107,11 @@ double run(Multigrid& multigrid, const Balance& balance, const Residual& residua
 
 } // namespace
 
-Iteration gmres(Multigrid& multigrid, const Balance& balance, const Residual& residual,
-                const Values& b, Values& x, double tolerance, int max_cycles, KrylovVectors& v) {
-    v.residual.assign(b.size(), 0.0);
-    v.work.assign(b.size(), 0.0);
-    if (v.basis.empty()) v.basis.emplace_back();
-    Values& first = v.basis.front();
-    first.assign(b.size(), 0.0);
-    multigrid.cycle(b, first);
-    const double target = tolerance * std::sqrt(dot(first, first));
+Iteration gmres(Multigrid& multigrid, const Balance& balance, const Residual& residual, Values& x,
+                double tolerance, int max_cycles, KrylovVectors& v) {
+    v.newest.assign(v.work.size(), 0.0);
+    multigrid.cycle(v.work, v.newest);
+    const double target = tolerance * std::sqrt(dot(v.newest, v.newest));
     Iteration iteration;
     double norm = 0;
     do {

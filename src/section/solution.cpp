@@ -81,12 +81,12 @@ Iteration iterate_alone(Solution& s, const FivePoint& a, double tolerance, Works
 
 Iteration iterate_with_streams(Solution& s, const FivePoint& a, double tolerance, Workspace& w) {
     const Streams& streams = s.streams;
-    Values b(a.size(), 0.0);
-    add_sources(s, b);
     std::vector<double> heat;
     const std::vector<double> no_excess(s.inlet_excess_k.size(), 0.0);
-    const Values nothing(a.size(), 0.0);
-    step_heats(streams, nothing, s.inlet_excess_k, itself, heat);
+    Values& b = w.krylov.work;
+    b.assign(a.size(), 0.0);
+    step_heats(streams, b, s.inlet_excess_k, itself, heat); // of cells at the datum
+    add_sources(s, b);
     spread(streams, heat, -1, b);
     const Balance balance = [&](const Values& x, Values& out) {
         a.apply(x, out);
@@ -98,7 +98,7 @@ Iteration iterate_with_streams(Solution& s, const FivePoint& a, double tolerance
         step_heats(streams, x, s.inlet_excess_k, itself, heat);
         spread(streams, heat, -1, out);
     };
-    return gmres(w.multigrid, balance, residual, b, s.excess_k, tolerance, max_cycles, w.krylov);
+    return gmres(w.multigrid, balance, residual, s.excess_k, tolerance, max_cycles, w.krylov);
 }
 
 /// What all streams together take more when every cell is one kelvin warmer, W/mK.
@@ -193,7 +193,7 @@ void iterate(Solution& solution, double tolerance, Workspace& workspace) {
     for (std::size_t k = 0; k < x.size(); ++k) {
         if (solution.cells.air[k] != no_air) x[k] = 0;
     }
-    solution.guess_k = x;
+    solution.guess_k.assign(x.begin(), x.end());
     const Iteration iteration =
         solution.streams.empty() ? iterate_alone(solution, balance, tolerance, workspace)
                                  : iterate_with_streams(solution, balance, tolerance, workspace);

@@ -20,7 +20,7 @@ struct Solution {
     std::vector<double> inlet_excess_k; ///< of every stream
     std::vector<double> air_excess_k;   ///< of every air
     std::vector<double> excess_k;       ///< of every cell; 0 in ambient air
-    std::vector<double> guess_k;        ///< excess_k before the iteration
+    std::vector<float> guess_k;         ///< excess_k before the iteration
     int cycles = 0;
     bool converged = true;
 };

@@ -37,12 +37,25 @@ Row least(const std::function<Row()>& measure) {
 Comparison::Comparison(std::string section, const section::Solution& solution, double error_k)
     : section_(std::move(section)), system_(linear_system(solution)), own_(solution),
       unit_ms_(own_.unit_ms()) {
+    add_unit("one application", unit_ms_);
+    add_unit("one application, alone", own_.unit_alone_ms());
     add_own("shimlight", [&] { return relative_residual(system_, own_.excess_k()) <= reduction; });
     own_.run(converged);
     const std::vector<double> exact = own_.excess_k();
     add_own("shimlight, as the grid", [&] {
         return largest_difference(own_.excess_k(), exact) <= iteration_share * error_k;
     });
+}
+
+void Comparison::add_unit(const char* name, double taken_ms) {
+    Row row;
+    row.section = section_;
+    row.unknowns = system_.unknowns();
+    row.solver = name;
+    row.solve_ms = taken_ms;
+    row.work_units = taken_ms / unit_ms_;
+    units_.push_back(row);
+    print(row);
 }
 
 /// With the loosest tolerance that is good enough.

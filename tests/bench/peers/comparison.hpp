@@ -28,17 +28,21 @@ class Comparison {
     const Row& as_the_grid() const { return rows_[1]; }
     const std::vector<Row>& rows() const { return rows_; }
 
+    /// One application of the operator, as it counts and by itself.
+    const std::vector<Row>& units() const { return units_; }
+
     /// How many times longer the fastest Eigen solver takes.
     double times_eigen() const;
 
   private:
+    void add_unit(const char* name, double taken_ms);
     void add_own(const char* name, const std::function<bool()>& good);
 
     std::string section_;
     LinearSystem system_;
     OwnSolver own_;
     double unit_ms_;
-    std::vector<Row> rows_;
+    std::vector<Row> rows_, units_;
 };
 
 } // namespace shimlight::bench
