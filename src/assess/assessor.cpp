@@ -21,8 +21,6 @@ using opening::position_count;
 using opening::Surroundings;
 using section::Accuracy;
 
-// Heat flows of a draft are right to a few parts in a thousand: enough for sums.
-constexpr Accuracy sum_accuracy = Accuracy::draft;
 // Airs nearer than this give no heat flow to measure a conductance by, K.
 constexpr double measurable_k = 1;
 constexpr std::string_view refusal =
@@ -94,7 +92,7 @@ void Assessor::Memory::solve_within(const Budget& budget) {
     };
     refresh(installed[index(budget.shown)], budget.accuracy);
     for (Slot& slot : alone)
-        refresh(slot, sum_accuracy);
+        refresh(slot, budget.accuracy);
     for (Slot& slot : installed)
         refresh(slot, budget.accuracy);
 }
@@ -116,7 +114,7 @@ void Assessor::Memory::read_cuts(const opening::Case& c) {
         add_warnings(answer.warnings, slot.solved()->field.warnings);
     }
     for (const Slot& slot : alone)
-        answer.complete = answer.complete && slot.fresh(sum_accuracy, Pace::resting);
+        answer.complete = answer.complete && slot.fresh(Accuracy::normal, Pace::resting);
     if (refused()) add_warnings(answer.warnings, {refusal});
     answer.parts = part_surfaces(answer.cuts, c);
     answer.max_rh = 1;

@@ -72,8 +72,8 @@ void Slot::solve(section::Accuracy accuracy, Pace pace) {
     const section::Painting& painting = wanted_.painting;
     const section::Field* warm = solved_ ? &solved_->field : nullptr;
     const bool moving = pace == Pace::moving;
-    Result<section::Field> result = moving ? kept_.solve(painting, accuracy, warm)
-                                           : section::solve(painting, accuracy, warm);
+    Result<section::Field> result =
+        moving ? kept_.solve(painting, accuracy, warm) : section::solve(painting, accuracy, warm);
     followed_ = moving && kept_.followed();
     failed_ = !ok(result);
     if (failed_) return;

@@ -21,9 +21,9 @@ constexpr double coarse_tolerance = 1e-7;
 double tolerance_of(Accuracy accuracy) {
     return accuracy == Accuracy::draft ? 1e-10 : 1e-11;
 }
-constexpr int finer = 4;            ///< cells of a grid per cell of the one before
-constexpr int again_finer = 2;      ///< likewise, when the errors are too large
-constexpr int first_cells = 2000;   ///< at most, of the first grid
+constexpr int finer = 4;          ///< cells of a grid per cell of the one before
+constexpr int again_finer = 2;    ///< likewise, when the errors are too large
+constexpr int first_cells = 2000; ///< at most, of the first grid
 
 /// Largest change of a cavity's temperatures at which the outer loop rests, K.
 constexpr double settled_k = 0.01;
@@ -45,7 +45,7 @@ struct Target {
 Target target_of(Accuracy accuracy) {
     switch (accuracy) {
     case Accuracy::draft:
-        return {3500, 3500, HUGE_VAL, HUGE_VAL}; // promises nothing
+        return {3000, 3000, HUGE_VAL, HUGE_VAL}; // promises nothing
     case Accuracy::normal:
         return {20000, 100000, 0.1, 0.005};
     case Accuracy::fine:

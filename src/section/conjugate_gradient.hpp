@@ -22,9 +22,9 @@ struct ConjugateVectors {
     Singles direction;
 };
 
-/// Improves x, of residual r = b - A x in v.residual, until the energy norm of its error, estimated by the
-/// preconditioner, has fallen below `tolerance` times that of the solution, or `max_cycles` is
-/// reached. `energy` is x A x + 2 x r: the square of the solution's norm less that of the error.
+/// Improves x, of residual r = b - A x in v.residual, until the energy norm of its error, estimated
+/// by the preconditioner, has fallen below `tolerance` times that of the solution, or `max_cycles`
+/// is reached. `energy` is x A x + 2 x r: the square of the solution's norm less that of the error.
 /// The residual is used up.
 Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, double energy, Values& x,
                              double tolerance, int max_cycles, ConjugateVectors& v);

@@ -19,7 +19,8 @@ double mean_step_k(const Solution& s) {
         for (int i = 0; i < s.grid.columns(); ++i, ++k) {
             if (s.cells.air[k] != no_air) continue;
             const double cell = s.grid.width_m(i) * s.grid.height_m(j);
-            sum += cell * eighth_power((s.excess_k[k] - static_cast<double>(s.guess_k[k])) / s.span_k);
+            sum +=
+                cell * eighth_power((s.excess_k[k] - static_cast<double>(s.guess_k[k])) / s.span_k);
             area += cell;
         }
     }

@@ -58,8 +58,8 @@ SizeField first_sizes(const std::vector<double>& lines) {
     return sizes;
 }
 
-/// A scale at which one axis gets about `cells` cells, never more unless it must. Their number falls
-/// at most as 1 / scale, so that the tries close in from both sides.
+/// A scale at which one axis gets about `cells` cells, never more unless it must. Their number
+/// falls at most as 1 / scale, so that the tries close in from both sides.
 double scale_for(const SizeField& sizes, double cells) {
     constexpr double finest = 1e-6, coarsest = 1e6;
     constexpr double close = 1.001; // a thousandth of a cell's size

@@ -18,7 +18,8 @@ class Weighting {
     /// `beyond`: the even column lies so many places after the odd one's number.
     Weighting(const ColumnOperator& a, const ColumnFactors& f, const Links<Singles>& links,
               int beyond)
-        : a_(a), f_(f), links_(links), beyond_(beyond), raw_(static_cast<std::size_t>(a.layout.odd()), 0.0F) {
+        : a_(a), f_(f), links_(links), beyond_(beyond),
+          raw_(static_cast<std::size_t>(a.layout.odd()), 0.0F) {
         f.odd.take_on(weights_);
         for (Values* row : {&row_, &row_below_})
             row->assign(static_cast<std::size_t>(a.layout.odd() + 2), 0.0);

@@ -194,9 +194,9 @@ void iterate(Solution& solution, double tolerance, Workspace& workspace) {
         if (solution.cells.air[k] != no_air) x[k] = 0;
     }
     solution.guess_k.assign(x.begin(), x.end());
-    const Iteration iteration =
-        solution.streams.empty() ? iterate_alone(solution, balance, tolerance, workspace)
-                                 : iterate_with_streams(solution, balance, tolerance, workspace);
+    const Iteration iteration = solution.streams.empty()
+                                    ? iterate_alone(solution, balance, tolerance, workspace)
+                                    : iterate_with_streams(solution, balance, tolerance, workspace);
     workspace.conjugate = {};
     workspace.krylov = {};
     solution.cycles = iteration.cycles;

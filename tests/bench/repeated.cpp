@@ -20,8 +20,7 @@ int main(int argc, char** argv) {
     const int times = argc > 1 ? std::atoi(argv[1]) : 1;
     for (std::string question; std::getline(std::cin, question);) {
         for (int n = 0; n < times; ++n) {
-            const auto answer =
-                nlohmann::json::parse(shimlight::door::ask("section", question));
+            const auto answer = nlohmann::json::parse(shimlight::door::ask("section", question));
             std::printf("%s%.4f", n > 0 ? " " : "", answer.value("solve_ms", 0.0));
         }
         std::printf("\n");

@@ -6,8 +6,8 @@
 //
 // Times are of the processor, the least of several: load of the machine only adds. An unknown is
 // the temperature of a solid cell. A work unit is one application of our finest operator,
-// timed where the iteration makes it: after a cycle. By itself, one after the other, it may run from
-// a cache that the hierarchy does not fit into; that is told too.
+// timed where the iteration makes it: after a cycle. By itself, one after the other, it may run
+// from a cache that the hierarchy does not fit into; that is told too.
 #include "peers/comparison.hpp"
 #include "peers/memory.hpp"
 #include "peers/report.hpp"
