@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What must hold for any painting, tried on many from seeds.
 #include "paintings.hpp"
+#include "section/grid.hpp"
 
 #include <doctest/doctest.h>
 
@@ -159,6 +160,29 @@ TEST_CASE("A warm start does not change the answer") {
             CHECK(std::abs(value(warm).probe_c(at) - cold.probe_c(at)) < share * 50);
         }
     }
+}
+
+TEST_CASE("As many lines as are accepted: two cells each way, and never a coarser second grid") {
+    constexpr int bars = 117; // their edges make 235 columns and rows
+    constexpr double pitch_mm = 4;
+    Painting p = two_airs(bars * pitch_mm + 2, bars * pitch_mm + 2);
+    add_rect(p, 0, 0, bars * pitch_mm + 2, bars * pitch_mm + 2, Solid{0.03});
+    for (int n = 0; n < bars; ++n) {
+        const double at = 2 + n * pitch_mm;
+        add_rect(p, at, 0, at + 2, at + 2, Solid{n % 3 == 0 ? 50.0 : 0.5});
+        add_rect(p, 0, at, at, at + 2, Solid{0.2});
+    }
+    add_edge(p, Side::left, 0, bars * pitch_mm + 2, 0);
+    add_edge(p, Side::right, 0, bars * pitch_mm + 2, 1);
+    p.airs[1].temperature_c = 400; // so that 0.1 K is too much to promise
+    const Result<Grid> base = base_grid(p);
+    REQUIRE(ok(base));
+    REQUIRE(value(base).cells() > 50000);
+    const Field field = solved(p);
+    CHECK(field.converged);
+    CHECK(field.cells() > 1.9 * value(base).cells());
+    CHECK(field.error_estimate_k > 0.1); // hence a second grid
+    CHECK_FALSE(field.warnings.empty());
 }
 
 } // namespace
