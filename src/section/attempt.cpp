@@ -101,14 +101,15 @@ std::optional<Problem> Attempt::solve(const Field* warm) {
         cells = std::max(cells, std::min(again_finer * cells, most_cells));
         if (std::optional<Problem> fault = refine(base, cells, true)) return fault;
     }
-    laid_for_ = painting_;
     return {};
 }
 
 bool Attempt::follow(const Painting& next) {
+    if (!laid_for_) laid_for_ = painting_;
+    if (!hierarchy_of_) hierarchy_of_ = painting_;
     Painting wanted = next;
     take_up_cavities(painting_, wanted);
-    if (!(largest_change(laid_for_, wanted) <= grid_change)) return false;
+    if (!(largest_change(*laid_for_, wanted) <= grid_change)) return false;
     const bool same_balance = largest_change(painting_, wanted) == 1;
     painting_ = std::move(wanted);
     if (!same_balance) repaint(painting_, solution_);
@@ -167,10 +168,10 @@ void Attempt::settle(double to_tolerance) {
 
 /// The hierarchy there is, or a new one where that is too far off.
 void Attempt::fit_hierarchy() {
-    if (has_hierarchy_ && largest_change(hierarchy_of_, painting_) <= hierarchy_change) return;
+    if (has_hierarchy_ && largest_change(*hierarchy_of_, painting_) <= hierarchy_change) return;
     set_up(solution_, workspace_);
-    hierarchy_of_ = painting_;
     has_hierarchy_ = true;
+    if (following_ || laid_for_) hierarchy_of_ = painting_;
 }
 
 bool Attempt::keeps_promise() const {

@@ -37,14 +37,15 @@ class Attempt {
 
     Accuracy accuracy_;
     Painting painting_; ///< with the temperatures of its cavities as they become known
-    Painting laid_for_; ///< the one whose solution laid the grid
     bool following_;    ///< whether cavities take their temperatures from the solution
     Solution solution_;
     TemperatureError error_;
     double heat_share_ = 0; ///< of the largest heat flow, by which one may be wrong
     Workspace workspace_;
-    Painting hierarchy_of_;      ///< on the solution's grid
     bool has_hierarchy_ = false; ///< on the solution's grid
+    // Known once they may differ from painting_.
+    std::optional<Painting> laid_for_;     ///< the one whose solution laid the grid
+    std::optional<Painting> hierarchy_of_; ///< the one whose hierarchy the workspace has
 };
 
 } // namespace shimlight::section

@@ -49,7 +49,7 @@ class Reader {
   private:
     /// The side between two cells, if a following cavity ends there at a solid.
     void meet(int a, int b, double depth_a_m, double depth_b_m, double side_m) {
-        const std::int32_t ra = s_.cells.region[a], rb = s_.cells.region[b];
+        const Index ra = s_.cells.region[a], rb = s_.cells.region[b];
         if (ra == rb || s_.cells.air[a] != no_air || s_.cells.air[b] != no_air) return;
         const bool at_a = follows(painting_.regions[ra]), at_b = follows(painting_.regions[rb]);
         if (!at_a && !at_b) return;

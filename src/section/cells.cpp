@@ -2,13 +2,17 @@
 #include "section/cells.hpp"
 
 #include "section/cavity.hpp"
+#include "section/limits.hpp"
 
 #include <cstdio>
+#include <limits>
 
 namespace shimlight::section {
 namespace {
 
-constexpr std::int32_t unpainted = -1;
+constexpr Index unpainted = -1;
+static_assert(max_regions <= std::numeric_limits<Index>::max() &&
+              max_airs <= std::numeric_limits<Index>::max());
 
 /// The next unpainted cell of a row at or after i, with path halving: painting from the topmost
 /// region downwards then visits every cell once, however many regions lie over each other.
@@ -32,7 +36,7 @@ void paint_topmost_first(const Painting& painting, const Grid& grid, Cells& cell
         for (int j = j0; j < j1; ++j) {
             std::int32_t* row = &next[static_cast<std::size_t>(j) * stride];
             for (int i = next_unpainted(row, i0); i < i1; i = next_unpainted(row, i)) {
-                cells.region[j * columns + i] = r;
+                cells.region[j * columns + i] = static_cast<Index>(r);
                 row[i] = i + 1;
             }
         }
@@ -54,7 +58,7 @@ std::optional<Problem> find_unpainted(const Grid& grid, const Cells& cells) {
 
 struct Material {
     double conductivity_w_mk = 0;
-    std::int32_t air = no_air;
+    Index air = no_air;
 };
 
 Material material_of(const Region& region) {
@@ -62,20 +66,20 @@ Material material_of(const Region& region) {
     if (const Cavity* cavity = std::get_if<Cavity>(&region.fill)) {
         return {equivalent_conductivity_w_mk(*cavity, region.rect)};
     }
-    return {0, std::get_if<AirRef>(&region.fill)->air};
+    return {0, static_cast<Index>(std::get_if<AirRef>(&region.fill)->air)};
 }
 
 void join_edges(const Painting& painting, const Grid& grid, Cells& cells) {
     for (const Edge& edge : painting.edges) {
         const bool upright = edge.side == Side::left || edge.side == Side::right;
         const std::vector<double>& lines = upright ? grid.y_m : grid.x_m;
-        std::vector<std::int32_t>& border = edge.side == Side::left     ? cells.left
-                                            : edge.side == Side::right  ? cells.right
-                                            : edge.side == Side::bottom ? cells.bottom
-                                                                        : cells.top;
+        std::vector<Index>& border = edge.side == Side::left     ? cells.left
+                                     : edge.side == Side::right  ? cells.right
+                                     : edge.side == Side::bottom ? cells.bottom
+                                                                 : cells.top;
         const int last = nearest_line(lines, edge.to_m);
         for (int k = nearest_line(lines, edge.from_m); k < last; ++k)
-            border[k] = edge.air;
+            border[k] = static_cast<Index>(edge.air);
     }
 }
 

@@ -8,15 +8,15 @@
 
 namespace shimlight::section {
 
-inline constexpr std::int32_t no_air = -1;
+inline constexpr Index no_air = -1;
 
 /// Cell (i, j) is stored at j * columns + i.
 struct Cells {
-    std::vector<std::int32_t> region;      ///< topmost region
-    std::vector<std::int32_t> air;         ///< ambient air the cell consists of, or no_air
+    std::vector<Index> region;             ///< topmost region
+    std::vector<Index> air;                ///< ambient air the cell consists of, or no_air
     std::vector<double> conductivity_w_mk; ///< 0 in ambient air
-    std::vector<std::int32_t> left, right; ///< air beyond the border, per row; no_air: adiabatic
-    std::vector<std::int32_t> bottom, top; ///< likewise, per column
+    std::vector<Index> left, right;        ///< air beyond the border, per row; no_air: adiabatic
+    std::vector<Index> bottom, top;        ///< likewise, per column
 };
 
 /// Materials and airs of the cells from their regions.

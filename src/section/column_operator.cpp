@@ -28,7 +28,7 @@ ColumnOperator column_operator(const Operator& op, const Cells& cells) {
     for (int j = 0; j < op.rows; ++j) {
         const std::size_t row = static_cast<std::size_t>(j) * op.columns;
         const double *diagonal = &op.diagonal[row], *west = &op.west[row], *south = &op.south[row];
-        const std::int32_t* air = &cells.air[row];
+        const Index* air = &cells.air[row];
         double* __restrict even_centre = &a.centre[l.even_row(j)];
         double* __restrict odd_centre = &a.centre[l.odd_row(j)];
         double* __restrict even_south = &a.south[l.even_row(j)];

@@ -45,7 +45,7 @@ class Finder {
     }
 
   private:
-    double beyond(std::int32_t air) const {
+    double beyond(Index air) const {
         return air != no_air && painting_.airs[air].fixed_surface ? fixed_surface : no_flux;
     }
 
@@ -54,7 +54,7 @@ class Finder {
     std::vector<double> quarters_of(int j) const {
         std::vector<double> row(static_cast<std::size_t>(columns_) + 2, no_flux);
         if (j < 0 || j >= rows_) {
-            const std::vector<std::int32_t>& airs = j < 0 ? cells_.bottom : cells_.top;
+            const std::vector<Index>& airs = j < 0 ? cells_.bottom : cells_.top;
             for (std::size_t i = 0; i < airs.size(); ++i)
                 row[i + 1] = beyond(airs[i]);
             return row;

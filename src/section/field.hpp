@@ -54,7 +54,7 @@ struct Field {
     std::vector<double> y_face_c; ///< likewise on lines of y, columns*(rows+1)
     SideFlux flux;
     std::vector<CornerPatch> patches; ///< in place of what lies between the values above, by node
-    std::vector<std::int32_t> region; ///< topmost region of each cell
+    std::vector<Index> region;        ///< topmost region of each cell
     std::vector<double> conductivity_w_mk; ///< of each cell; 0 for ambient air
     std::vector<double> heat_w_m;          ///< per air: heat entering the solid from it; with
                                            ///< that of the streams they sum to zero

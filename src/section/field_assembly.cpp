@@ -40,7 +40,7 @@ void add_cells(const Painting& painting, const Solution& solution, Field& field)
     field.high_c = solution.datum_c + solution.span_k;
     field.cell_c.resize(solution.excess_k.size());
     for (std::size_t k = 0; k < field.cell_c.size(); ++k) {
-        const std::int32_t air = solution.cells.air[k];
+        const Index air = solution.cells.air[k];
         field.cell_c[k] = air == no_air ? std::clamp(solution.datum_c + solution.excess_k[k],
                                                      field.low_c, field.high_c)
                                         : painting.airs[air].temperature_c;

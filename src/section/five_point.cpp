@@ -5,7 +5,7 @@
 namespace shimlight::section {
 namespace {
 
-Stretch solid_of(const std::int32_t* air, int count) {
+Stretch solid_of(const Index* air, int count) {
     Stretch s{0, count};
     while (s.end > 0 && air[s.end - 1] != no_air)
         --s.end;

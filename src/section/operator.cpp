@@ -54,7 +54,7 @@ class Builder {
     }
 
     /// The air of a cell, also of those beyond the border that an edge joins to an air.
-    std::int32_t air_at(int i, int j) const {
+    Index air_at(int i, int j) const {
         if (i < 0) return cells_.left[j];
         if (i >= op_.columns) return cells_.right[j];
         if (j < 0) return cells_.bottom[i];
@@ -70,7 +70,7 @@ class Builder {
     }
 
     /// Whether there is an air beyond that side.
-    bool touch(int cell, Side side, std::int32_t air, double inner, double length_m) {
+    bool touch(int cell, Side side, Index air, double inner, double length_m) {
         if (air == no_air) return false;
         const Ambient& ambient = painting_.airs[air];
         Contact contact{cell, side, air, inner, std::numeric_limits<double>::infinity(), inner};

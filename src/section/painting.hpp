@@ -3,6 +3,7 @@
 // x to the right, y upwards, origin at the lower left, metres. Later regions paint over earlier.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -97,6 +98,9 @@ struct Painting {
     std::vector<Stream> streams;
     bool operator==(const Painting&) const = default;
 };
+
+/// Number of a region or an air, for one of each cell; the limits of both fit (limits.hpp).
+using Index = std::int16_t;
 
 enum class Accuracy { draft, normal, fine };
 

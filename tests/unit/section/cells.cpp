@@ -27,11 +27,11 @@ TEST_CASE("Later regions lie over earlier ones") {
     const Grid grid = value(base_grid(p)); // 3 columns, 2 rows
     const Result<Cells> painted = paint(p, grid);
     REQUIRE(ok(painted));
-    CHECK(value(painted).region == std::vector<std::int32_t>{0, 1, 0, 0, 2, 2});
-    CHECK(value(painted).air == std::vector<std::int32_t>{-1, -1, -1, -1, 1, 1});
+    CHECK(value(painted).region == std::vector<Index>{0, 1, 0, 0, 2, 2});
+    CHECK(value(painted).air == std::vector<Index>{-1, -1, -1, -1, 1, 1});
     CHECK(value(painted).conductivity_w_mk == std::vector<double>{1, 2, 1, 1, 0, 0});
-    CHECK(value(painted).bottom == std::vector<std::int32_t>{0, -1, -1});
-    CHECK(value(painted).right == std::vector<std::int32_t>{1, 1});
+    CHECK(value(painted).bottom == std::vector<Index>{0, -1, -1});
+    CHECK(value(painted).right == std::vector<Index>{1, 1});
 }
 
 TEST_CASE("An unpainted point is named") {
