@@ -16,6 +16,10 @@ foreach(name attempt cavity cavity_states contour estimate flux_lines gmres grid
     COMPILE_OPTIONS $<$<CONFIG:Release>:-Oz>)
 endforeach()
 add_compile_options(-fno-exceptions -fno-rtti)
+# What every browser with SIMD has too: smaller and faster copies and conversions.
+set(wasm_features -mbulk-memory -mnontrapping-fptoint -msign-ext)
+add_compile_options(${wasm_features})
+add_link_options(${wasm_features})
 
 # Optimised once more as a whole, with the system's libraries made for it: 3 % smaller, 10 % faster.
 add_compile_options(-flto)
