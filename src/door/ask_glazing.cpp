@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Question `glazing`: centre of glass, declared (EN 673) or detailed (ISO 15099).
+#include "door/glazing_sun.hpp"
 #include "door/question.hpp"
 #include "physics/glazing.hpp"
 
@@ -42,7 +43,7 @@ struct Sides {
     Warnings warnings;
 };
 
-physics::Pane read_pane(ObjectReader pane) {
+physics::Pane read_pane(ObjectReader pane, GlazingSun& sun) {
     physics::Pane result;
     result.thickness_m = pane.number("thickness_m", thickness_m);
     result.conductivity_w_mk =
@@ -50,6 +51,7 @@ physics::Pane read_pane(ObjectReader pane) {
     result.emissivity_out =
         pane.number("emissivity_out", fraction_range, physics::glass_emissivity);
     result.emissivity_in = pane.number("emissivity_in", fraction_range, physics::glass_emissivity);
+    sun.read_pane(pane);
     pane.finish();
     return result;
 }
@@ -77,13 +79,13 @@ physics::Gap read_gap(ObjectReader gap) {
     return result;
 }
 
-GlazingStack read_stack(ObjectReader& question) {
+GlazingStack read_stack(ObjectReader& question, GlazingSun& sun) {
     GlazingStack stack;
     const ArrayReader panes = question.array("panes", 1, physics::max_panes);
     const ArrayReader gaps = question.array_or_empty("gaps", physics::max_panes - 1);
     stack.pane_count = panes.size();
     for (std::size_t i = 0; i < panes.size(); ++i)
-        stack.panes[i] = read_pane(panes.object(i));
+        stack.panes[i] = read_pane(panes.object(i), sun);
     for (std::size_t i = 0; i < gaps.size(); ++i)
         stack.gaps[i] = read_gap(gaps.object(i));
     if (panes.size() > 0 && gaps.size() + 1 != panes.size()) {
@@ -188,7 +190,9 @@ Json write(const GlazingResult& result, std::size_t pane_count, Method method,
 
 Answer ask_glazing(ObjectReader& question) {
     const auto method = static_cast<Method>(question.choice("method", methods));
-    GlazingStack stack = read_stack(question);
+    GlazingSun sun;
+    GlazingStack stack = read_stack(question, sun);
+    sun.read(question);
     if (method == detailed) {
         stack.height_m = question.number("height_m", height_m, usual_height_m);
     } else {
@@ -200,14 +204,18 @@ Answer ask_glazing(ObjectReader& question) {
     if (method == declared) {
         const double outside = sides.outside_film_w_m2k, inside = sides.inside_film_w_m2k;
         if (auto fault = physics::glazing_declared_problem(stack, outside, inside)) return *fault;
-        return write(physics::glazing_declared(stack, outside, inside), stack.pane_count, method,
-                     sides.warnings);
+        Json answer = write(physics::glazing_declared(stack, outside, inside), stack.pane_count,
+                            method, sides.warnings);
+        sun.answer_declared(stack, answer);
+        return answer;
     }
     if (auto fault = physics::glazing_detailed_problem(stack, sides.outside, sides.inside)) {
         return *fault;
     }
-    return write(physics::glazing_detailed(stack, sides.outside, sides.inside), stack.pane_count,
-                 method, sides.warnings);
+    Json answer = write(physics::glazing_detailed(stack, sides.outside, sides.inside),
+                        stack.pane_count, method, sides.warnings);
+    sun.answer_detailed(stack, sides.outside, sides.inside, answer);
+    return answer;
 }
 
 } // namespace shimlight::door

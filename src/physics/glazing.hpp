@@ -77,11 +77,16 @@ struct GlazingResult {
 GlazingResult glazing_declared(const GlazingStack& stack, double outside_film_w_m2k = 25.0,
                                double inside_film_w_m2k = 7.7);
 
-/// ISO 15099:2003 energy balance at the given air temperatures, no sun. `u_w_m2k` is between the
+/// Heat of the sun that each pane absorbs, W/m², in its middle.
+using AbsorbedSun = std::array<double, max_panes>;
+
+/// ISO 15099:2003 energy balance at the given air temperatures. `u_w_m2k` is between the
 /// environmental temperatures (air when the surroundings radiate at air temperature), so it stays
-/// finite when both airs are equal. No heap allocation unless there is something to warn of.
+/// finite when both airs are equal; with sun it is what the glazing would have at these face
+/// temperatures. `flux_w_m2` is what leaves the room at the inner face. No heap allocation unless
+/// there is something to warn of.
 GlazingResult glazing_detailed(const GlazingStack& stack, const GlazingSide& outside,
-                               const GlazingSide& inside);
+                               const GlazingSide& inside, const AbsorbedSun& absorbed_w_m2 = {});
 
 /// What is wrong with a stack for each method, if anything. Paths as in the question `glazing`
 /// ("/panes/0/thickness_m", "/gaps/1/gas/sf6", "/tilt_deg", "/outside/wind_m_s").

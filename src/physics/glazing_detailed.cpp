@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// ISO 15099:2003: no sun, so one heat flow passes film, panes, gaps and film. Each round takes the
-// conductances at the present face temperatures, sums the chain and sets new temperatures:
+// ISO 15099:2003: one heat flow passes film, panes, gaps and film; what a pane absorbs of the sun
+// is added in its middle. Each round takes the conductances at the present face temperatures, sums
+// the chain and sets new temperatures:
 //
 //   environment -[film]- face -[pane]- face -[gap: convection ∥ radiation]- ... -[film]-
 //   environment
@@ -46,7 +47,8 @@ struct Chain {
     Film outside, inside;
     std::array<GapState, max_panes - 1> gaps;
     double resistance_m2k_w = 0;
-    double flux_w_m2 = 0;
+    double flux_w_m2 = 0;        ///< leaving to outdoors
+    double inside_flux_w_m2 = 0; ///< leaving the room: the same less what the panes absorb
 };
 
 double tilt_of_flow(double tilt_deg, bool inside_warmer) {
@@ -96,7 +98,7 @@ double pane_resistance(const Pane& pane) {
 }
 
 Chain chain_at(const GlazingStack& stack, const GlazingSide& outside, const GlazingSide& inside,
-               const Faces& faces_c) {
+               const AbsorbedSun& sun_w_m2, const Faces& faces_c) {
     const std::size_t last = stack.pane_count - 1;
     const double inner_c = faces_c[2 * last + 1];
     Chain chain;
@@ -104,26 +106,38 @@ Chain chain_at(const GlazingStack& stack, const GlazingSide& outside, const Glaz
         film_of(outside_convection(outside), stack.panes[0].emissivity_out, faces_c[0], outside);
     chain.inside = film_of(inside_convection(stack, inside, inner_c),
                            stack.panes[last].emissivity_in, inner_c, inside);
-    chain.resistance_m2k_w = 1 / chain.outside.total() + 1 / chain.inside.total();
+    double absorbed_w_m2 = 0,
+           missing_k = 0; // what the flux from the room lacks to be the outer one
+    const auto pass = [&](double resistance) {
+        chain.resistance_m2k_w += resistance;
+        missing_k += absorbed_w_m2 * resistance;
+    };
+    pass(1 / chain.outside.total());
     for (std::size_t i = 0; i <= last; ++i) {
-        chain.resistance_m2k_w += pane_resistance(stack.panes[i]);
+        pass(pane_resistance(stack.panes[i]) / 2);
+        absorbed_w_m2 += sun_w_m2[i];
+        pass(pane_resistance(stack.panes[i]) / 2);
         if (i == last) break;
         chain.gaps[i] = gap_state(stack, i, faces_c[2 * i + 1], faces_c[2 * i + 2]);
-        chain.resistance_m2k_w += 1 / chain.gaps[i].total();
+        pass(1 / chain.gaps[i].total());
     }
-    chain.flux_w_m2 =
-        (chain.inside.environment_c - chain.outside.environment_c) / chain.resistance_m2k_w;
+    pass(1 / chain.inside.total());
+    chain.flux_w_m2 = (chain.inside.environment_c - chain.outside.environment_c + missing_k) /
+                      chain.resistance_m2k_w;
+    chain.inside_flux_w_m2 = chain.flux_w_m2 - absorbed_w_m2;
     return chain;
 }
 
-Faces faces_of(const GlazingStack& stack, const Chain& chain) {
+Faces faces_of(const GlazingStack& stack, const AbsorbedSun& sun_w_m2, const Chain& chain) {
     Faces faces_c{};
-    double c = chain.outside.environment_c + chain.flux_w_m2 / chain.outside.total();
+    double flux_w_m2 = chain.flux_w_m2;
+    double c = chain.outside.environment_c + flux_w_m2 / chain.outside.total();
     for (std::size_t i = 0; i < stack.pane_count; ++i) {
         faces_c[2 * i] = c;
-        c += chain.flux_w_m2 * pane_resistance(stack.panes[i]);
+        c += (flux_w_m2 - sun_w_m2[i] / 2) * pane_resistance(stack.panes[i]);
+        flux_w_m2 -= sun_w_m2[i];
         faces_c[2 * i + 1] = c;
-        if (i + 1 < stack.pane_count) c += chain.flux_w_m2 / chain.gaps[i].total();
+        if (i + 1 < stack.pane_count) c += flux_w_m2 / chain.gaps[i].total();
     }
     return faces_c;
 }
@@ -154,13 +168,14 @@ struct Balance {
 
 /// Repeats until the faces stand still. Where a round no longer shrinks the change (a gap at the
 /// onset of convection can overshoot), the step is halved.
-Balance balance(const GlazingStack& stack, const GlazingSide& outside, const GlazingSide& inside) {
+Balance balance(const GlazingStack& stack, const GlazingSide& outside, const GlazingSide& inside,
+                const AbsorbedSun& sun_w_m2) {
     Balance b;
     b.faces_c = first_guess(stack, outside.air_c, inside.air_c);
     double step = 1, last_change = 0;
     while (!b.settled && b.rounds < most_rounds) {
-        b.chain = chain_at(stack, outside, inside, b.faces_c);
-        const Faces next_c = faces_of(stack, b.chain);
+        b.chain = chain_at(stack, outside, inside, sun_w_m2, b.faces_c);
+        const Faces next_c = faces_of(stack, sun_w_m2, b.chain);
         const double change = greatest_change(next_c, b.faces_c);
         if (b.rounds > 0 && change > 0.9 * last_change) step = std::max(step / 2, least_step);
         for (std::size_t i = 0; i < max_faces; ++i)
@@ -188,12 +203,12 @@ void warn_detailed(const GlazingStack& stack, const GlazingSide& inside, const B
 } // namespace
 
 GlazingResult glazing_detailed(const GlazingStack& stack, const GlazingSide& outside,
-                               const GlazingSide& inside) {
-    const Balance b = balance(stack, outside, inside);
+                               const GlazingSide& inside, const AbsorbedSun& absorbed_w_m2) {
+    const Balance b = balance(stack, outside, inside, absorbed_w_m2);
     GlazingResult result;
     result.r_m2k_w = b.chain.resistance_m2k_w;
     result.u_w_m2k = 1 / result.r_m2k_w;
-    result.flux_w_m2 = b.chain.flux_w_m2;
+    result.flux_w_m2 = b.chain.inside_flux_w_m2;
     result.faces_c = b.faces_c;
     for (std::size_t i = 0; i + 1 < stack.pane_count; ++i) {
         const GapState& gap = b.chain.gaps[i];

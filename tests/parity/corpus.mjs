@@ -38,7 +38,15 @@ function glazing(dice) {
     const rest = Number((1 - share).toFixed(12));
     return { [dice.pick(['argon', 'krypton', 'xenon'])]: share, air: rest };
   };
+  const sunlit = dice.below(2) === 1;
+  const optics = () => {
+    const transmittance = dice.between(0.2, 0.85);
+    return { transmittance, reflectance_out: dice.between(0.05, 1 - transmittance),
+      reflectance_in: dice.pick([0.07, 0.12]) };
+  };
+  const sun = dice.pick([{ angle_deg: dice.between(0, 89) }, { diffuse: true }]);
   return {
+    ...(sunlit ? { sun } : {}),
     method,
     tilt_deg: dice.pick([90, 90, 60, 30, 0, 120, 180]),
     height_m: dice.between(0.3, 3),
@@ -46,6 +54,7 @@ function glazing(dice) {
       thickness_m: dice.between(0.002, 0.012),
       emissivity_out: dice.pick([0.84, 0.05, 0.2]),
       emissivity_in: dice.pick([0.84, 0.04, 0.1]),
+      ...(sunlit ? { solar: optics(), light: optics() } : {}),
     })),
     gaps: many(panes - 1, () => ({ width_m: dice.between(0.004, 0.05), gas: gas() })),
     outside: { air_c: dice.between(-40, 35) },
