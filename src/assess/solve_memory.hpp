@@ -30,6 +30,7 @@ class Slot {
     void solve(section::Accuracy accuracy, Pace pace);
 
     opening::Position position() const { return position_; }
+    /// Of a unit's own cut only the heat flows are kept.
     const std::shared_ptr<const SolvedCut>& solved() const { return solved_; }
     section::Accuracy accuracy() const { return accuracy_; }
     bool failed() const { return failed_; }
@@ -44,6 +45,8 @@ class Slot {
 
   private:
     void read_excess();
+    /// A unit's own cut is only counted.
+    bool is_shown() const { return surroundings_ == opening::Surroundings::wall; }
 
     opening::Position position_ = opening::Position::sill;
     opening::Surroundings surroundings_ = opening::Surroundings::wall;

@@ -68,7 +68,7 @@ std::vector<int> grid_sizes(int wanted, int base_cells) {
 /// Cells of the largest grid for which a page of 64 MiB has memory beside the program: what cells
 /// and corners took at the peak, the question in JSON with them.
 int cells_in_memory(const Solution& solution) {
-    constexpr double bytes = 30e6, of_cell = 128, of_cell_with_streams = 168, of_corner = 750;
+    constexpr double bytes = 27e6, of_cell = 128, of_cell_with_streams = 168, of_corner = 750;
     const double left = bytes - of_corner * static_cast<double>(solution.op.corners.size());
     return static_cast<int>(left / (solution.streams.empty() ? of_cell : of_cell_with_streams));
 }
