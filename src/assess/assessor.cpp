@@ -86,15 +86,15 @@ void Assessor::Memory::want(const opening::Case& c, const physics::GlazingResult
 void Assessor::Memory::solve_within(const Budget& budget) {
     int left = budget.max_solves;
     const Pace pace = budget.accuracy == Accuracy::draft ? Pace::moving : Pace::resting;
-    const auto refresh = [&](Slot& slot, Accuracy accuracy) {
-        for (; left > 0 && !slot.fresh(accuracy, pace); --left)
-            slot.solve(accuracy, pace);
+    const auto refresh = [&](Slot& slot) {
+        for (; left > 0 && !slot.fresh(budget.accuracy, pace); --left)
+            slot.solve(budget.accuracy, pace);
     };
-    refresh(installed[index(budget.shown)], budget.accuracy);
+    refresh(installed[index(budget.shown)]);
     for (Slot& slot : alone)
-        refresh(slot, budget.accuracy);
+        refresh(slot);
     for (Slot& slot : installed)
-        refresh(slot, budget.accuracy);
+        refresh(slot);
 }
 
 bool Assessor::Memory::refused() const {

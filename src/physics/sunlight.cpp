@@ -12,7 +12,7 @@ namespace {
 /// Reflectances that differ by less are those of one and the same face.
 constexpr double alike = 0.005;
 
-/// Clear float glass of 3 mm (generic, see tests/reference/physics/glass_optics.csv).
+/// Clear float glass of 3 mm (generic: tests/reference/physics/solar_gains.csv).
 constexpr PaneOptics clear_glass{0.834, 0.075, 0.075};
 
 bool is_uncoated(const PaneOptics& pane) {

@@ -4,7 +4,7 @@
 // the same hierarchy. When only airs' temperatures have changed, that takes a cycle.
 //
 // The answer then depends on what was asked before, by less than its error estimate: for what is
-// looked at while it moves, not for what stays.
+// looked at while it moves, not for what stays. Beside the free function in solve.cpp.
 #pragma once
 
 #include "section/field.hpp"
