@@ -18,8 +18,12 @@ constexpr ImWchar ranges[] = {0x20,   0x7E,   0xA0,   0xFF,   0x391,  0x3C9,  0x
                               0x206F, 0x2080, 0x208E, 0x2150, 0x222B, 0x2248, 0x2265,
                               0x25A0, 0x25FF, 0x2605, 0x2606, 0x2713, 0x2717, 0};
 
-ImFont* add(std::span<const unsigned char> file, float size_px) {
+using File = std::span<const unsigned char>;
+
+/// Joins the font added before, where `joins`: what that one lacks is taken from this file.
+ImFont* add(File file, float size_px, bool joins = false) {
     ImFontConfig config;
+    config.MergeMode = joins;
     config.FontDataOwnedByAtlas = false;
     // Letters start on whole device px, so that one upright column of texels meets one of pixels.
     config.OversampleH = 1;
@@ -29,6 +33,19 @@ ImFont* add(std::span<const unsigned char> file, float size_px) {
     void* bytes = const_cast<unsigned char*>(file.data());
     return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(bytes, static_cast<int>(file.size()), size_px,
                                                       &config);
+}
+
+/// Accents come in regular.
+ImFont* add_semibold(float size_px) {
+    add(fonts::inter_semibold_otf, size_px);
+    return add(fonts::inter_regular_otf, size_px, true);
+}
+
+/// All but figures comes in semibold.
+ImFont* add_bold(float size_px) {
+    add(fonts::inter_bold_otf, size_px);
+    add(fonts::inter_semibold_otf, size_px, true);
+    return add(fonts::inter_regular_otf, size_px, true);
 }
 
 void enlarge(ImFont& font, float factor) {
@@ -55,10 +72,10 @@ view::Fonts build_type(float dpr) {
     view::Fonts fonts;
     fonts.body = add(fonts::inter_regular_otf, 15 * scale); // first: ImGui's default
     fonts.small = add(fonts::inter_regular_otf, 13 * scale);
-    fonts.strong = add(fonts::inter_semibold_otf, 15 * scale);
-    fonts.title = add(fonts::inter_semibold_otf, 20 * scale);
-    fonts.figure = add(fonts::inter_bold_otf, 20 * scale);
-    fonts.large = add(fonts::inter_bold_otf, 28 * scale);
+    fonts.strong = add_semibold(15 * scale);
+    fonts.title = add_semibold(20 * scale);
+    fonts.figure = add_bold(20 * scale);
+    fonts.large = add_bold(28 * scale);
     io.Fonts->Build();
     if (dpr > scale)
         for (ImFont* font : io.Fonts->Fonts)
