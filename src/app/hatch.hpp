@@ -31,6 +31,8 @@ constexpr Hatch hatch_of(opening::Material material) {
     case opening::Material::hardwood:
         return Hatch::hardwood;
     case opening::Material::pvc:
+    case opening::Material::fibreglass:
+    case opening::Material::composite:
         return Hatch::plastic;
     case opening::Material::aluminium:
     case opening::Material::steel:
@@ -52,6 +54,7 @@ constexpr Hatch hatch_of(opening::Material material) {
         return Hatch::backer_rod;
     case opening::Material::sealant:
     case opening::Material::rubber:
+    case opening::Material::polyurethane:
         return Hatch::sealant;
     case opening::Material::desiccant:
         return Hatch::desiccant;

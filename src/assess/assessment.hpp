@@ -53,6 +53,9 @@ struct Assessment {
     double max_rh = 1;         ///< lowest over the glass (centre and edge), 0…1
     double u_centre_w_m2k = 0; ///< centre of glass, at this weather
     // From here on without conduction until the unit's cuts are solved.
+    double u_frame_w_m2k = 0; ///< of what shows inside of frame and sashes, glass edge apart
+    double u_edge_w_m2k = 0;  ///< of the 65 mm of glass along them
+    double frame_m2 = 0, edge_m2 = 0;
     double u_window_w_m2k = 0;    ///< whole window, area weighted; of the unit, at this weather
     double u_installed_w_m2k = 0; ///< with the joint around it and its leak; of the whole opening
     double heat_w = 0;            ///< now, window and joint, leak included

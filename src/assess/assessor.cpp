@@ -54,7 +54,7 @@ void add_warnings(Warnings& all, const Warnings& more) {
 
 std::array<Slot, position_count> slots(Surroundings surroundings) {
     return {Slot{Position::head, surroundings}, Slot{Position::jamb, surroundings},
-            Slot{Position::sill, surroundings}};
+            Slot{Position::sill, surroundings}, Slot{Position::meeting_rail, surroundings}};
 }
 
 } // namespace
@@ -142,6 +142,10 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
         heat.unit_w_k + heat.joint_w_k - (comes_in ? heat.stream_w / apart_k : 0);
     const double leak_w_k = leak_capacity_w_k(c, answer.leak);
     answer.u_centre_w_m2k = answer.glass.u_w_m2k;
+    answer.frame_m2 = heat.frame_m2;
+    answer.edge_m2 = heat.edge_m2;
+    answer.u_frame_w_m2k = heat.frame_m2 > 0 ? heat.frame_w_k / heat.frame_m2 : 0;
+    answer.u_edge_w_m2k = heat.edge_m2 > 0 ? heat.edge_w_k / heat.edge_m2 : 0;
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
     answer.heat_w = (still_w_k + leak_w_k) * difference_k;

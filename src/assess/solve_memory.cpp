@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "assess/solve_memory.hpp"
+#include "assess/surfaces.hpp"
 
 #include <cmath>
 
@@ -40,9 +41,9 @@ void Slot::want(const opening::Case& c, const physics::GlazingResult& glass) {
     if (!(next.painting == wanted_.painting)) failed_ = false;
     wanted_ = std::move(next);
     glass_u_w_m2k_ = glass.u_w_m2k;
-    undisturbed_w_mk_ = surroundings_ == opening::Surroundings::wall
-                            ? opening::undisturbed_wall_w_mk(c, position_)
-                            : 0;
+    const bool in_wall = surroundings_ == opening::Surroundings::wall &&
+                         position_ != opening::Position::meeting_rail;
+    undisturbed_w_mk_ = in_wall ? opening::undisturbed_wall_w_mk(c, position_) : 0;
 }
 
 bool Slot::fresh(section::Accuracy least, Pace pace) const {
@@ -68,12 +69,14 @@ std::optional<double> Slot::outlet_c(std::string_view stream) const {
 }
 
 void Slot::read_excess() {
-    const double glass_m = std::fabs(wanted_.glass_centre_m - wanted_.glass_edge_m);
+    const double glass_m = wanted_.glass_m;
     sight_m_ = wanted_.painting.height_m - glass_m;
     const double between_k = difference_k(wanted_);
     if (std::fabs(between_k) < measurable_k) return;
     excess_w_mk_ =
         inside_heat_w_m(*solved_) / between_k - glass_u_w_m2k_ * glass_m - undisturbed_w_mk_;
+    frame_w_mk_ = heat_of_part_w_m(*solved_, opening::Part::frame) / between_k;
+    edge_w_mk_ = heat_of_part_w_m(*solved_, opening::Part::glass_edge) / between_k;
 }
 
 void Slot::solve(section::Accuracy accuracy, Pace pace) {

@@ -38,6 +38,9 @@ class Slot {
     double sight_m() const { return sight_m_; }
     /// Heat per metre and kelvin beyond that of the visible glass and of the undisturbed wall.
     double excess_w_mk() const { return excess_w_mk_; }
+    /// Heat per metre and kelvin through the inside faces of frame and sash, of the glass's edge.
+    double frame_w_mk() const { return frame_w_mk_; }
+    double edge_w_mk() const { return edge_w_mk_; }
     /// Heat that creeping air takes from wood and wall, W per metre; 0 when none flows.
     double stream_heat_w_m() const;
     /// Temperature of a stream at the end of its way; empty when none flows.
@@ -58,7 +61,7 @@ class Slot {
     bool failed_ = false;
     section::KeptSection kept_; ///< of a moving lever
     bool followed_ = false;     ///< solved_ depends on the paintings before
-    double sight_m_ = 0, excess_w_mk_ = 0;
+    double sight_m_ = 0, excess_w_mk_ = 0, frame_w_mk_ = 0, edge_w_mk_ = 0;
 };
 
 } // namespace shimlight::assess

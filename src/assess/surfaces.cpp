@@ -40,16 +40,6 @@ void take_colder(const SolvedCut& solved, Part part, std::optional<PartSurface>&
     }
 }
 
-double heat_of(const SolvedCut& solved, Part part) {
-    double heat_w_m = 0;
-    for (const section::SurfaceFace& face : solved.field.faces) {
-        const bool inside = solved.cut.air_is_inside[static_cast<std::size_t>(face.air)];
-        if (inside && solved.cut.pieces[static_cast<std::size_t>(face.region)].part == part)
-            heat_w_m += face.flux_w_m2 * face_length_m(face);
-    }
-    return heat_w_m;
-}
-
 void add_moisture(PartSurface& surface, const opening::Case& c) {
     const physics::SurfaceMoisture moisture =
         physics::surface_moisture(c.room.air_c, c.room.rh, surface.surface_c, c.weather.outside_c);
@@ -65,6 +55,16 @@ void add_moisture(PartSurface& surface, const opening::Case& c) {
 
 } // namespace
 
+double heat_of_part_w_m(const SolvedCut& solved, Part part) {
+    double heat_w_m = 0;
+    for (const section::SurfaceFace& face : solved.field.faces) {
+        const bool inside = solved.cut.air_is_inside[static_cast<std::size_t>(face.air)];
+        if (inside && solved.cut.pieces[static_cast<std::size_t>(face.region)].part == part)
+            heat_w_m += face.flux_w_m2 * face_length_m(face);
+    }
+    return heat_w_m;
+}
+
 std::vector<PartSurface> part_surfaces(const SolvedCuts& cuts, const opening::Case& c) {
     std::vector<PartSurface> surfaces;
     for (const Part part : visible_parts) {
@@ -72,7 +72,8 @@ std::vector<PartSurface> part_surfaces(const SolvedCuts& cuts, const opening::Ca
         for (const auto& solved : cuts)
             if (solved) take_colder(*solved, part, coldest);
         if (!coldest) continue;
-        coldest->heat_w_m = heat_of(*cuts[static_cast<std::size_t>(coldest->position)], part);
+        coldest->heat_w_m =
+            heat_of_part_w_m(*cuts[static_cast<std::size_t>(coldest->position)], part);
         add_moisture(*coldest, c);
         surfaces.push_back(*coldest);
     }

@@ -8,6 +8,9 @@ namespace shimlight::assess {
 
 using SolvedCuts = std::array<std::shared_ptr<const SolvedCut>, opening::position_count>;
 
+/// Heat that enters a part's inside faces in this cut, W per metre.
+double heat_of_part_w_m(const SolvedCut& solved, opening::Part part);
+
 /// Coldest place of each part over all cuts there are, with what it means for water.
 std::vector<PartSurface> part_surfaces(const SolvedCuts& cuts, const opening::Case& c);
 

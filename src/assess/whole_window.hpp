@@ -14,6 +14,8 @@ struct WindowConductance {
     double joint_w_k = 0; ///< what standing in the wall adds, heat to the joint's air included
     double stream_w = 0;  ///< W (not per kelvin): heat that the joint's air takes on its way
     double unit_m2 = 0, opening_m2 = 0;
+    double frame_w_k = 0, frame_m2 = 0; ///< frame, sashes and meeting rail, as they show inside
+    double edge_w_k = 0, edge_m2 = 0;   ///< the band of glass along them
 };
 
 /// `alone` are the unit's own cuts, `installed` those with the wall, both by position.

@@ -18,8 +18,8 @@ namespace {
 
 constexpr std::array<std::string_view, 6> part_keys{"glass_centre", "glass_edge", "frame",
                                                     "casing",       "wall",       "hidden"};
-constexpr std::array<std::string_view, opening::position_count> position_keys{"head", "jamb",
-                                                                              "sill"};
+constexpr std::array<std::string_view, opening::position_count> position_keys{
+    "head", "jamb", "sill", "meeting_rail"};
 constexpr std::array<std::string_view, 3> accuracy_keys{"draft", "normal", "fine"};
 
 /// An answer takes at most some seconds: so many cases (Today and remedies of all openings) are
@@ -54,6 +54,8 @@ Json assessment_answer(const Assessment& result) {
     for (const assess::PartSurface& surface : result.parts)
         parts.push_back(part_answer(surface));
     return {{"u_centre_w_m2k", result.u_centre_w_m2k},
+            {"u_frame_w_m2k", result.u_frame_w_m2k},
+            {"u_edge_w_m2k", result.u_edge_w_m2k},
             {"u_window_w_m2k", result.u_window_w_m2k},
             {"u_installed_w_m2k", result.u_installed_w_m2k},
             {"dew_point_c", result.dew_point_c},

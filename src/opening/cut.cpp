@@ -51,21 +51,18 @@ void paint_surroundings(Painter& painter, const Layout& l, const Opening& openin
     if (opening.installation == Installation::insert) paint_old_frame(painter, l);
 }
 
-void paint_unit(Painter& painter, const Layout& l, FrameMaterial frame) {
-    switch (frame) {
-    case FrameMaterial::wood:
-        return paint_wood_unit(painter, l);
-    case FrameMaterial::vinyl:
-        return paint_vinyl_unit(painter, l);
-    case FrameMaterial::aluminium:
-        return paint_aluminium_unit(painter, l);
-    }
+void paint_unit(Painter& painter, const Layout& l, const Opening& opening) {
+    if (is_wood(opening.frame))
+        paint_wood_unit(painter, l, opening.frame == FrameMaterial::clad_wood);
+    else
+        paint_hollow_unit(painter, l, opening.frame, opening.chambers);
 }
 
 void note_places(Painter& painter, const Layout& l, const Casing& casing) {
     Cut& cut = painter.cut();
     cut.glass_edge_m = painter.y_m(l.unit.sight_m);
     cut.glass_centre_m = painter.y_m(l.height_m);
+    cut.glass_m = l.height_m - l.unit.sight_m;
     cut.frame_back_m = painter.y_m(l.old_back_m);
     if (!l.with_wall) return;
     cut.leak_path = leak_path(painter, l, casing);
@@ -74,8 +71,23 @@ void note_places(Painter& painter, const Layout& l, const Casing& casing) {
 
 } // namespace
 
+namespace {
+
+Cut meeting_rail_cut(const Case& c, const physics::GlazingResult& glass,
+                     Surroundings surroundings) {
+    const MeetingRail rail = meeting_rail_layout(c);
+    Painter painter(Position::meeting_rail, rail.upper.width_m, rail.upper.height_m);
+    add_airs(painter.cut(), c, glass);
+    paint_meeting_rail(painter, c, rail, gap_conductances(glazing_stack(c.opening), glass),
+                       {outside_glass_air, inside_glass_air}, surroundings);
+    return std::move(painter.cut());
+}
+
+} // namespace
+
 Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
         Surroundings surroundings) {
+    if (position == Position::meeting_rail) return meeting_rail_cut(c, glass, surroundings);
     const Opening& opening = c.opening;
     const Layout l = layout(c, position, surroundings);
     const GapConductances gaps = gap_conductances(glazing_stack(opening), glass);
@@ -84,7 +96,7 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
     paint_airs(painter, l);
     if (l.with_wall) paint_surroundings(painter, l, opening);
     if (l.glass.storm) paint_storm_space(painter, l, gaps[0]);
-    paint_unit(painter, l, opening.frame);
+    paint_unit(painter, l, opening);
     paint_glass(painter, l, opening.glazing, gaps);
     if (l.with_wall) {
         lead_joint_stream(painter, l, opening.casing, joint_stream(c));

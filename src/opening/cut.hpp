@@ -3,7 +3,8 @@
 // In every painting x runs from outdoors (0) to indoors; y runs along the wall. At the sill the
 // glass is at the top, at the head and the jamb the wall lies on the far side of the frame:
 // sill: wall below, glass above; head: glass below, wall above; jamb: wall at small y, glass at
-// large y (seen from above, it is drawn turned by the view).
+// large y (seen from above, it is drawn turned by the view). At the meeting rail there is no wall:
+// the lower sash's glass lies below, inside, the upper one's above, outside.
 #pragma once
 
 #include "opening/opening.hpp"
@@ -14,8 +15,8 @@
 
 namespace shimlight::opening {
 
-enum class Position { head, jamb, sill };
-inline constexpr int position_count = 3;
+enum class Position { head, jamb, sill, meeting_rail };
+inline constexpr int position_count = 4;
 
 enum class Material {
     softwood,
@@ -23,6 +24,9 @@ enum class Material {
     pvc,
     aluminium,
     steel,
+    fibreglass,
+    composite,
+    polyurethane,
     glass,
     gypsum,
     sheathing,
@@ -59,7 +63,9 @@ struct Cut {
     std::vector<bool> air_is_inside;     ///< per air of the painting
     double glass_edge_m = 0;   ///< y of the sight line, where glass comes out of the frame
     double glass_centre_m = 0; ///< y of the far end of the glass, where it is one-dimensional
+    double glass_m = 0;        ///< visible glass along the cut, of both sashes at a meeting rail
     double frame_back_m = 0;   ///< y of the frame's back, towards the shim space
+    double upper_glass_m = 0;  ///< x of the upper sash's glass, at a meeting rail
     std::vector<section::Point> leak_path; ///< outdoors → shim space → behind casing → room
     std::vector<section::Point> sash_path; ///< outdoors → play of the sash → room
     std::vector<double> glass_face_x_m;    ///< x of each glass face, outside to inside

@@ -32,9 +32,15 @@ void lead_sash_stream(Painter& painter, const Layout& l, const CrackStream& stre
 void paint_old_frame(Painter& painter, const Layout& l);
 
 /// Frame and sash of the unit, the pocket for the glass filled with putty, sealant or rubber.
-void paint_wood_unit(Painter& painter, const Layout& l);
-void paint_vinyl_unit(Painter& painter, const Layout& l);
-void paint_aluminium_unit(Painter& painter, const Layout& l);
+void paint_wood_unit(Painter& painter, const Layout& l, bool clad_outside);
+void paint_hollow_unit(Painter& painter, const Layout& l, FrameMaterial frame, int chambers);
+
+/// The sash alone.
+void paint_wood_sash(Painter& painter, const Layout& l, bool clad_outside);
+void paint_hollow_sash(Painter& painter, const Layout& l, FrameMaterial frame, int chambers);
+
+/// What the legs of meeting rails are made of; a thermal break has plastic ones.
+Material lip_material(FrameMaterial frame);
 
 /// Wood between unit and inside wall face, brick mould, casing, stool and apron.
 void paint_trim(Painter& painter, const Layout& l, const Casing& casing);
@@ -47,9 +53,22 @@ GapConductances gap_conductances(const physics::GlazingStack& stack,
 /// The air between storm panel and sash; before frame and sash, which stand in it.
 void paint_storm_space(Painter& painter, const Layout& l, double conductance_w_m2k);
 
-/// Panes, gaps, spacer, bedding; the storm panel with its rail.
+/// Panes, gaps, spacer.
+void paint_panes(Painter& painter, const Layout& l, const Glazing& glazing,
+                 const GapConductances& conductances);
+/// The same and the storm panel with its rail.
 void paint_glass(Painter& painter, const Layout& l, const Glazing& glazing,
                  const GapConductances& conductances);
+void note_faces(Cut& cut, const Layout& l, const Glazing& glazing);
+
+/// Indices of the airs with the films of glass.
+struct MeetingAirs {
+    int outside = 0, inside = 0;
+};
+/// The whole cut at the meeting rail; the air past the sashes only with its surroundings.
+void paint_meeting_rail(Painter& painter, const Case& c, const MeetingRail& rail,
+                        const GapConductances& conductances, const MeetingAirs& airs,
+                        Surroundings surroundings);
 
 /// The way of the air through the joint, outdoors to room.
 std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,

@@ -48,10 +48,11 @@ inline constexpr double aluminium_gasket_m = 0.003;
 
 // Sash in frame, glass in sash
 inline constexpr double sash_play_m = 0.002;
-inline constexpr double parting_m = 0.010;     // between the two sashes
-inline constexpr double bite_m = 0.013;        // glass held in its pocket
-inline constexpr double bedding_m = 0.002;     // putty or sealant on both sides of the glass
-inline constexpr double under_glass_m = 0.004; // setting block or putty under the glass
+inline constexpr double parting_m = 0.010;      // between the two sashes
+inline constexpr double bite_m = 0.013;         // glass held in its pocket
+inline constexpr double bedding_m = 0.002;      // putty or sealant on both sides of the glass
+inline constexpr double under_glass_m = 0.004;  // setting block or putty under the glass
+inline constexpr double meeting_rail_m = 0.035; // that shows
 inline constexpr double visible_glass_m = 0.170;
 // Band along the sight line in which edge and spacer are felt: 2 1/2 in, ASHRAE Handbook
 // Fundamentals 2009 ch. 15.

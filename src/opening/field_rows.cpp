@@ -23,10 +23,19 @@ constexpr Choice gases[] = {
 constexpr Choice coatings[] = {{"none", "none"},    {"face2", "face 2"},
                                {"face3", "face 3"}, {"face4", "face 4"},
                                {"face5", "face 5"}, {"faces2and5", "faces 2 and 5"}};
-constexpr Choice spacers[] = {
-    {"aluminium", "aluminium"}, {"stainless", "stainless steel"}, {"foam", "foam"}};
+constexpr Choice spacers[] = {{"aluminium", "aluminium"},
+                              {"stainless", "stainless steel"},
+                              {"foam", "foam"},
+                              {"hybrid", "plastic and steel foil"}};
 constexpr Choice storms[] = {{"none", "none"}, {"clear", "clear"}, {"low_e", "low-e"}};
-constexpr Choice frames[] = {{"wood", "wood"}, {"vinyl", "vinyl"}, {"aluminium", "aluminium"}};
+constexpr Choice frames[] = {{"wood", "wood"},
+                             {"vinyl", "vinyl"},
+                             {"aluminium", "aluminium"},
+                             {"clad_wood", "wood, clad outside"},
+                             {"vinyl_steel", "vinyl with steel"},
+                             {"fibreglass", "fibreglass"},
+                             {"composite", "composite"},
+                             {"aluminium_break", "aluminium, thermal break"}};
 constexpr Choice installations[] = {{"full_frame", "rough opening"}, {"insert", "old wood frame"}};
 constexpr Choice sash_fits[] = {{"tight", "tight"}, {"worn", "worn"}, {"loose", "loose"}};
 constexpr Choice walls[] = {{"frame_2x4", "2×4 studs"}, {"frame_2x6", "2×6 studs"}};
@@ -119,7 +128,7 @@ constexpr std::array glass_rows = {
          S::opening, 0.002, 0.006, 0.001, "House windows have glass of 2 to 6 mm."}),
     at<&Case::opening, &Opening::glazing, &Glazing::spacer>(
         {"glazing.spacer", "Spacer", "The bar that holds the panes apart at their edge.", Q::choice,
-         S::opening, 0, 2, 1, no_limit, spacers}),
+         S::opening, 0, 3, 1, no_limit, spacers}),
     at<&Case::opening, &Opening::glazing, &Glazing::storm>(
         {"glazing.storm", "Storm panel", "A second window hung outside the sashes.", Q::choice,
          S::opening, 0, 2, 1, no_limit, storms}),
@@ -127,7 +136,11 @@ constexpr std::array glass_rows = {
 
 constexpr std::array unit_rows = {
     at<&Case::opening, &Opening::frame>({"frame", "Frame", "What frame and sash are made of.",
-                                         Q::choice, S::opening, 0, 2, 1, no_limit, frames}),
+                                         Q::choice, S::opening, 0, 7, 1, no_limit, frames}),
+    at<&Case::opening, &Opening::chambers>(
+        {"chambers", "Chambers",
+         "Air chambers of the frame profile, one behind the other from outdoors to the room.",
+         Q::count, S::opening, 1, 7, 1, "Profiles of this depth have 1 to 7 chambers."}),
     at<&Case::opening, &Opening::installation>(
         {"installation", "Set in",
          "What holds the unit: the rough opening, or an old wood frame that was kept.", Q::choice,

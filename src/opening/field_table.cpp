@@ -79,6 +79,7 @@ bool applies(const Field& field, const Case& c) {
         return has_gap;
     if (field.key == "glazing.gas_share") return has_gap && glazing.gas != physics::Gas::air;
     if (field.key == "glazing.emissivity") return glazing.coating != Coating::none;
+    if (field.key == "chambers") return !is_wood(c.opening.frame) && !is_metal(c.opening.frame);
     if (field.key == "sash.weatherstrip") return c.opening.sash.fit != SashFit::tight;
     return true;
 }

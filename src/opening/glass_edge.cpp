@@ -37,6 +37,14 @@ void paint_storm_panel(Painter& painter, const Layout& l) {
                   Material::glass, {"storm panel"});
 }
 
+} // namespace
+
+void paint_storm_space(Painter& painter, const Layout& l, double conductance_w_m2k) {
+    const double width_m = l.glass.outside_m - l.glass.storm_inside_m;
+    painter.solid({l.glass.storm_inside_m, l.unit.jamb_m, l.glass.outside_m, painter.height_m()},
+                  Material::gas, {"storm air space"}, conductance_w_m2k * width_m);
+}
+
 void note_faces(Cut& cut, const Layout& l, const Glazing& glazing) {
     if (l.glass.storm) cut.glass_face_x_m = {l.glass.storm_outside_m, l.glass.storm_inside_m};
     for (int i = 0; i < glazing.panes; ++i) {
@@ -46,15 +54,7 @@ void note_faces(Cut& cut, const Layout& l, const Glazing& glazing) {
     }
 }
 
-} // namespace
-
-void paint_storm_space(Painter& painter, const Layout& l, double conductance_w_m2k) {
-    const double width_m = l.glass.outside_m - l.glass.storm_inside_m;
-    painter.solid({l.glass.storm_inside_m, l.unit.jamb_m, l.glass.outside_m, painter.height_m()},
-                  Material::gas, {"storm air space"}, conductance_w_m2k * width_m);
-}
-
-void paint_glass(Painter& painter, const Layout& l, const Glazing& glazing,
+void paint_panes(Painter& painter, const Layout& l, const Glazing& glazing,
                  const GapConductances& conductances) {
     const GlassLayout& g = l.glass;
     const double sight_m = l.unit.sight_m;
@@ -67,7 +67,12 @@ void paint_glass(Painter& painter, const Layout& l, const Glazing& glazing,
             paint_gap(painter, {u1_m, g.foot_m, u1_m + glazing.gap_m, painter.height_m()},
                       glazing.spacer, conductances[first_gap + static_cast<std::size_t>(i)]);
     }
-    if (g.storm) paint_storm_panel(painter, l);
+}
+
+void paint_glass(Painter& painter, const Layout& l, const Glazing& glazing,
+                 const GapConductances& conductances) {
+    paint_panes(painter, l, glazing, conductances);
+    if (l.glass.storm) paint_storm_panel(painter, l);
     note_faces(painter.cut(), l, glazing);
 }
 

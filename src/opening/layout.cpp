@@ -11,26 +11,22 @@ namespace {
 /// What the frame material decides: profile sizes by position (head, jamb, sill).
 struct Profile {
     double depth_m, sash_depth_m, beside_glass_m, stop_m;
-    double frame_m[position_count], sash_m[position_count];
+    double frame_m[3], sash_m[3]; // head, jamb, sill
 };
 
 Profile profile(FrameMaterial material) {
-    switch (material) {
-    case FrameMaterial::vinyl:
-        return {vinyl_depth_m, vinyl_sash_m,          vinyl_wall_beside_glass_m,
-                vinyl_stop_m,  {0.028, 0.028, 0.040}, {0.042, 0.042, 0.050}};
-    case FrameMaterial::aluminium:
+    if (is_wood(material))
+        return {wood_depth_m,
+                wood_sash_m,
+                wood_wall_beside_glass_m,
+                wood_stop_m,
+                {wood_jamb_m, wood_jamb_m, wood_sill_m},
+                {0.045, 0.045, 0.070}};
+    if (is_metal(material))
         return {aluminium_depth_m, aluminium_sash_m,      aluminium_wall_m + aluminium_gasket_m,
                 aluminium_wall_m,  {0.025, 0.025, 0.032}, {0.036, 0.036, 0.042}};
-    case FrameMaterial::wood:
-        break;
-    }
-    return {wood_depth_m,
-            wood_sash_m,
-            wood_wall_beside_glass_m,
-            wood_stop_m,
-            {wood_jamb_m, wood_jamb_m, wood_sill_m},
-            {0.045, 0.045, 0.070}};
+    return {vinyl_depth_m, vinyl_sash_m,          vinyl_wall_beside_glass_m,
+            vinyl_stop_m,  {0.028, 0.028, 0.040}, {0.042, 0.042, 0.050}};
 }
 
 /// Glass, sash and unit get as deep as the panes need.
@@ -68,6 +64,7 @@ double wall_length_m(const Casing& casing, Position position) {
     case Position::jamb:
         return cavity_shown_m + 2 * lumber_m + wider;
     case Position::sill:
+    case Position::meeting_rail:
         break;
     }
     return cavity_shown_m + lumber_m + wider;
@@ -110,7 +107,7 @@ void place_along(Layout& l, const Profile& p, const Case& c) {
     l.glass.foot_m = unit.sight_m - bite_m;
     l.height_m = unit.sight_m + visible_glass_m;
     l.reveal_m = l.old_back_m + (insert ? old_frame_m : extension_m) - reveal_m;
-    const bool on_sill = insert || c.opening.frame == FrameMaterial::wood;
+    const bool on_sill = insert || is_wood(c.opening.frame);
     l.stool_m = l.old_back_m + (on_sill ? wood_sill_m : extension_m);
 }
 
@@ -122,6 +119,19 @@ void place_storm(Layout& l, const Glazing& glazing) {
 }
 
 } // namespace
+
+MeetingRail meeting_rail_layout(const Case& c) {
+    const auto of_sash = [&](Position track) {
+        Layout l = layout(c, track, Surroundings::none);
+        l.position = Position::meeting_rail;
+        l.unit.back_m = l.unit.jamb_m = l.unit.sash_m = visible_glass_m;
+        l.unit.sight_m = l.unit.sash_m + meeting_rail_m;
+        l.glass.foot_m = l.unit.sight_m - bite_m;
+        l.height_m = l.unit.sight_m + visible_glass_m;
+        return l;
+    };
+    return {of_sash(Position::head), of_sash(Position::sill)};
+}
 
 double glass_pack_m(const Glazing& glazing) {
     return glazing.panes * glazing.pane_thickness_m + (glazing.panes - 1) * glazing.gap_m;

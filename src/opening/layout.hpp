@@ -46,7 +46,15 @@ struct Layout {
     double stool_m = 0;  ///< v of the underside of the stool
 };
 
+/// Of head, jamb or sill.
 Layout layout(const Case& c, Position position, Surroundings surroundings);
+
+/// Both sashes where they meet, each with its rail below its glass: the lower one is painted turned
+/// over.
+struct MeetingRail {
+    Layout upper, lower;
+};
+MeetingRail meeting_rail_layout(const Case& c);
 
 /// Thickness of the sash's glass, panes and gaps.
 double glass_pack_m(const Glazing& glazing);

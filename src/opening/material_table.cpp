@@ -16,6 +16,10 @@ constexpr std::array rows = {
     MaterialRow{Material::pvc, 0.17, iso_10077_2},
     MaterialRow{Material::aluminium, 160, iso_10077_2},
     MaterialRow{Material::steel, 50, iso_10077_2},
+    MaterialRow{Material::fibreglass, 0.40, iso_10077_2},
+    // Wood-plastic composite lies between its wood and its plastic.
+    MaterialRow{Material::composite, 0.20, "common practice"},
+    MaterialRow{Material::polyurethane, 0.25, iso_10077_2},
     MaterialRow{Material::glass, 1.0, iso_10077_2},
     MaterialRow{Material::gypsum, 0.16, ashrae_2021},
     // 12.7 mm oriented strand board, R = 0.12 m²K/W.
@@ -39,11 +43,20 @@ constexpr MaterialRow still_air = {Material::cavity, 0.025, "EN 12524:2000, air 
 // Wall thicknesses of the hollow bars: common practice.
 constexpr double bar_height_m = 0.007;
 constexpr double aluminium_wall_m = 0.0004, stainless_wall_m = 0.00018;
+constexpr double foil_m = 0.0001, plastic_wall_m = 0.001; // of a hybrid bar
 constexpr double aluminium_w_mk = 160, stainless_w_mk = 17, desiccant_w_mk = 0.13;
+constexpr double polypropylene_w_mk = 0.25; // with 25 % glass fibre, EN ISO 10077-2:2003 Annex A
 
 /// Two walls and the desiccant between them, side by side from pane to pane.
 constexpr double hollow_bar_w_mk(double wall_m, double wall_w_mk) {
     return (2 * wall_m * wall_w_mk + (bar_height_m - 2 * wall_m) * desiccant_w_mk) / bar_height_m;
+}
+
+/// Two plastic walls, one with a steel foil on it against gas loss.
+constexpr double hybrid_bar_w_mk() {
+    return (foil_m * stainless_w_mk + 2 * plastic_wall_m * polypropylene_w_mk +
+            (bar_height_m - foil_m - 2 * plastic_wall_m) * desiccant_w_mk) /
+           bar_height_m;
 }
 
 constexpr std::array spacers = {
@@ -53,6 +66,9 @@ constexpr std::array spacers = {
               "bar of 0.18 mm walls filled with desiccant; EN ISO 10077-2:2003 Annex A"},
     SpacerRow{SpacerKind::foam, 0.17,
               "silicone foam of medium density; EN ISO 10077-2:2003 Annex A"},
+    SpacerRow{SpacerKind::hybrid, hybrid_bar_w_mk(),
+              "bar of 1 mm polypropylene with a foil of 0.1 mm stainless steel; "
+              "EN ISO 10077-2:2003 Annex A"},
 };
 
 } // namespace

@@ -8,8 +8,23 @@ namespace shimlight::opening {
 
 enum class WallBuild { frame_2x4, frame_2x6 };
 enum class ShimFill { open, stuffed, backer_rod, foamed };
-enum class FrameMaterial { wood, vinyl, aluminium };
-enum class SpacerKind { aluminium, stainless, foam };
+enum class FrameMaterial {
+    wood,
+    vinyl,
+    aluminium,
+    clad_wood, ///< with an aluminium skin outdoors
+    vinyl_steel,
+    fibreglass,
+    composite, ///< of wood and plastic
+    aluminium_break
+};
+constexpr bool is_wood(FrameMaterial frame) {
+    return frame == FrameMaterial::wood || frame == FrameMaterial::clad_wood;
+}
+constexpr bool is_metal(FrameMaterial frame) {
+    return frame == FrameMaterial::aluminium || frame == FrameMaterial::aluminium_break;
+}
+enum class SpacerKind { aluminium, stainless, foam, hybrid };
 enum class CasingSeal { unsealed, caulked };
 enum class SashFit { tight, worn, loose };
 enum class Storm { none, clear, low_e };
@@ -64,6 +79,7 @@ struct Opening {
     ShimSpace shim;
     Casing casing;
     FrameMaterial frame = FrameMaterial::wood;
+    int chambers = 3; ///< of a plastic frame, from outdoors to the room
     Installation installation = Installation::full_frame;
     Sash sash;
     Glazing glazing;

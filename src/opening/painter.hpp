@@ -34,6 +34,8 @@ class Painter {
     void cavity(const Box& box, const Label& label, double emissivity,
                 section::Ventilation ventilation = section::Ventilation::none);
     void air(const Box& box, Material side, int air);
+    /// What follows is painted upside down: v from the other end.
+    void turn_over() { mirrored_ = !mirrored_; }
 
     /// A part of a stream's way over what is painted in `box`.
     section::Reach reach(const Box& box, Way way, double film_w_m2k) const;

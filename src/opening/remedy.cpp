@@ -40,7 +40,7 @@ const RemedyRow* find_row(std::string_view key) {
 }
 
 bool possible(const RemedyRow& row, const Opening& opening) {
-    return !row.needs_old_wood_frame || opening.frame == FrameMaterial::wood ||
+    return !row.needs_old_wood_frame || is_wood(opening.frame) ||
            opening.installation == Installation::insert;
 }
 

@@ -38,6 +38,7 @@ void paint_framing(Painter& painter, const Layout& l, double insulation_w_mk) {
                       {"jack stud"});
         break;
     case Position::sill:
+    case Position::meeting_rail:
         painter.solid({w.stud_m, edge_m - lumber_m, w.gypsum_m, edge_m}, Material::softwood,
                       {"rough sill"});
         break;
@@ -57,6 +58,7 @@ Framing framing(const Layout& l) {
     case Position::jamb:
         return {2 * lumber_m, whole_m};
     case Position::sill:
+    case Position::meeting_rail:
         break;
     }
     return {lumber_m, whole_m};

@@ -170,16 +170,26 @@ void Slice::draw_air(Ui& ui, Box box) {
     fill(ui, {box.x, split, box.w, box.bottom() - split}, ui.theme.indoor_air);
 }
 
+/// Outdoors to the left of the glass and the room to its right; at the meeting rail the upper glass
+/// stands farther out.
+void Slice::draw_cut_air(Ui& ui, const DrawnCut& cut, Box area) const {
+    const opening::Cut& c = cut.solved->cut;
+    const auto split = [&](Box part, double glass_m) {
+        const float x = cut.placement.to_screen({glass_m, 0}).x;
+        fill(ui, {part.x, part.y, x - part.x, part.h}, faded(ui.theme.outdoor_air, cut.opacity));
+        fill(ui, {x, part.y, part.right() - x, part.h}, faded(ui.theme.indoor_air, cut.opacity));
+    };
+    const double lower_m = c.glass_face_x_m.empty() ? 0 : c.glass_face_x_m.front();
+    if (position != opening::Position::meeting_rail) return split(area, lower_m);
+    const double rail_m = (c.glass_edge_m + c.frame_back_m) / 2;
+    const float y = std::clamp(cut.placement.to_screen({0, rail_m}).y, area.y, area.bottom());
+    split({area.x, area.y, area.w, y - area.y}, c.upper_glass_m);
+    split({area.x, y, area.w, area.bottom() - y}, lower_m);
+}
+
 void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
     const DrawnCut& cut = *drawn_[index(of)];
-    if (!plan()) {
-        const auto& xs = cut.solved->cut.glass_face_x_m;
-        const float split = cut.placement.to_screen({xs.empty() ? 0 : xs.front(), 0}).x;
-        fill(ui, {area.x, area.y, split - area.x, area.h},
-             faded(ui.theme.outdoor_air, cut.opacity));
-        fill(ui, {split, area.y, area.right() - split, area.h},
-             faded(ui.theme.indoor_air, cut.opacity));
-    }
+    if (!plan()) draw_cut_air(ui, cut, area);
     draw_surface_band(ui, cut);
     FieldPicture picture;
     picture.solved = cut.solved.get();

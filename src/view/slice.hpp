@@ -47,9 +47,11 @@ class Slice {
     void prepare(const Session& session, Shown of, Placement placement, float opacity);
     void navigate(Ui& ui, Box box);
     void draw_air(Ui& ui, Box box);
+    void draw_cut_air(Ui& ui, const DrawnCut& cut, Box area) const;
     void draw_cut(Ui& ui, const Session& session, Shown of, Box area);
     void draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool roomy);
     void draw_probe(Ui& ui, Box box);
+    void choose_shown(Ui& ui, Session& session, Box box, bool wide, float end_x);
     void controls(Ui& ui, Session& session, Box box, bool wide);
     void describe(Ui& ui, const Session& session, Shown of, Box box);
     Box half(Box box, Shown of, bool side_by_side) const;

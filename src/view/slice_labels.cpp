@@ -17,7 +17,11 @@ using opening::Position;
 constexpr float arrow_px = 14; // room for the arrow where the joint's air ends its way
 constexpr float tap_px = 8;    // less movement than this is a tap
 // On a narrower picture the switch has no room; it stands on the House page too.
-constexpr float heat_switch_from_px = 600, heat_switch_px = 96;
+constexpr float heat_switch_from_px = 600, heat_switch_wide_from_px = 860, heat_switch_px = 96;
+
+bool has_heat_switch(Box box, bool wide) {
+    return box.w >= (wide ? heat_switch_wide_from_px : heat_switch_from_px);
+}
 
 const char* position_word(Position p) {
     switch (p) {
@@ -25,8 +29,23 @@ const char* position_word(Position p) {
         return "Head";
     case Position::jamb:
         return "Jamb";
+    case Position::meeting_rail:
+        return "Rail";
     default:
         return "Sill";
+    }
+}
+
+const char* position_spoken(Position p) {
+    switch (p) {
+    case Position::head:
+        return "head";
+    case Position::jamb:
+        return "jamb";
+    case Position::meeting_rail:
+        return "meeting rail";
+    default:
+        return "sill";
     }
 }
 
@@ -149,43 +168,30 @@ void Slice::draw_probe(Ui& ui, Box box) {
          value + ", " + word);
 }
 
+/// Today and the Remedy on the left, the cuts on the right; on a phone all a little narrower.
 void Slice::controls(Ui& ui, Session& session, Box box, bool wide) {
-    const bool both = session.has_remedy();
-    ButtonStyle chip;
-    chip.compact = true;
-    chip.role = Role::toggle;
+    constexpr opening::Position cuts[] = {Position::head, Position::jamb, Position::sill,
+                                          Position::meeting_rail};
+    const float each = wide ? 50 : 46, gap = 2, side = wide ? 12 : 8;
     const float y = box.y + 2;
-    const float width = wide ? std::min(190.0f, box.w / 2 - 24) : std::min(104.0f, box.w * 0.29f);
-    chip.on = shown == Shown::today;
-    chip.help = "Levers move the window as it is";
-    const float x0 = box.x + 12;
-    const float x1 = wide ? box.x + box.w / 2 + 12 : x0 + width + 6;
-    if (button(ui, "show.today", {x0, y, wide ? 90.0f : 70.0f, touch_px}, "Today", chip))
-        shown = Shown::today;
-    chip.on = shown == Shown::remedy;
-    chip.enabled = both;
-    chip.help = "Levers move the remedy";
-    const float remedy_x = wide ? x1 : x0 + 76;
-    if (button(ui, "show.remedy", {remedy_x, y, wide ? width : 88.0f, touch_px},
-               wide ? session.remedy_name() : "Remedy", chip))
-        shown = Shown::remedy;
+    float x = box.right() - side - 4 * (each + gap);
+    choose_shown(ui, session, box, wide, x);
     ButtonStyle cut_style;
     cut_style.compact = true;
     cut_style.role = Role::toggle;
-    const float each = 50;
-    float x = box.right() - 12 - 3 * (each + 2);
-    for (const Position p : {Position::head, Position::jamb, Position::sill}) {
+    const float cuts_x = x;
+    for (const Position p : cuts) {
         cut_style.on = position == p;
-        cut_style.spoken = std::string("Cut at the ") + position_word(p);
+        cut_style.spoken = std::string("Cut at the ") + position_spoken(p);
         if (button(ui, std::string("cut.") + position_word(p), {x, y, each, touch_px},
                    position_word(p), cut_style)) {
             position = p;
             reset_look();
         }
-        x += each + 2;
+        x += each + gap;
     }
-    if (box.w >= heat_switch_from_px) {
-        x = box.right() - 12 - 3 * (each + 2) - heat_switch_px - 12;
+    if (has_heat_switch(box, wide)) {
+        x = cuts_x - heat_switch_px - 12;
         cut_style.on = session.heat_lines;
         cut_style.spoken.clear();
         cut_style.help = "Draws the ways of the heat, each line the same heat";
@@ -200,10 +206,32 @@ void Slice::controls(Ui& ui, Session& session, Box box, bool wide) {
         reset_look();
 }
 
+/// Side by side each name stands over its picture, as far as the switches leave room.
+void Slice::choose_shown(Ui& ui, Session& session, Box box, bool wide, float end_x) {
+    ButtonStyle chip;
+    chip.compact = true;
+    chip.role = Role::toggle;
+    const float x = box.x + (wide ? 12 : 8), y = box.y + 2;
+    const float switch_px = has_heat_switch(box, wide) ? heat_switch_px + 12 : 0;
+    chip.on = shown == Shown::today;
+    chip.help = "Levers move the window as it is";
+    if (button(ui, "show.today", {x, y, wide ? 90.0f : 62.0f, touch_px}, "Today", chip))
+        shown = Shown::today;
+    chip.on = shown == Shown::remedy;
+    chip.enabled = session.has_remedy();
+    chip.help = "Levers move the remedy";
+    const float remedy_x = wide ? box.x + box.w / 2 + 12 : x + 64;
+    const float width = wide ? std::min(190.0f, end_x - switch_px - remedy_x - 8) : 80;
+    const bool named = width > 150;
+    if (button(ui, "show.remedy", {remedy_x, y, width, touch_px},
+               named ? session.remedy_name() : "Remedy", chip))
+        shown = Shown::remedy;
+}
+
 void Slice::describe(Ui& ui, const Session& session, Shown of, Box box) {
     const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
     const assess::Assessment& result = result_of(session, of);
-    std::string words = std::string(position_word(position)) + " cut, " +
+    std::string words = std::string("Cut at the ") + position_spoken(position) + ", " +
                         (of == Shown::today ? std::string("today") : session.remedy_name()) + ". ";
     const std::size_t count = cut.solved->cut.glass_face_x_m.size();
     for (std::size_t k = 0; k < count; ++k)

@@ -125,7 +125,7 @@ TEST_CASE("the budget is kept, the shown cut comes first, no cut is lost meanwhi
     int calls = 1;
     while (!assessor.update(c, budget(Accuracy::normal, 1, Position::jamb)).complete)
         REQUIRE(++calls < 20);
-    CHECK(calls <= 7); // three units alone, three cuts, the first of them once more
+    CHECK(calls <= 9); // four units alone, four cuts, the first of them once more
     const Identity before = identity(assessor.last());
     c.weather.outside_c = -20;
     const Identity after = identity(assessor.update(c, budget(Accuracy::draft, 1, Position::head)));
@@ -171,7 +171,7 @@ TEST_CASE("any house window gives finite, ordered numbers") {
         c.weather.outside_c = std::min(c.weather.outside_c, c.room.air_c - 5);
         const Assessment a = assess::assess(c, Accuracy::draft);
         CHECK(a.u_window_w_m2k > 0.3);
-        CHECK(a.u_window_w_m2k < 8);
+        CHECK(a.u_window_w_m2k < 10);
         CHECK(a.u_installed_w_m2k > 0.3);
         CHECK(a.heat_w > 0);
         CHECK(a.year_kwh > 0);

@@ -15,15 +15,17 @@ using namespace shimlight::opening;
 
 namespace {
 
-constexpr Position positions[] = {Position::head, Position::jamb, Position::sill};
+constexpr Position sides[] = {Position::head, Position::jamb, Position::sill};
+constexpr Position positions[] = {Position::head, Position::jamb, Position::sill,
+                                  Position::meeting_rail};
 constexpr Surroundings surroundings[] = {Surroundings::wall, Surroundings::none};
 
 // Far from the edge the cut must repeat the one-dimensional balance but for what is left of the
 // edge after 170 mm of glass. It dies away over sqrt(k t / h) per pane: 35 mm between argon gaps,
 // 70 mm for the middle pane of 6 mm between krypton gaps. Relative to the difference of the airs.
 constexpr double one_dimensional = 0.005, one_dimensional_extreme = 0.02;
-// Heat flows of drafts of two slightly different sections compared, relative.
-constexpr double draft_noise = 0.002;
+// Heat flows of two slightly different sections compared, relative; drafts differ by up to 1 %.
+constexpr double normal_noise = 0.002;
 
 Case random_case(std::mt19937& random) {
     Case c;
@@ -47,9 +49,10 @@ struct Solved {
     section::Field field;
 };
 
-Solved solve(const Case& c, Position position, Surroundings around = Surroundings::wall) {
+Solved solve(const Case& c, Position position, Surroundings around = Surroundings::wall,
+             section::Accuracy accuracy = section::Accuracy::draft) {
     Solved solved{cut(c, position, balance(c), around), {}};
-    auto result = section::solve(solved.cut.painting, section::Accuracy::draft);
+    auto result = section::solve(solved.cut.painting, accuracy);
     if (!ok(result)) FAIL(problem(result).path << ": " << problem(result).message);
     solved.field = std::move(value(result));
     return solved;
@@ -116,6 +119,10 @@ TEST_CASE("far from its edge the glass is as the one-dimensional balance says") 
         const double tolerance_k = (ordinary ? one_dimensional : one_dimensional_extreme) *
                                    std::fabs(c.room.air_c - c.weather.outside_c);
         for (const Position position : positions) {
+            // Between a storm panel and the lower sash the air is 0.1 m deep: its edge reaches
+            // farther than the glass that is drawn.
+            if (position == Position::meeting_rail && c.opening.glazing.storm != Storm::none)
+                continue;
             const Solved s = solve(c, position);
             const std::size_t faces = 2 * glazing_stack(c.opening).pane_count;
             REQUIRE(s.cut.glass_face_x_m.size() == faces);
@@ -133,7 +140,7 @@ TEST_CASE("far from its edge the glass is as the one-dimensional balance says") 
 TEST_CASE("the wall lies below the glass at sill and jamb, above it at the head") {
     const Case c;
     const physics::GlazingResult glass = balance(c);
-    for (const Position position : positions) {
+    for (const Position position : sides) {
         const Cut there = cut(c, position, glass);
         const bool head = position == Position::head;
         CHECK((there.glass_centre_m < there.glass_edge_m) == head);
@@ -149,7 +156,7 @@ TEST_CASE("every part of the inside surface is there, in the cut with the wall o
          {FrameMaterial::wood, FrameMaterial::vinyl, FrameMaterial::aluminium}) {
         Case c;
         c.opening.frame = frame;
-        for (const Position position : positions) {
+        for (const Position position : sides) {
             const Solved installed = solve(c, position);
             for (const Part part :
                  {Part::glass_centre, Part::glass_edge, Part::frame, Part::casing, Part::wall})
@@ -162,7 +169,7 @@ TEST_CASE("every part of the inside surface is there, in the cut with the wall o
 }
 
 TEST_CASE("the leak's path leads from outdoor air through the shim space into the room") {
-    for (const Position position : positions) {
+    for (const Position position : sides) {
         Case c;
         const Cut there = cut(c, position, balance(c));
         REQUIRE(there.leak_path.size() == 6);
@@ -171,6 +178,26 @@ TEST_CASE("the leak's path leads from outdoor air through the shim space into th
         const section::Point middle = {(there.leak_path[2].x_m + there.leak_path[3].x_m) / 2,
                                        there.leak_path[2].y_m};
         CHECK(piece_at(there, middle).name == "shim space");
+    }
+}
+
+TEST_CASE("at the meeting rail two sashes stand one behind the other") {
+    for (const Field& f : fields()) {
+        if (f.key != "frame") continue;
+        for (std::size_t frame = 0; frame < f.choices.size(); ++frame) {
+            Case c;
+            set_field(c, f, static_cast<double>(frame));
+            const Solved s = solve(c, Position::meeting_rail);
+            const double height_m = s.cut.painting.height_m;
+            const double x_m = s.cut.glass_face_x_m.front() + 0.001;
+            CHECK(piece_at(s.cut, {x_m, 0.01}).material == Material::glass);
+            CHECK(piece_at(s.cut, {x_m, height_m - 0.01}).material == Material::indoor_air);
+            CHECK(s.cut.sash_path.size() == 4);
+            CHECK(piece_at(s.cut, s.cut.sash_path.front()).material == Material::outdoor_air);
+            CHECK(piece_at(s.cut, s.cut.sash_path.back()).material == Material::indoor_air);
+            CHECK(coldest_c(s, Part::frame) > c.weather.outside_c);
+            CHECK(s.cut.glass_m < height_m);
+        }
     }
 }
 
@@ -200,11 +227,14 @@ TEST_CASE("foam in the joint never adds heat loss, air moving or not") {
         if (i % 2 == 0) c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
         Case foamed = c;
         foamed.opening.shim.fill = ShimFill::foamed;
+        const auto heat_w_m = [](const Case& one, Position position) {
+            return inside_heat_w_m(
+                solve(one, position, Surroundings::wall, section::Accuracy::normal));
+        };
         for (const ShimFill fill : {ShimFill::open, ShimFill::stuffed, ShimFill::backer_rod}) {
             c.opening.shim.fill = fill;
             for (const Position position : positions)
-                CHECK(inside_heat_w_m(solve(foamed, position)) <=
-                      inside_heat_w_m(solve(c, position)) * (1 + draft_noise));
+                CHECK(heat_w_m(foamed, position) <= heat_w_m(c, position) * (1 + normal_noise));
         }
     }
 }
