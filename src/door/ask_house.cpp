@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Question `house`: a saved house file → what the screens show, for Today and every Remedy.
 #include "assess/assessment.hpp"
+#include "assess/declared_window.hpp"
 #include "door/question.hpp"
 #include "house/house.hpp"
 
@@ -71,6 +72,15 @@ Json assessment_answer(const Assessment& result) {
             {"warnings", sentences(result.warnings)}};
 }
 
+/// The unit by ISO 10077-1, frames and edges at head, jamb, sill, meeting rail.
+Json declared_answer(const opening::Opening& unit, Accuracy accuracy) {
+    const assess::DeclaredWindow window = assess::declared_window(unit, accuracy);
+    return {{"u_glass_w_m2k", window.u_glass_w_m2k},
+            {"u_frame_w_m2k", window.u_frame_w_m2k},
+            {"psi_w_mk", window.psi_w_mk},
+            {"u_window_w_m2k", window.u_window_w_m2k}};
+}
+
 Json remedy_answer(const opening::Remedy& remedy, const Case& today, const Assessment& now,
                    Accuracy accuracy, house::Units units) {
     const Case after = opening::apply(remedy, today);
@@ -80,7 +90,8 @@ Json remedy_answer(const opening::Remedy& remedy, const Case& today, const Asses
             {"hours", remedy.hours},
             {"material_cost", remedy.material_cost},
             {"verdict", assess::verdict(today, now, remedy.name, after, result, style)},
-            {"assessment", assessment_answer(result)}};
+            {"assessment", assessment_answer(result)},
+            {"declared", declared_answer(after.opening, accuracy)}};
 }
 
 Json opening_answer(const House& house, const OpeningRecord& record, Accuracy accuracy) {
@@ -92,6 +103,7 @@ Json opening_answer(const House& house, const OpeningRecord& record, Accuracy ac
     }
     return {{"name", record.name},
             {"today", assessment_answer(now)},
+            {"declared", declared_answer(today.opening, accuracy)},
             {"remedies", std::move(remedies)},
             {"chosen", record.chosen}};
 }
