@@ -221,6 +221,15 @@ YearDay mean_day(const YearWindow& window, const YearHouse& house, const Climate
     return day;
 }
 
+Warnings year_warnings(const Climate& climate) {
+    const double latitude_deg = std::fabs(climate.latitude_deg);
+    Warnings warnings;
+    if (latitude_deg < 25 || latitude_deg > 60)
+        warnings.push_back("The sun of mean days is tested from 25 to 60 degrees of latitude; this "
+                           "place is outside.");
+    return warnings;
+}
+
 YearHeat year_heat(const YearWindow& window, const YearHouse& house, const Climate& climate,
                    double degree_day_base_c) {
     YearHeat year;

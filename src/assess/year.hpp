@@ -13,6 +13,7 @@
 #include "opening/climate.hpp"
 #include "opening/opening.hpp"
 #include "physics/crack.hpp"
+#include "physics/problem.hpp"
 #include "physics/solar_gain.hpp"
 
 #include <array>
@@ -86,6 +87,9 @@ struct YearHeat {
 /// Pure; about 0.1 ms.
 YearHeat year_heat(const YearWindow& window, const YearHouse& house,
                    const opening::Climate& climate, double degree_day_base_c = 18);
+
+/// Sentences for a place outside the latitudes the sun was tested for.
+Warnings year_warnings(const opening::Climate& climate);
 
 /// One hour of a month's mean day, solar time. The room is kept between the two temperatures.
 struct YearHour {
