@@ -46,4 +46,16 @@ SunGlass sun_glass(const physics::GlazingStack& stack, const physics::PanesOptic
     return glass;
 }
 
+YearWindow year_window(const opening::Case& c, double still_w_k, double facing_deg,
+                       const SunGlass& glass) {
+    YearWindow window;
+    window.conduction_w_k = still_w_k;
+    window.facing_deg = facing_deg;
+    window.glass = glass;
+    window.leak = year_leak(c);
+    window.height_above_neutral_m = c.room.height_above_neutral_m;
+    window.shelter = c.room.shelter;
+    return window;
+}
+
 } // namespace shimlight::assess

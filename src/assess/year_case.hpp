@@ -15,4 +15,8 @@ physics::PowerLaw year_leak(const opening::Case& c);
 SunGlass sun_glass(const physics::GlazingStack& stack, const physics::PanesOptics& panes,
                    double area_m2);
 
+/// The window of a case; `still_w_k` is what unit and joint conduct without leakage.
+YearWindow year_window(const opening::Case& c, double still_w_k, double facing_deg,
+                       const SunGlass& glass);
+
 } // namespace shimlight::assess

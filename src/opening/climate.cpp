@@ -9,7 +9,7 @@
 namespace shimlight::opening {
 namespace {
 
-constexpr double tenth = 0.1, ten_wh_m2 = 10;
+constexpr double tenth = 0.1, sun_step_wh_m2 = 10, wall_step_wh_m2 = 25;
 
 double spread_over_year_k(const Climate& climate) {
     double mean_c = 0, square = 0;
@@ -64,9 +64,9 @@ Climate climate_at(std::size_t index) {
         month.mean_c = row.mean_dc[n] * tenth;
         month.swing_k = row.swing_dk[n] * tenth;
         month.wind_m_s = row.wind_dm_s[n] * tenth;
-        month.sun_wh_m2 = row.sun[0][n] * ten_wh_m2;
+        month.sun_wh_m2 = row.sun_10wh_m2[n] * sun_step_wh_m2;
         for (std::size_t quarter = 0; quarter < quarter_count; ++quarter)
-            month.wall_sun_wh_m2[quarter] = row.sun[quarter + 1][n] * ten_wh_m2;
+            month.wall_sun_wh_m2[quarter] = row.walls_25wh_m2[quarter][n] * wall_step_wh_m2;
     }
     return climate;
 }

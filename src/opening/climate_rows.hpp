@@ -15,8 +15,9 @@ struct ClimateRow {
     std::array<std::int16_t, months_per_year> mean_dc;  ///< tenths of °C
     std::array<std::uint8_t, months_per_year> swing_dk; ///< tenths of K
     std::array<std::uint8_t, months_per_year> wind_dm_s;
-    /// 10 Wh/m² a day: horizontal, north, east, south, west.
-    std::array<std::array<std::int16_t, months_per_year>, quarter_count + 1> sun;
+    std::array<std::int16_t, months_per_year> sun_10wh_m2; ///< a day, horizontal
+    /// A day, by quarter, in 25 Wh/m².
+    std::array<std::array<std::uint8_t, months_per_year>, quarter_count> walls_25wh_m2;
 };
 
 std::span<const ClimateRow> climate_rows();

@@ -24,6 +24,14 @@ double degree_days(const MonthTemperature& month, double below_k) {
     return deviation_k * days * root * (h / 2 + soft / (2 * a));
 }
 
+/// (1 - r) / (1 - r^(a+1)): what the gains leave of the losses.
+double uncovered(double ratio, double a) {
+    if (ratio <= 0) return 1;
+    if (std::fabs(ratio - 1) < at_one) return 1 / (a + 1);
+    const double more = std::expm1((a + 1) * std::log(ratio));
+    return std::isfinite(more) ? (1 - ratio) / -more : 0;
+}
+
 } // namespace
 
 /// Above 1 in powers of the inverse, which do not overflow.
@@ -48,14 +56,16 @@ double utilisation_exponent(double capacity_j_k, double conductance_w_k) {
            capacity_j_k / conductance_w_k / seconds_per_hour / reference_time_h;
 }
 
+/// L - eta G is L (1 - r) / (1 - r^(a+1)), and G - eta G the same of G and 1 / r: nothing is lost
+/// in differences of large numbers where the need is small.
 double heating_need(double losses, double gains, double exponent) {
     if (losses <= 0) return 0;
-    return std::max(0.0, losses - gains * heating_utilisation(gains / losses, exponent));
+    return losses * uncovered(gains / losses, exponent);
 }
 
 double cooling_need(double losses, double gains, double exponent) {
     if (losses <= 0) return std::max(0.0, gains - losses);
-    return std::max(0.0, gains * (1 - heating_utilisation(gains / losses, exponent)));
+    return gains > 0 ? gains * uncovered(losses / gains, exponent) : 0;
 }
 
 double heating_degree_days_k(const MonthTemperature& month, double base_c) {

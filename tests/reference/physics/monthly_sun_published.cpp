@@ -148,6 +148,7 @@ TEST_CASE("a house held above the outdoors by its gains heats as its degree days
 
 TEST_CASE("utilisation of gains: worked values and the published one") {
     Deviation eta("utilisation of gains and of losses", "", 5e-5); // four digits, worked apart
+    Deviation need("needs from them", "of the losses", 1e-4);      // the same times up to 2
     struct Value {
         double ratio, exponent, heating, cooling;
     };
@@ -157,6 +158,8 @@ TEST_CASE("utilisation of gains: worked values and the published one") {
     for (const Value& v : values) {
         eta.add(heating_utilisation(v.ratio, v.exponent), v.heating, "heating");
         eta.add(cooling_utilisation(v.ratio, v.exponent), v.cooling, "cooling");
+        need.add(heating_need(1, v.ratio, v.exponent), 1 - v.ratio * v.heating, "heating need");
+        need.add(cooling_need(1, v.ratio, v.exponent), v.ratio - v.cooling, "cooling need");
     }
     // Read of SAP 10.3 (13-01-2026) Table 9a: the same formula, exponent 1 + hours / 15.
     CHECK(utilisation_exponent(36000, 1) == doctest::Approx(1 + 10.0 / 15));
