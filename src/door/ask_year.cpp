@@ -92,16 +92,27 @@ Json money_json(const house::Money& m, double life_years) {
             {"sentence", house::payback_sentence(m, life_years)}};
 }
 
+/// What the house saves by a lower thermostat, once the remedy is in.
+double thermostat_kwh(const YearQuestion& q, const YearHeat& remedy) {
+    assess::YearHouse cooler = q.house;
+    cooler.heating_c -= q.thermostat_lower_k;
+    const YearHeat lower = year_heat(*q.remedy, cooler, q.climate, q.degree_day_base_c);
+    return remedy.house_heating_kwh - lower.house_heating_kwh;
+}
+
 void answer_remedy(const YearQuestion& q, const YearHeat& today, Json& answer) {
     const YearHeat remedy = year_heat(*q.remedy, q.house, q.climate, q.degree_day_base_c);
     const house::HeatParts saved = house::saved_parts(today, remedy);
     answer["remedy"] = year_json(remedy);
     answer["saving"] = saving_json(today, saved);
+    const double cooler_kwh = thermostat_kwh(q, remedy);
+    if (q.thermostat_lower_k > 0) answer["saving"]["thermostat_kwh"] = cooler_kwh;
     if (!q.money) return;
     house::MoneyInput input = *q.money;
     input.saved = saved;
     Json& money = answer["money"] = money_json(house::money(input), input.life_years);
     money["remedy_cost"] = cost_json(remedy, input);
+    if (q.thermostat_lower_k > 0) money["thermostat_per_year"] = input.heat.cost(cooler_kwh);
 }
 
 } // namespace

@@ -22,6 +22,7 @@ constexpr Range gains_w{0, 1e5};
 constexpr Range sun_area_m2{0, 500};
 constexpr Range capacity_j_k{1e5, 1e10};
 constexpr Range base_c{0, 30};
+constexpr Range thermostat_k{0, 5};
 constexpr Range month_of_year{1, 12};
 
 /// As today where the remedy says nothing, else required.
@@ -93,11 +94,13 @@ YearQuestion read_year(ObjectReader& question) {
     YearQuestion year;
     read_climate(question, year);
     year.window = read_window(question.object("window"), nullptr);
-    if (question.has("remedy"))
-        year.remedy = read_window(question.object("remedy"), &year.window);
-    else
-        question.find("remedy");
     year.house = read_house(question.object_or_empty("house"));
+    if (question.has("remedy")) {
+        year.remedy = read_window(question.object("remedy"), &year.window);
+        year.thermostat_lower_k = question.number("thermostat_lower_k", thermostat_k, 0.0);
+    } else {
+        question.find("remedy");
+    }
     year.degree_day_base_c = question.number("degree_day_base_c", base_c, year.degree_day_base_c);
     if (question.has("day_of_month"))
         year.day_of_month = question.count("day_of_month", month_of_year);

@@ -19,6 +19,9 @@ struct YearQuestion {
     assess::YearHouse house;
     double degree_day_base_c = 18;
     int day_of_month = 0; ///< 1…12, 0 when not asked for
+    /// With the remedy the house is kept this much cooler, since the seat at the window is no
+    /// longer cold.
+    double thermostat_lower_k = 0;
     std::optional<house::MoneyInput> money;
 };
 

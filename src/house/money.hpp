@@ -36,7 +36,9 @@ struct Work {
 };
 
 /// How far each input may be off: draws lie between both ends, most near the middle. Defaults are
-/// engineering estimates.
+/// engineering estimates: frames and edges differ within a kind; trees, dirt, snow and blinds
+/// change the sun; cooling depends on blinds and open windows, and the monthly balance is a quarter
+/// off it.
 struct Spread {
     double conduction = 0.15, sun = 0.25, cooling = 0.4; ///< ± share
     double leakage_factor = 2.5; ///< times or over: measured joints scatter by more

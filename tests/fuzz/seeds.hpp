@@ -51,7 +51,7 @@ inline constexpr std::array seeds{
         "height_above_neutral_m":-1.5,"shelter":0.5}},"remedy":{"conduction_w_k":2.4,
         "glass":{"shgc":0.35}},"house":{"heating_c":20,"cooling_c":25,"conductance_w_k":250,
         "gains_w":500,"sun_area_m2":6,"capacity_j_k":25000000,"air_elsewhere":0.5},
-        "degree_day_base_c":18,"day_of_month":1,"money":{"fuel":"natural gas",
+        "degree_day_base_c":18,"day_of_month":1,"thermostat_lower_k":1,"money":{"fuel":"natural gas",
         "price_per_unit":1.9,"kg_co2_per_unit":5.3,"efficiency":0.8,"cooling":{
         "price_per_kwh":0.3,"cop":3,"kg_co2_per_kwh":0.4},"hours":5,"rate_per_h":85,
         "material":700,"life_years":25,"discount":0.04,"escalation":0.02,"seed":7,"spread":{

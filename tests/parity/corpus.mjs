@@ -217,7 +217,7 @@ function year(dice) {
   return {
     climate: dice.pick([own(), 'Denver CO', 'Toronto ON', 'Anchorage AK', 'Miami FL']),
     window: window(),
-    ...dice.pick([{}, { remedy: window(), money }]),
+    ...dice.pick([{}, { remedy: window(), thermostat_lower_k: dice.below(3), money }]),
     ...dice.pick([{}, { day_of_month: 1 + dice.below(12) }]),
   };
 }

@@ -82,6 +82,20 @@ TEST_CASE("year: a remedy like today saves nothing, and says so") {
     CHECK(answer["assumed"]["/house/air_elsewhere"] == 0.5);
 }
 
+TEST_CASE("year: a lower thermostat is told apart from the remedy's saving") {
+    Json q = good_question();
+    q["remedy"] = {{"conduction_w_k", 2}};
+    const Json before = ask(q);
+    q["thermostat_lower_k"] = 1;
+    Json answer = ask(q);
+    // A house in Minneapolis, 255 W/K: a kelvin less over some 5300 heated hours.
+    CHECK(answer["saving"]["thermostat_kwh"].get<double>() ==
+          doctest::Approx(0.252 * 5300).epsilon(0.1));
+    CHECK(answer["saving"]["heating_kwh"] == before["saving"]["heating_kwh"]);
+    q.erase("remedy");
+    CHECK(fault_path(q) == "/thermostat_lower_k");
+}
+
 TEST_CASE("year: places of the table and beyond its latitudes") {
     Json q = good_question();
     q["climate"] = "Montreal QC";
