@@ -82,6 +82,7 @@ Json cost_json(const YearHeat& year, const house::MoneyInput& input) {
 
 Json money_json(const house::Money& m, double life_years) {
     return {{"price", m.price},
+            {"heat_saved_kwh_per_year", ranged_json(m.heat_kwh_per_year)},
             {"saving_per_year", ranged_json(m.saving_per_year)},
             {"kg_co2_saved_per_year", ranged_json(m.kg_co2_per_year)},
             {"payback_years", ranged_json(m.payback_years)},

@@ -52,7 +52,7 @@ double years_until(double price, double saving, double growth) {
 }
 
 struct Outcome {
-    double price = 0, saving = 0, kg_co2 = 0, payback = 0, discounted = 0, value = 0;
+    double price = 0, heat_kwh = 0, saving = 0, kg_co2 = 0, payback = 0, discounted = 0, value = 0;
 };
 
 Outcome outcome(const MoneyInput& in, const Factors& f) {
@@ -61,6 +61,7 @@ Outcome outcome(const MoneyInput& in, const Factors& f) {
     const double cool_kwh = in.cools ? f.house * f.cooling * in.saved.cooling_kwh : 0;
     Outcome out;
     out.price = in.work.price() * f.work;
+    out.heat_kwh = heat_kwh;
     out.saving = f.fuel * (in.heat.cost(heat_kwh) + in.cool.cost(cool_kwh));
     out.kg_co2 = in.heat.kg_co2(heat_kwh) + in.cool.kg_co2(cool_kwh);
     const double growth = (1 + in.escalation + f.escalation) / (1 + in.discount);
@@ -96,11 +97,12 @@ HeatParts saved_parts(const assess::YearHeat& today, const assess::YearHeat& rem
 
 Money money(const MoneyInput& input) {
     const Outcome told = outcome(input, {});
-    Draws saving, kg_co2, payback, discounted, value;
+    Draws heat, saving, kg_co2, payback, discounted, value;
     SeededDraws draws(input.seed);
     std::size_t pays = 0;
     for (std::size_t n = 0; n < draw_count; ++n) {
         const Outcome out = outcome(input, drawn(input.spread, draws));
+        heat[n] = out.heat_kwh;
         saving[n] = out.saving;
         kg_co2[n] = out.kg_co2;
         payback[n] = out.payback;
@@ -110,6 +112,7 @@ Money money(const MoneyInput& input) {
     }
     Money result;
     result.price = told.price;
+    result.heat_kwh_per_year = ranged(heat, told.heat_kwh);
     result.saving_per_year = ranged(saving, told.saving);
     result.kg_co2_per_year = ranged(kg_co2, told.kg_co2);
     result.payback_years = ranged(payback, told.payback);

@@ -67,9 +67,10 @@ struct Ranged {
 
 struct Money {
     double price = 0;
-    Ranged saving_per_year; ///< in the first year
-    Ranged kg_co2_per_year; ///< kept out of the air
-    Ranged payback_years;   ///< price over saving; infinite without a saving
+    Ranged heat_kwh_per_year; ///< of heating that is no longer needed
+    Ranged saving_per_year;   ///< of money, in the first year
+    Ranged kg_co2_per_year;   ///< kept out of the air
+    Ranged payback_years;     ///< price over saving; infinite without a saving
     /// The same with discount and escalation; infinite when it never comes back.
     Ranged discounted_payback_years;
     Ranged net_value;      ///< discounted savings over the life, less the price

@@ -84,8 +84,8 @@ TEST_CASE("ranges contain what the inputs give, and grow with what is uncertain"
     for (int i = 0; i < 300; ++i) {
         MoneyInput in = some_input(draw);
         const Money m = money(in);
-        for (const Ranged& r :
-             {m.saving_per_year, m.kg_co2_per_year, m.payback_years, m.net_value}) {
+        for (const Ranged& r : {m.heat_kwh_per_year, m.saving_per_year, m.kg_co2_per_year,
+                                m.payback_years, m.net_value}) {
             CHECK(r.low <= r.value);
             CHECK(r.value <= r.high);
         }
