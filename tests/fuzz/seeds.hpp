@@ -45,6 +45,26 @@ inline constexpr std::array seeds{
     Seed{"moisture", R"({"air_c":21,"rh":0.4,"surface_c":6.5,"outside_c":-10})"},
     Seed{"thermography", R"({"reading_c":10,"set_emissivity":0.95,"surface_emissivity":0.84,
         "reflected_c":20,"inside_c":21,"outside_c":-5,"error_k":2,"height_m":1})"},
+    Seed{"year", R"({"climate":"Boston MA","window":{"conduction_w_k":6,"facing_deg":200,
+        "glass":{"area_m2":0.9,"shgc":0.75,"by_angle":[1,1,1,1,0.9,0.9,0.8,0.6,0.3,0],
+        "diffuse":0.88},"shade":0.2,"leak":{"coefficient_m3_s_pan":0.0006,"exponent":0.65,
+        "height_above_neutral_m":-1.5,"shelter":0.5}},"remedy":{"conduction_w_k":2.4,
+        "glass":{"shgc":0.35}},"house":{"heating_c":20,"cooling_c":25,"conductance_w_k":250,
+        "gains_w":500,"sun_area_m2":6,"capacity_j_k":25000000,"air_elsewhere":0.5},
+        "degree_day_base_c":18,"day_of_month":1,"thermostat_lower_k":1,"money":{"fuel":"natural gas",
+        "price_per_unit":1.9,"kg_co2_per_unit":5.3,"efficiency":0.8,"cooling":{
+        "price_per_kwh":0.3,"cop":3,"kg_co2_per_kwh":0.4},"hours":5,"rate_per_h":85,
+        "material":700,"life_years":25,"discount":0.04,"escalation":0.02,"seed":7,"spread":{
+        "conduction":0.15,"leakage_factor":2.5,"sun":0.25,"cooling":0.4,"house":0.15,
+        "price_of_fuel":0.15,"price_of_work":0.15,"escalation":0.02}}})"},
+    Seed{"year", R"({"climate":{"latitude_deg":45,"elevation_m":300,"months":[
+        {"mean_c":-5,"swing_k":8,"wind_m_s":4,"sun_wh_m2":1500},{"mean_c":-4,"sun_wh_m2":2300,
+        "wall_sun_wh_m2":{"north":700,"east":1400,"south":3000,"west":1500}},
+        {"mean_c":1,"sun_wh_m2":3300},{"mean_c":7,"sun_wh_m2":4200},{"mean_c":13,"sun_wh_m2":5000},
+        {"mean_c":18,"sun_wh_m2":5600},{"mean_c":21,"sun_wh_m2":5700},{"mean_c":20,
+        "sun_wh_m2":4900},{"mean_c":16,"sun_wh_m2":3800},{"mean_c":9,"sun_wh_m2":2500},
+        {"mean_c":3,"sun_wh_m2":1500},{"mean_c":-2,"sun_wh_m2":1200}]},"window":{
+        "conduction_w_k":3,"facing_deg":90,"glass":{"area_m2":1,"shgc":0.5}}})"},
     Seed{"house", R"({"kind":"shimlight-house","version":1,"name":"a","currency":"$","units":"si",
         "weather":{"outside_c":-12,"wind_m_s":4},"openings":[{"name":"b","today":{"frame":"vinyl",
         "shim":{"width_m":0.0127,"fill":"open"},"glazing":{"panes":2}},"room":{"rh":0.35},

@@ -184,6 +184,44 @@ const thermography = (dice) => ({
   outside_c: dice.between(-30, 10),
 });
 
+/** Twelve months of one's own, or a place of the table; sometimes a remedy and its money. */
+function year(dice) {
+  const own = () => ({
+    latitude_deg: dice.between(25, 62),
+    elevation_m: dice.between(0, 2500),
+    months: many(12, (n) => ({
+      mean_c: dice.between(-5, 5) - 14 * Math.cos(((n - 0.5) * Math.PI) / 6),
+      swing_k: dice.between(4, 18),
+      wind_m_s: dice.between(0, 9),
+      sun_wh_m2: dice.between(5, 500),
+    })),
+  });
+  const window = () => ({
+    conduction_w_k: dice.between(0.5, 10),
+    facing_deg: dice.between(0, 360),
+    glass: { area_m2: dice.between(0.2, 3), shgc: dice.between(0.1, 0.9) },
+    shade: dice.between(0, 0.8),
+    leak: {
+      coefficient_m3_s_pan: dice.between(0, 0.002),
+      height_above_neutral_m: dice.between(-5, 5),
+    },
+  });
+  const money = {
+    fuel: dice.pick(['natural gas', 'propane', 'heating oil', 'electricity', 'heat pump', 'wood']),
+    price_per_unit: dice.between(0.1, 5),
+    hours: dice.between(0, 20),
+    rate_per_h: dice.between(30, 120),
+    material: dice.between(10, 2000),
+    seed: dice.below(1e6),
+  };
+  return {
+    climate: dice.pick([own(), 'Denver CO', 'Toronto ON', 'Anchorage AK', 'Miami FL']),
+    window: window(),
+    ...dice.pick([{}, { remedy: window(), thermostat_lower_k: dice.below(3), money }]),
+    ...dice.pick([{}, { day_of_month: 1 + dice.below(12) }]),
+  };
+}
+
 /** The demo house with its openings' fields moved about; one opening, to keep it quick. */
 function house(dice) {
   const file = JSON.parse(readFileSync(demoHouse, 'utf8'));
@@ -197,7 +235,7 @@ function house(dice) {
   return { ...file, openings: [opening], selected: 0 };
 }
 
-const kinds = { glazing, comfort, room, leak, moisture, thermography };
+const kinds = { glazing, comfort, room, leak, moisture, thermography, year };
 
 /** Something that a typing hand or a broken program would send. */
 function spoiled(dice, make) {

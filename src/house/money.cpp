@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: MIT
+#include "house/money.hpp"
+
+#include "house/random.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace shimlight::house {
+namespace {
+
+constexpr std::size_t draw_count = 1000;
+constexpr std::size_t low_rank = draw_count / 10, high_rank = draw_count - 1 - low_rank;
+constexpr double never = std::numeric_limits<double>::infinity();
+
+/// Factors on the inputs; 1 is as told.
+struct Factors {
+    double conduction = 1, leakage = 1, sun = 1, cooling = 1, house = 1, fuel = 1, work = 1;
+    double escalation = 0; ///< added
+};
+
+Factors drawn(const Spread& spread, SeededDraws& draws) {
+    const auto about_one = [&](double share) { return 1 + share * draws.triangle(); };
+    Factors f;
+    f.conduction = about_one(spread.conduction);
+    f.leakage = std::exp(std::log(spread.leakage_factor) * draws.triangle());
+    f.sun = about_one(spread.sun);
+    f.cooling = about_one(spread.cooling);
+    f.house = about_one(spread.house);
+    f.fuel = about_one(spread.price_of_fuel);
+    f.work = about_one(spread.price_of_work);
+    f.escalation = spread.escalation * draws.triangle();
+    return f;
+}
+
+/// What a saving of 1 a year is worth over the years: the first comes at the end of year one.
+double worth_of_years(double years, double growth) {
+    if (std::fabs(growth - 1) < 1e-9) return years;
+    return growth * (std::pow(growth, years) - 1) / (growth - 1);
+}
+
+/// Years until savings of `saving` a year, each `growth` times the one before, make up the price.
+double years_until(double price, double saving, double growth) {
+    if (price <= 0) return 0;
+    if (saving <= 0) return never;
+    const double need = price / saving;
+    if (std::fabs(growth - 1) < 1e-9) return need;
+    const double power = 1 + need * (growth - 1) / growth;
+    return power > 0 ? std::log(power) / std::log(growth) : never;
+}
+
+struct Outcome {
+    double price = 0, heat_kwh = 0, saving = 0, kg_co2 = 0, payback = 0, discounted = 0, value = 0;
+};
+
+Outcome outcome(const MoneyInput& in, const Factors& f) {
+    const double heat_kwh = f.house * (in.saved.conduction_kwh * f.conduction +
+                                       in.saved.leakage_kwh * f.leakage + in.saved.sun_kwh * f.sun);
+    const double cool_kwh = in.cools ? f.house * f.cooling * in.saved.cooling_kwh : 0;
+    Outcome out;
+    out.price = in.work.price() * f.work;
+    out.heat_kwh = heat_kwh;
+    out.saving = f.fuel * (in.heat.cost(heat_kwh) + in.cool.cost(cool_kwh));
+    out.kg_co2 = in.heat.kg_co2(heat_kwh) + in.cool.kg_co2(cool_kwh);
+    const double growth = (1 + in.escalation + f.escalation) / (1 + in.discount);
+    out.payback = years_until(out.price, out.saving, 1);
+    out.discounted = years_until(out.price, out.saving, growth);
+    out.value = out.saving * worth_of_years(in.life_years, growth) - out.price;
+    return out;
+}
+
+using Draws = std::array<double, draw_count>;
+
+Ranged ranged(Draws& draws, double value) {
+    const auto at = [&](std::size_t rank) {
+        const auto place = draws.begin() + static_cast<std::ptrdiff_t>(rank);
+        std::nth_element(draws.begin(), place, draws.end());
+        return *place;
+    };
+    return {at(low_rank), value, at(high_rank)};
+}
+
+std::string years_text(double years) {
+    return std::to_string(static_cast<long>(std::lround(years)));
+}
+
+} // namespace
+
+HeatParts saved_parts(const assess::YearHeat& today, const assess::YearHeat& remedy) {
+    const assess::MonthHeat &a = today.total, &b = remedy.total;
+    return {a.heating_by_conduction_kwh - b.heating_by_conduction_kwh,
+            a.heating_by_leakage_kwh - b.heating_by_leakage_kwh,
+            b.useful_gain_kwh - a.useful_gain_kwh, a.cooling_kwh - b.cooling_kwh};
+}
+
+Money money(const MoneyInput& input) {
+    const Outcome told = outcome(input, {});
+    Draws heat, saving, kg_co2, payback, discounted, value;
+    SeededDraws draws(input.seed);
+    std::size_t pays = 0;
+    for (std::size_t n = 0; n < draw_count; ++n) {
+        const Outcome out = outcome(input, drawn(input.spread, draws));
+        heat[n] = out.heat_kwh;
+        saving[n] = out.saving;
+        kg_co2[n] = out.kg_co2;
+        payback[n] = out.payback;
+        discounted[n] = out.discounted;
+        value[n] = out.value;
+        if (out.value > 0) ++pays;
+    }
+    Money result;
+    result.price = told.price;
+    result.heat_kwh_per_year = ranged(heat, told.heat_kwh);
+    result.saving_per_year = ranged(saving, told.saving);
+    result.kg_co2_per_year = ranged(kg_co2, told.kg_co2);
+    result.payback_years = ranged(payback, told.payback);
+    result.discounted_payback_years = ranged(discounted, told.discounted);
+    result.net_value = ranged(value, told.value);
+    result.pays_share = static_cast<double>(pays) / draw_count;
+    result.outlasts = told.discounted > input.life_years;
+    return result;
+}
+
+double year_cost(const assess::YearHeat& year, const MoneyInput& input) {
+    return input.heat.cost(year.total.heating_kwh) +
+           (input.cools ? input.cool.cost(year.total.cooling_kwh) : 0);
+}
+
+double year_kg_co2(const assess::YearHeat& year, const MoneyInput& input) {
+    return input.heat.kg_co2(year.total.heating_kwh) +
+           (input.cools ? input.cool.kg_co2(year.total.cooling_kwh) : 0);
+}
+
+std::string payback_sentence(const Money& money, double life_years) {
+    const Ranged& years = money.discounted_payback_years;
+    const std::string life = years_text(life_years) + " years";
+    if (money.saving_per_year.value <= 0) return "It saves no money; other reasons must carry it.";
+    if (years.low > life_years)
+        return "It pays back in more than the " + life +
+               " it will last; comfort, dryness and working order must carry it.";
+    if (money.outlasts)
+        return "As told it pays back in more than the " + life + " it will last; in " +
+               years_text(100 * money.pays_share) + " of 100 draws it pays within them.";
+    const std::string from = "It pays back in " + years_text(years.low) + " to ";
+    if (years.high > life_years)
+        return from + "more than the " + life + " it will last, most likely about " +
+               years_text(years.value) + ".";
+    return from + years_text(years.high) + " years, most likely about " + years_text(years.value) +
+           ".";
+}
+
+} // namespace shimlight::house
