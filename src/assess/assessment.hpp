@@ -2,6 +2,7 @@
 // One question: what is it like at this window today? Case → Assessment.
 #pragma once
 
+#include "assess/sun_through.hpp"
 #include "opening/cut.hpp"
 #include "physics/glazing.hpp"
 #include "physics/pressure.hpp"
@@ -52,6 +53,7 @@ struct Assessment {
     double dew_point_c = 0;
     double max_rh = 1;         ///< lowest over the glass (centre and edge), 0…1
     double u_centre_w_m2k = 0; ///< centre of glass, at this weather
+    SunThrough sun;            ///< centre of glass, at rating conditions
     // From here on without conduction until the unit's cuts are solved.
     double u_window_w_m2k = 0;    ///< whole window, area weighted; of the unit, at this weather
     double u_installed_w_m2k = 0; ///< with the joint around it and its leak; of the whole opening

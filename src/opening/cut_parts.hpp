@@ -47,6 +47,12 @@ GapConductances gap_conductances(const physics::GlazingStack& stack,
 /// The air between storm panel and sash; before frame and sash, which stand in it.
 void paint_storm_space(Painter& painter, const Layout& l, double conductance_w_m2k);
 
+/// The air between sash and inside panel; before frame and sash, which stand in it.
+void paint_panel_space(Painter& painter, const Layout& l, double conductance_w_m2k);
+
+/// The panel inside with its rail; after the glass.
+void paint_inside_panel(Painter& painter, const Layout& l, const physics::Pane& pane);
+
 /// Panes, gaps, spacer, bedding; the storm panel with its rail.
 void paint_glass(Painter& painter, const Layout& l, const Glazing& glazing,
                  const GapConductances& conductances);
