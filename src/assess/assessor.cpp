@@ -132,16 +132,22 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     const double conducting_k = c.room.air_c - opening::outside_environment_c(c.weather);
     const WindowConductance heat =
         window_conductance(c, opening::glazing_balance(apart).u_w_m2k, alone, installed);
-    const double apart_k = apart.room.air_c - apart.weather.outside_c;
+    // The stream was solved under this sky.
+    const double apart_k = std::fabs(conducting_k) < measurable_k
+                               ? apart.room.air_c - apart.weather.outside_c
+                               : conducting_k;
     const bool comes_in = answer.leak.shim_m3_s > 0;
-    const double still_w_k =
-        heat.unit_w_k + heat.joint_w_k - (comes_in ? heat.stream_w / apart_k : 0);
+    const double stream_w_k = comes_in ? heat.stream_w / apart_k : 0;
+    const double still_w_k = heat.unit_w_k + heat.joint_w_k - stream_w_k;
     const double leak_w_k = leak_capacity_w_k(c, answer.leak);
     answer.u_centre_w_m2k = answer.glass.u_w_m2k;
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
     answer.heat_w = still_w_k * conducting_k + leak_w_k * difference_k;
-    const double winter_air_w_k = winter_leak_w_k(c), winter_w_k = still_w_k + winter_air_w_k;
+    const double winter_air_w_k = winter_leak_w_k(c);
+    // In a calmer winter less air takes less heat from the wood.
+    const double streaming = leak_w_k > 0 ? std::min(1.0, winter_air_w_k / leak_w_k) : 1;
+    const double winter_w_k = still_w_k + (1 - streaming) * stream_w_k + winter_air_w_k;
     answer.year_air_share = winter_w_k > 0 ? winter_air_w_k / winter_w_k : 0;
     answer.air_share = still_w_k + leak_w_k > 0 ? leak_w_k / (still_w_k + leak_w_k) : 0;
     answer.year_kwh = hours_per_day * c.running.heating_degree_days_k * winter_w_k / w_per_kw;

@@ -30,6 +30,26 @@ double film_resistance(const physics::FilmHeat& film) {
     return 1 / std::max(film.convective_w_m2k + film.radiative_w_m2k, 1e-6);
 }
 
+/// The glazing at rating conditions, with and without sun.
+struct Rating {
+    physics::GlazingStack stack;
+    opening::SunlitPanes panes;
+    StackOptics straight;
+    physics::GlazingResult dark, lit;
+
+    explicit Rating(const opening::Opening& opening)
+        : stack(opening::glazing_stack(opening)), panes(opening::glazing_sun(opening)),
+          straight(physics::through_panes(panes.solar, panes.count)) {
+        const Sides sides = rating_summer();
+        physics::AbsorbedSun absorbed_w_m2{};
+        for (std::size_t k = 0; k < panes.count; ++k)
+            absorbed_w_m2[k] = straight.absorbed[k] * rated_sun_w_m2;
+        dark = physics::glazing_detailed(stack, sides.outside, sides.inside);
+        lit = physics::glazing_detailed(stack, sides.outside, sides.inside, absorbed_w_m2);
+    }
+    double gain() const { return (dark.flux_w_m2 - lit.flux_w_m2) / rated_sun_w_m2; }
+};
+
 /// Share of the heat absorbed in the middle of each pane that goes inwards.
 struct Inwards {
     std::array<double, physics::max_panes> share{};
@@ -65,26 +85,23 @@ Inwards inwards_of(const physics::GlazingStack& stack, const physics::GlazingRes
 
 } // namespace
 
-SunThrough sun_through(const opening::Opening& opening) {
-    const physics::GlazingStack stack = opening::glazing_stack(opening);
-    const opening::SunlitPanes panes = opening::glazing_sun(opening);
-    const Sides sides = rating_summer();
-    const StackOptics straight = physics::through_panes(panes.solar, panes.count);
-    physics::AbsorbedSun absorbed_w_m2{};
-    for (std::size_t k = 0; k < panes.count; ++k)
-        absorbed_w_m2[k] = straight.absorbed[k] * rated_sun_w_m2;
-    const physics::GlazingResult dark =
-        physics::glazing_detailed(stack, sides.outside, sides.inside);
-    const physics::GlazingResult lit =
-        physics::glazing_detailed(stack, sides.outside, sides.inside, absorbed_w_m2);
-    const double gain = (dark.flux_w_m2 - lit.flux_w_m2) / rated_sun_w_m2;
-    const Inwards inwards = inwards_of(stack, lit, straight, gain);
+SunStraightOn sun_straight_on(const opening::Opening& opening) {
+    const Rating rating(opening);
+    const physics::PanesOptics& light = rating.panes.light;
+    return {rating.straight.transmittance + rating.gain(),
+            physics::through_panes(light, rating.panes.count).transmittance};
+}
 
+SunThrough sun_through(const opening::Opening& opening) {
+    const Rating rating(opening);
+    const StackOptics& straight = rating.straight;
+    const opening::SunlitPanes& panes = rating.panes;
+    const Inwards inwards = inwards_of(rating.stack, rating.lit, straight, rating.gain());
     SunThrough result;
     result.transmitted = straight.transmittance;
-    result.shgc = straight.transmittance + gain;
+    result.shgc = straight.transmittance + rating.gain();
     result.light = physics::through_panes(panes.light, panes.count).transmittance;
-    result.declared_g = physics::solar_gain_declared(straight, stack).total();
+    result.declared_g = physics::solar_gain_declared(straight, rating.stack).total();
     result.shgc_at[0] = result.shgc;
     for (int n = 1; n < sun_angles; ++n) {
         const StackOptics sun = physics::through_panes_at(panes.solar, panes.count, n * step_deg);
@@ -92,8 +109,8 @@ SunThrough sun_through(const opening::Opening& opening) {
     }
     const StackOptics diffuse = physics::diffuse_through_panes(panes.solar, panes.count);
     result.shgc_diffuse = diffuse.transmittance + inwards.of(diffuse);
-    result.summer_glass_c = lit.faces_c[2 * stack.pane_count - 1];
-    result.shade_glass_c = dark.faces_c[2 * stack.pane_count - 1];
+    result.summer_glass_c = rating.lit.faces_c[2 * panes.count - 1];
+    result.shade_glass_c = rating.dark.faces_c[2 * panes.count - 1];
     return result;
 }
 

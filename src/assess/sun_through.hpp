@@ -25,6 +25,12 @@ struct SunThrough {
 };
 SunThrough sun_through(const opening::Opening& opening);
 
+/// The two figures of a label alone, quicker.
+struct SunStraightOn {
+    double shgc = 0, light = 0;
+};
+SunStraightOn sun_straight_on(const opening::Opening& opening);
+
 /// The SHGC between the angles of the table, 0 to 90 degrees.
 double shgc_at(const SunThrough& sun, double angle_deg);
 

@@ -36,6 +36,8 @@ constexpr std::array questions{
     Question{"leak", from_object<ask_leak>},
     Question{"moisture", from_object<ask_moisture>},
     Question{"thermography", from_object<ask_thermography>},
+    Question{"label", from_object<ask_label>},
+    Question{"words", from_object<ask_words>},
     Question{"house", ask_house},
 };
 

@@ -47,6 +47,10 @@ GapConductances gap_conductances(const physics::GlazingStack& stack,
 /// The air between storm panel and sash; before frame and sash, which stand in it.
 void paint_storm_space(Painter& painter, const Layout& l, double conductance_w_m2k);
 
+/// A bar across a wide air space at the sight line. The space is painted as a solid that carries
+/// the heat across; the bar keeps the frame's cold from running along it to the glass's centre.
+void paint_space_bar(Painter& painter, const Layout& l, double u0_m, double u1_m);
+
 /// The air between sash and inside panel; before frame and sash, which stand in it.
 void paint_panel_space(Painter& painter, const Layout& l, double conductance_w_m2k);
 

@@ -161,6 +161,10 @@ constexpr std::array unit_rows = {
     at<&Case::opening, &Opening::sash, &Sash::fit>(
         {"sash.fit", "Sash fit", "How well the sashes sit in the frame.", Q::choice, S::opening, 0,
          2, 1, no_limit, sash_fits}),
+    at<&Case::opening, &Opening::sash, &Sash::rated_l_s_m2>(
+        {"sash.rated_l_s_m2", "Rated leakage",
+         "Air leakage printed on the label, L/(s·m²) at 75 Pa; 0 stands for not known.", Q::number,
+         S::opening, 0, 5, 0.1, "New windows are sold with 1.5 at most (0.3 cfm/ft²)."}),
     at<&Case::opening, &Opening::sash, &Sash::weatherstrip>(
         {"sash.weatherstrip", "Weather strip", "Whether the sashes have been weather-stripped.",
          Q::yes_no, S::opening, 0, 1, 1, no_limit}),

@@ -95,6 +95,7 @@ bool applies(const Field& field, const Case& c) {
     if (field.key == "glazing.gas_share") return has_gap && glazing.gas != physics::Gas::air;
     if (field.key == "glazing.emissivity" || field.key == "glazing.coating_kind")
         return glazing.coating != Coating::none;
+    if (field.key == "sash.rated_l_s_m2") return c.opening.sash.fit == SashFit::tight;
     if (field.key == "sash.weatherstrip") return c.opening.sash.fit != SashFit::tight;
     return true;
 }

@@ -5,11 +5,18 @@
 
 namespace shimlight::opening {
 
+void paint_space_bar(Painter& painter, const Layout& l, double u0_m, double u1_m) {
+    constexpr double bar_m = 0.0005, bar_w_mk = 2e-4;
+    painter.solid({u0_m, l.unit.sight_m, u1_m, l.unit.sight_m + bar_m}, Material::gas,
+                  {"air space"}, bar_w_mk);
+}
+
 void paint_panel_space(Painter& painter, const Layout& l, double conductance_w_m2k) {
     const GlassLayout& g = l.glass;
     const double width_m = g.panel_outside_m - g.inside_m;
     painter.solid({g.inside_m, g.panel_foot_m, g.panel_outside_m, painter.height_m()},
                   Material::gas, {"panel air space"}, conductance_w_m2k * width_m);
+    paint_space_bar(painter, l, g.inside_m, g.panel_outside_m);
 }
 
 void paint_inside_panel(Painter& painter, const Layout& l, const physics::Pane& pane) {

@@ -77,6 +77,16 @@ double panels_c(const Glazing& glazing) {
     return std::pow(std::pow(inside_c, -root) + std::pow(outside_c, -root), -joint_exponent);
 }
 
+bool is_rated(const Sash& sash) {
+    return sash.fit == SashFit::tight && sash.rated_l_s_m2 > 0;
+}
+
+/// A rating brought from 75 to 1 Pa, of the whole sash, as the limit above is.
+double rated_c(const Sash& sash, double area_m2) {
+    constexpr double rating_pa = 75, l_per_m3 = 1000;
+    return sash.rated_l_s_m2 / l_per_m3 * area_m2 / std::pow(rating_pa, sash_exponent);
+}
+
 /// Across a filled strip the flow grows with its width.
 physics::Crack fill_crack(const ShimSpace& shim, double length_m, double depth_m) {
     switch (shim.fill) {
@@ -106,7 +116,10 @@ SashLeakage sash_leakage(const Opening& opening) {
     SashLeakage sash;
     sash.length_m = crack_length_m(opening);
     const double lock_ratio = opening.sash.locked ? 1 : unlocked_ratio;
-    sash.fit = {fit_c(opening.sash) * lock_ratio * sash.length_m, sash_exponent};
+    const double per_m = is_rated(opening.sash)
+                             ? rated_c(opening.sash, unit.width_m * unit.height_m) / sash.length_m
+                             : fit_c(opening.sash);
+    sash.fit = {per_m * lock_ratio * sash.length_m, sash_exponent};
     sash.slipped = {opening.sash.slipped_m, sash_depth_m, 2 * unit.width_m, 1};
     sash.storm = opening.glazing.storm != Storm::none || opening.glazing.panel != Panel::none;
     sash.storm_crack = {panels_c(opening.glazing) * sash.length_m, joint_exponent};

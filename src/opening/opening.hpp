@@ -46,6 +46,7 @@ struct Casing {
 struct Sash {
     SashFit fit = SashFit::worn;
     bool weatherstrip = false;
+    double rated_l_s_m2 = 0; ///< of a tight unit's label at 75 Pa, per area; 0 when not known
     bool locked = true;
     double slipped_m = 0; ///< how far the upper sash has come down; a locked one cannot have
 };
