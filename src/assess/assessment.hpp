@@ -2,6 +2,7 @@
 // One question: what is it like at this window today? Case → Assessment.
 #pragma once
 
+#include "assess/sun_through.hpp"
 #include "opening/cut.hpp"
 #include "physics/glazing.hpp"
 #include "physics/pressure.hpp"
@@ -52,6 +53,7 @@ struct Assessment {
     double dew_point_c = 0;
     double max_rh = 1;         ///< lowest over the glass (centre and edge), 0…1
     double u_centre_w_m2k = 0; ///< centre of glass, at this weather
+    SunThrough sun;            ///< centre of glass, at rating conditions
     // From here on without conduction until the unit's cuts are solved.
     double u_frame_w_m2k = 0; ///< of what shows inside of frame and sashes, glass edge apart
     double u_edge_w_m2k = 0;  ///< of the 65 mm of glass along them

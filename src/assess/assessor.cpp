@@ -7,6 +7,8 @@
 #include "assess/solve_memory.hpp"
 #include "assess/surfaces.hpp"
 #include "assess/whole_window.hpp"
+#include "opening/films.hpp"
+#include "opening/glazing_balance.hpp"
 #include "physics/moist_air.hpp"
 
 #include <algorithm>
@@ -31,20 +33,13 @@ std::size_t index(Position position) {
     return static_cast<std::size_t>(position);
 }
 
-/// The same case with airs far enough apart to measure conductances by.
+/// The same case with airs far enough apart to measure conductances by, and no cold sky.
 opening::Case measurable(const opening::Case& c) {
     opening::Case apart = c;
+    apart.weather.sky = opening::Sky::cloudy;
     if (std::fabs(c.room.air_c - c.weather.outside_c) < measurable_k)
         apart.room.air_c = c.weather.outside_c + measurable_k;
     return apart;
-}
-
-physics::GlazingResult glass_balance(const opening::Case& c) {
-    physics::GlazingSide outside, inside;
-    outside.air_c = c.weather.outside_c;
-    outside.wind_m_s = c.weather.wind_m_s;
-    inside.air_c = c.room.air_c;
-    return physics::glazing_detailed(opening::glazing_stack(c.opening), outside, inside);
 }
 
 void add_warnings(Warnings& all, const Warnings& more) {
@@ -75,7 +70,7 @@ struct Assessor::Memory {
 
 void Assessor::Memory::want(const opening::Case& c, const physics::GlazingResult& glass) {
     const opening::Case apart = measurable(c);
-    const physics::GlazingResult apart_glass = glass_balance(apart);
+    const physics::GlazingResult apart_glass = opening::glazing_balance(apart);
     for (Slot& slot : installed)
         slot.want(c, glass);
     for (Slot& slot : alone)
@@ -134,12 +129,16 @@ void Assessor::Memory::read_seat(const opening::Case& c) {
 void Assessor::Memory::read_heat(const opening::Case& c) {
     const opening::Case apart = measurable(c);
     const double difference_k = c.room.air_c - c.weather.outside_c;
+    const double conducting_k = c.room.air_c - opening::outside_environment_c(c.weather);
     const WindowConductance heat =
-        window_conductance(c, glass_balance(apart).u_w_m2k, alone, installed);
-    const double apart_k = apart.room.air_c - apart.weather.outside_c;
+        window_conductance(c, opening::glazing_balance(apart).u_w_m2k, alone, installed);
+    // The stream was solved under this sky.
+    const double apart_k = std::fabs(conducting_k) < measurable_k
+                               ? apart.room.air_c - apart.weather.outside_c
+                               : conducting_k;
     const bool comes_in = answer.leak.shim_m3_s > 0;
-    const double still_w_k =
-        heat.unit_w_k + heat.joint_w_k - (comes_in ? heat.stream_w / apart_k : 0);
+    const double stream_w_k = comes_in ? heat.stream_w / apart_k : 0;
+    const double still_w_k = heat.unit_w_k + heat.joint_w_k - stream_w_k;
     const double leak_w_k = leak_capacity_w_k(c, answer.leak);
     answer.u_centre_w_m2k = answer.glass.u_w_m2k;
     answer.frame_m2 = heat.frame_m2;
@@ -148,8 +147,11 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     answer.u_edge_w_m2k = heat.edge_m2 > 0 ? heat.edge_w_k / heat.edge_m2 : 0;
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
-    answer.heat_w = (still_w_k + leak_w_k) * difference_k;
-    const double winter_air_w_k = winter_leak_w_k(c), winter_w_k = still_w_k + winter_air_w_k;
+    answer.heat_w = still_w_k * conducting_k + leak_w_k * difference_k;
+    const double winter_air_w_k = winter_leak_w_k(c);
+    // In a calmer winter less air takes less heat from the wood.
+    const double streaming = leak_w_k > 0 ? std::min(1.0, winter_air_w_k / leak_w_k) : 1;
+    const double winter_w_k = still_w_k + (1 - streaming) * stream_w_k + winter_air_w_k;
     answer.year_air_share = winter_w_k > 0 ? winter_air_w_k / winter_w_k : 0;
     answer.air_share = still_w_k + leak_w_k > 0 ? leak_w_k / (still_w_k + leak_w_k) : 0;
     answer.year_kwh = hours_per_day * c.running.heating_degree_days_k * winter_w_k / w_per_kw;
@@ -159,6 +161,7 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
 void Assessor::Memory::answer_from(const opening::Case& c, const physics::GlazingResult& glass) {
     answer.warnings.clear();
     answer.glass = glass;
+    answer.sun = sun_through(c.opening);
     add_warnings(answer.warnings, glass.warnings);
     answer.dew_point_c = physics::dew_point_c(c.room.air_c, c.room.rh);
     read_cuts(c);
@@ -175,7 +178,7 @@ Assessor::Assessor(Assessor&&) noexcept = default;
 Assessor& Assessor::operator=(Assessor&&) noexcept = default;
 
 const Assessment& Assessor::update(const opening::Case& c, const Budget& budget) {
-    const physics::GlazingResult glass = glass_balance(c);
+    const physics::GlazingResult glass = opening::glazing_balance(c);
     memory_->want(c, glass);
     memory_->solve_within(budget);
     memory_->answer_from(c, glass);

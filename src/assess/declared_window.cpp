@@ -68,6 +68,7 @@ DeclaredWindow declared_window(const opening::Opening& opening, section::Accurac
     opening::Case c;
     c.opening = opening;
     c.opening.glazing.storm = opening::Storm::none;
+    c.opening.glazing.panel = opening::Panel::none;
     c.weather.outside_c = outside_c;
     c.room.air_c = inside_c;
     const physics::GlazingStack stack = opening::glazing_stack(c.opening);

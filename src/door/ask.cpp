@@ -37,6 +37,8 @@ constexpr std::array questions{
     Question{"moisture", from_object<ask_moisture>},
     Question{"thermography", from_object<ask_thermography>},
     Question{"year", from_object<ask_year>},
+    Question{"label", from_object<ask_label>},
+    Question{"words", from_object<ask_words>},
     Question{"house", ask_house},
 };
 

@@ -50,6 +50,20 @@ Json leak_answer(const assess::LeakResult& leak) {
             {"shim_air_c", leak.shim_air_c},         {"heat_w", leak.heat_w}};
 }
 
+Json sun_answer(const assess::SunThrough& sun) {
+    Json at_angles = Json::array();
+    for (const double shgc : sun.shgc_at)
+        at_angles.push_back(shgc);
+    return {{"shgc_centre", sun.shgc},
+            {"light_centre", sun.light},
+            {"transmitted", sun.transmitted},
+            {"declared_g", sun.declared_g},
+            {"shgc_by_10_deg", std::move(at_angles)},
+            {"shgc_diffuse", sun.shgc_diffuse},
+            {"summer_glass_c", sun.summer_glass_c},
+            {"shade_glass_c", sun.shade_glass_c}};
+}
+
 Json assessment_answer(const Assessment& result) {
     Json parts = Json::array();
     for (const assess::PartSurface& surface : result.parts)
@@ -57,6 +71,7 @@ Json assessment_answer(const Assessment& result) {
     return {{"u_centre_w_m2k", result.u_centre_w_m2k},
             {"u_frame_w_m2k", result.u_frame_w_m2k},
             {"u_edge_w_m2k", result.u_edge_w_m2k},
+            {"sun", sun_answer(result.sun)},
             {"u_window_w_m2k", result.u_window_w_m2k},
             {"u_installed_w_m2k", result.u_installed_w_m2k},
             {"dew_point_c", result.dew_point_c},

@@ -17,11 +17,12 @@ double total_w_m2k(const physics::FilmHeat& film) {
 }
 
 void add_airs(Cut& cut, const Case& c, const physics::GlazingResult& glass) {
-    const double outside_c = c.weather.outside_c, inside_c = c.room.air_c;
+    const double inside_c = c.room.air_c;
     cut.painting.airs = {
-        {"outside", outside_c, outside_film_w_m2k(c.weather), false},
+        {"outside", outside_environment_c(c.weather), outside_film_w_m2k(c.weather), false},
         {"inside", inside_c, inside_film_w_m2k, false},
-        {"outside, glass", outside_c, total_w_m2k(glass.outside_film), false},
+        {"outside, glass", outside_environment_c(c.weather, glass.outside_film),
+         total_w_m2k(glass.outside_film), false},
         {"inside, glass", inside_c, total_w_m2k(glass.inside_film), false},
     };
     cut.air_is_inside = {false, true, false, true};
@@ -40,7 +41,8 @@ void paint_airs(Painter& painter, const Layout& l) {
     painter.air({glass_split_m, back_m, l.width_m, top_m}, Material::indoor_air, inside_air);
     const double outer_sight_m = l.glass.storm ? l.glass.storm_sight_m : l.unit.sight_m;
     painter.air({0, outer_sight_m, glass_split_m, top_m}, Material::outdoor_air, outside_glass_air);
-    painter.air({glass_split_m, l.unit.sight_m, l.width_m, top_m}, Material::indoor_air,
+    const double inner_sight_m = l.glass.panel ? l.glass.panel_sight_m : l.unit.sight_m;
+    painter.air({glass_split_m, inner_sight_m, l.width_m, top_m}, Material::indoor_air,
                 inside_glass_air);
 }
 
@@ -78,7 +80,8 @@ Cut meeting_rail_cut(const Case& c, const physics::GlazingResult& glass,
     const MeetingRail rail = meeting_rail_layout(c);
     Painter painter(Position::meeting_rail, rail.upper.width_m, rail.upper.height_m);
     add_airs(painter.cut(), c, glass);
-    paint_meeting_rail(painter, c, rail, gap_conductances(glazing_stack(c.opening), glass),
+    const physics::GlazingStack stack = glazing_stack(c.opening);
+    paint_meeting_rail(painter, c, rail, stack, gap_conductances(stack, glass),
                        {outside_glass_air, inside_glass_air}, surroundings);
     return std::move(painter.cut());
 }
@@ -90,14 +93,17 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
     if (position == Position::meeting_rail) return meeting_rail_cut(c, glass, surroundings);
     const Opening& opening = c.opening;
     const Layout l = layout(c, position, surroundings);
-    const GapConductances gaps = gap_conductances(glazing_stack(opening), glass);
+    const physics::GlazingStack stack = glazing_stack(opening);
+    const GapConductances gaps = gap_conductances(stack, glass);
     Painter painter(position, l.width_m, l.height_m);
     add_airs(painter.cut(), c, glass);
     paint_airs(painter, l);
     if (l.with_wall) paint_surroundings(painter, l, opening);
     if (l.glass.storm) paint_storm_space(painter, l, gaps[0]);
+    if (l.glass.panel) paint_panel_space(painter, l, gaps[stack.pane_count - 2]);
     paint_unit(painter, l, opening);
     paint_glass(painter, l, opening.glazing, gaps);
+    if (l.glass.panel) paint_inside_panel(painter, l, stack.panes[stack.pane_count - 1]);
     if (l.with_wall) {
         lead_joint_stream(painter, l, opening.casing, joint_stream(c));
         lead_sash_stream(painter, l, sash_stream(c));

@@ -56,7 +56,17 @@ void paint_storm_space(Painter& painter, const Layout& l, double conductance_w_m
 /// Panes, gaps, spacer.
 void paint_panes(Painter& painter, const Layout& l, const Glazing& glazing,
                  const GapConductances& conductances);
-/// The same and the storm panel with its rail.
+/// A bar across a wide air space at the sight line. The space is painted as a solid that carries
+/// the heat across; the bar keeps the frame's cold from running along it to the glass's centre.
+void paint_space_bar(Painter& painter, double v_m, double u0_m, double u1_m);
+
+/// The air between sash and inside panel; before frame and sash, which stand in it.
+void paint_panel_space(Painter& painter, const Layout& l, double conductance_w_m2k);
+
+/// The panel inside with its rail; after the glass.
+void paint_inside_panel(Painter& painter, const Layout& l, const physics::Pane& pane);
+
+/// Panes, gaps, spacer; the storm panel with its rail.
 void paint_glass(Painter& painter, const Layout& l, const Glazing& glazing,
                  const GapConductances& conductances);
 void note_faces(Cut& cut, const Layout& l, const Glazing& glazing);
@@ -67,8 +77,8 @@ struct MeetingAirs {
 };
 /// The whole cut at the meeting rail; the air past the sashes only with its surroundings.
 void paint_meeting_rail(Painter& painter, const Case& c, const MeetingRail& rail,
-                        const GapConductances& conductances, const MeetingAirs& airs,
-                        Surroundings surroundings);
+                        const physics::GlazingStack& stack, const GapConductances& conductances,
+                        const MeetingAirs& airs, Surroundings surroundings);
 
 /// The way of the air through the joint, outdoors to room.
 std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,

@@ -68,5 +68,8 @@ inline constexpr double storm_pane_m = 0.003;
 inline constexpr double storm_rail_m = 0.025, storm_rail_depth_m = 0.010;
 inline constexpr double storm_from_frame_m = 0.003;
 inline constexpr double storm_gap_m = 0.050; // mean of upper and lower sash, for the balance
+inline constexpr double panel_gap_m = 0.050; // likewise, of a panel inside
+inline constexpr double panel_from_frame_m = 0.003, panel_rail_m = 0.025, panel_lip_m = 0.003;
+inline constexpr double film_drawn_m = 0.0005; // too thin to be drawn as it is
 
 } // namespace shimlight::opening

@@ -36,11 +36,24 @@ constexpr Choice frames[] = {{"wood", "wood"},
                              {"fibreglass", "fibreglass"},
                              {"composite", "composite"},
                              {"aluminium_break", "aluminium, thermal break"}};
+constexpr Choice panels[] = {
+    {"none", "none"}, {"clear", "clear"}, {"low_e", "low-e"}, {"film", "plastic film"}};
+constexpr Choice coating_kinds[] = {{"hard", "hard coat"},
+                                    {"one_silver", "soft, 1 silver"},
+                                    {"two_silvers", "soft, 2 silvers"},
+                                    {"three_silvers", "soft, 3 silvers"}};
+constexpr Choice tints[] = {{"clear", "clear"},
+                            {"low_iron", "low iron"},
+                            {"bronze", "bronze"},
+                            {"grey", "grey"},
+                            {"green", "green"}};
+constexpr Choice skies[] = {{"cloudy", "cloudy"}, {"clear_night", "clear night"}};
 constexpr Choice installations[] = {{"full_frame", "rough opening"}, {"insert", "old wood frame"}};
 constexpr Choice sash_fits[] = {{"tight", "tight"}, {"worn", "worn"}, {"loose", "loose"}};
 constexpr Choice walls[] = {{"frame_2x4", "2×4 studs"}, {"frame_2x6", "2×6 studs"}};
 
 constexpr std::string_view no_limit = "There are no other choices.";
+constexpr std::string_view four_panes = "At most four panes stand one behind the other.";
 
 constexpr std::array weather_rows = {
     at<&Case::weather, &Weather::outside_c>(
@@ -50,6 +63,9 @@ constexpr std::array weather_rows = {
         {"weather.wind_m_s", "Wind",
          "Wind at the house: it drives air through cracks and cools the outer glass.", Q::speed_m_s,
          S::weather, 0, 20, 0.5, "Stronger than this is a storm."}),
+    at<&Case::weather, &Weather::sky>(
+        {"weather.sky", "Sky", "A clear night sky takes heat from glass and frame by radiation.",
+         Q::choice, S::weather, 0, 1, 1, no_limit, skies}),
 };
 
 constexpr std::array room_rows = {
@@ -110,6 +126,10 @@ constexpr std::array glass_rows = {
         {"glazing.coating", "Coating on face",
          "Where the low-e coating lies; faces are counted from outdoors, without a storm panel.",
          Q::choice, S::opening, 0, 5, 1, "The face must exist: each pane has two.", coatings}),
+    at<&Case::opening, &Opening::glazing, &Glazing::coating_kind>(
+        {"glazing.coating_kind", "Coating kind",
+         "What the low-e coating is made of: it decides the sun and sets the usual emissivity.",
+         Q::choice, S::opening, 0, 3, 1, no_limit, coating_kinds}),
     at<&Case::opening, &Opening::glazing, &Glazing::emissivity>(
         {"glazing.emissivity", "Emissivity",
          "How much heat the coated face radiates; bare glass has 0.84.", Q::emissivity, S::opening,
@@ -131,7 +151,13 @@ constexpr std::array glass_rows = {
          S::opening, 0, 3, 1, no_limit, spacers}),
     at<&Case::opening, &Opening::glazing, &Glazing::storm>(
         {"glazing.storm", "Storm panel", "A second window hung outside the sashes.", Q::choice,
-         S::opening, 0, 2, 1, no_limit, storms}),
+         S::opening, 0, 2, 1, four_panes, storms}),
+    at<&Case::opening, &Opening::glazing, &Glazing::panel>(
+        {"glazing.panel", "Panel inside", "A second window set inside the sashes.", Q::choice,
+         S::opening, 0, 3, 1, four_panes, panels}),
+    at<&Case::opening, &Opening::glazing, &Glazing::tint>(
+        {"glazing.tint", "Outer glass", "Colour of the outermost pane of the sash.", Q::choice,
+         S::opening, 0, 4, 1, no_limit, tints}),
 };
 
 constexpr std::array unit_rows = {
@@ -148,6 +174,10 @@ constexpr std::array unit_rows = {
     at<&Case::opening, &Opening::sash, &Sash::fit>(
         {"sash.fit", "Sash fit", "How well the sashes sit in the frame.", Q::choice, S::opening, 0,
          2, 1, no_limit, sash_fits}),
+    at<&Case::opening, &Opening::sash, &Sash::rated_l_s_m2>(
+        {"sash.rated_l_s_m2", "Rated leakage",
+         "Air leakage printed on the label, L/(s·m²) at 75 Pa; 0 stands for not known.", Q::number,
+         S::opening, 0, 5, 0.1, "New windows are sold with 1.5 at most (0.3 cfm/ft²)."}),
     at<&Case::opening, &Opening::sash, &Sash::weatherstrip>(
         {"sash.weatherstrip", "Weather strip", "Whether the sashes have been weather-stripped.",
          Q::yes_no, S::opening, 0, 1, 1, no_limit}),

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "opening/field_table.hpp"
 #include "opening/field_rows.hpp"
+#include "opening/pane_table.hpp"
+#include "physics/glazing.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -48,9 +50,22 @@ double least(const Field& field, const Case& c) {
     return field.min;
 }
 
+/// Panes one behind the other, storm panel and inside panel included.
+int panes_in_all(const Glazing& glazing) {
+    return glazing.panes + (glazing.storm != Storm::none) + (glazing.panel != Panel::none);
+}
+
+/// Whether a panel more would be one pane too many.
+bool panel_fits(const Glazing& glazing, bool has_it) {
+    return has_it || panes_in_all(glazing) < static_cast<int>(physics::max_panes);
+}
+
 /// What follows from the field just set: the others give way, never the field itself.
-void make_consistent(Case& c, const Field& set) {
+void make_consistent(Case& c, const Field& set, const Glazing& before) {
     Glazing& glazing = c.opening.glazing;
+    if (glazing.coating_kind != before.coating_kind)
+        glazing.emissivity = coating_row(glazing.coating_kind).emissivity;
+    if (panes_in_all(glazing) > static_cast<int>(physics::max_panes)) glazing.panel = Panel::none;
     if (needed_faces(glazing.coating) > faces(c.opening)) glazing.coating = Coating::none;
     Sash& sash = c.opening.sash;
     if (set.key == "sash.locked" && sash.locked) sash.slipped_m = 0;
@@ -78,8 +93,10 @@ bool applies(const Field& field, const Case& c) {
         field.key == "glazing.spacer" || field.key == "glazing.coating")
         return has_gap;
     if (field.key == "glazing.gas_share") return has_gap && glazing.gas != physics::Gas::air;
-    if (field.key == "glazing.emissivity") return glazing.coating != Coating::none;
     if (field.key == "chambers") return !is_wood(c.opening.frame) && !is_metal(c.opening.frame);
+    if (field.key == "glazing.emissivity" || field.key == "glazing.coating_kind")
+        return glazing.coating != Coating::none;
+    if (field.key == "sash.rated_l_s_m2") return c.opening.sash.fit == SashFit::tight;
     if (field.key == "sash.weatherstrip") return c.opening.sash.fit != SashFit::tight;
     return true;
 }
@@ -88,6 +105,11 @@ bool choice_possible(const Field& field, std::size_t index, const Case& c) {
     if (index >= field.choices.size()) return false;
     if (field.key == "glazing.coating")
         return needed_faces(static_cast<Coating>(index)) <= faces(c.opening);
+    const Glazing& glazing = c.opening.glazing;
+    if (index > 0 && field.key == "glazing.storm")
+        return panel_fits(glazing, glazing.storm != Storm::none);
+    if (index > 0 && field.key == "glazing.panel")
+        return panel_fits(glazing, glazing.panel != Panel::none);
     return true;
 }
 
@@ -100,8 +122,9 @@ bool set_field(Case& c, const Field& field, double value) {
     const bool impossible = field.quantity == Quantity::choice &&
                             !choice_possible(field, static_cast<std::size_t>(limited), c);
     if (!impossible) {
+        const Glazing before = c.opening.glazing;
         field.set(c, limited);
-        make_consistent(c, field);
+        make_consistent(c, field, before);
     }
     constexpr double rounding = 0.5; // a choice moved by rounding alone was not limited
     return impossible || !std::isfinite(value) ||

@@ -43,6 +43,7 @@ void paint_storm_space(Painter& painter, const Layout& l, double conductance_w_m
     const double width_m = l.glass.outside_m - l.glass.storm_inside_m;
     painter.solid({l.glass.storm_inside_m, l.unit.jamb_m, l.glass.outside_m, painter.height_m()},
                   Material::gas, {"storm air space"}, conductance_w_m2k * width_m);
+    paint_space_bar(painter, l.unit.sight_m, l.glass.storm_inside_m, l.glass.outside_m);
 }
 
 void note_faces(Cut& cut, const Layout& l, const Glazing& glazing) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "opening/layout.hpp"
 #include "opening/dimensions.hpp"
+#include "opening/sash_glass.hpp"
 
 #include <algorithm>
 
@@ -118,6 +119,20 @@ void place_storm(Layout& l, const Glazing& glazing) {
     l.glass.storm_sight_m = l.unit.jamb_m + storm_rail_m;
 }
 
+/// A panel inside stands on the frame, at the sill on the stool.
+void place_panel(Layout& l, const Glazing& glazing) {
+    const Panel panel = panel_inside(glazing);
+    const bool film = panel == Panel::film;
+    const bool on_stool = l.with_wall && l.position == Position::sill;
+    GlassLayout& g = l.glass;
+    g.panel = panel != Panel::none;
+    g.panel_outside_m = l.unit.inside_m + panel_from_frame_m;
+    g.panel_inside_m = g.panel_outside_m + (film ? film_drawn_m : storm_pane_m);
+    g.panel_foot_m =
+        on_stool ? std::max(l.unit.jamb_m, l.stool_m + stool_thickness_m) : l.unit.jamb_m;
+    g.panel_sight_m = g.panel_foot_m + (film ? 0 : panel_rail_m);
+}
+
 } // namespace
 
 MeetingRail meeting_rail_layout(const Case& c) {
@@ -148,6 +163,7 @@ Layout layout(const Case& c, Position position, Surroundings surroundings) {
     place_across(l, p, d, c);
     place_along(l, p, c);
     place_storm(l, c.opening.glazing);
+    place_panel(l, c.opening.glazing);
     return l;
 }
 

@@ -30,6 +30,10 @@ struct GlassLayout {
     bool storm = false;
     double storm_outside_m = 0, storm_inside_m = 0; ///< u of the storm pane
     double storm_sight_m = 0;                       ///< v where it comes out of its rail
+    bool panel = false;                             ///< inside
+    double panel_outside_m = 0, panel_inside_m = 0; ///< u of its pane
+    double panel_foot_m = 0;                        ///< v where it begins
+    double panel_sight_m = 0;                       ///< v where the pane comes out of its rail
 };
 
 struct Layout {

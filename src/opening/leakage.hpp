@@ -9,12 +9,13 @@
 
 namespace shimlight::opening {
 
-/// Between sashes and frame. The two paths lie side by side; a storm panel lies in front of both.
+/// Between sashes and frame. The two paths lie side by side; a storm panel or
+/// a panel inside lies before or behind both.
 struct SashLeakage {
     double length_m = 0;   ///< of crack: all around both sashes, 2 heights + 3 widths
     physics::PowerLaw fit; ///< by fit, weather strip and lock
     physics::Slot slipped; ///< over and between sashes that are not pushed home; 0 wide if so
-    bool storm = false;
+    bool storm = false;    ///< or a panel inside
     physics::PowerLaw storm_crack;
 };
 SashLeakage sash_leakage(const Opening& opening);
@@ -26,6 +27,11 @@ struct JointLeakage {
     std::array<physics::Crack, 3> in_series;
 };
 JointLeakage joint_leakage(const Opening& opening);
+
+/// Cracks of the storm panel and of the panel inside, around the whole window: what lets air into
+/// the spaces they make. Coefficients of 0 where there is none.
+physics::PowerLaw storm_panel_crack(const Opening& opening);
+physics::PowerLaw inside_panel_crack(const Opening& opening);
 
 /// Signed flows, m³/s; positive comes in when the pressure is positive.
 double sash_flow_m3_s(const SashLeakage& sash, double pressure_pa, const physics::AirState& air);

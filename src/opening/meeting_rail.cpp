@@ -45,11 +45,33 @@ void paint_storm(Painter& painter, const MeetingRail& r, double conductance_w_m2
     };
     space(0, play.v0_m, r.lower.glass.outside_m);
     space(play.v0_m, top_m, g.outside_m);
+    paint_space_bar(painter, play.v0_m, inside_m, r.lower.glass.outside_m);
+    paint_space_bar(painter, play.v1_m, inside_m, g.outside_m);
     painter.solid({g.storm_outside_m, 0, inside_m, top_m}, Material::glass, {"storm panel"});
     const double middle_m = (play.v0_m + play.v1_m) / 2;
     painter.solid({r.upper.unit.outside_m - storm_rail_depth_m, middle_m - storm_rail_m / 2,
                    r.upper.unit.outside_m, middle_m + storm_rail_m / 2},
                   Material::aluminium, {"storm rail"});
+}
+
+/// A panel inside passes before both sashes in one piece.
+void paint_panel(Painter& painter, const MeetingRail& r, const physics::Pane& pane,
+                 double conductance_w_m2k) {
+    const GlassLayout& g = r.lower.glass;
+    const Box play = play_box(r);
+    const double top_m = r.lower.height_m, u0_m = g.panel_outside_m, u1_m = g.panel_inside_m;
+    const auto space = [&](double from_m, double to_m, double u_m) {
+        painter.solid({u_m, from_m, u0_m, to_m}, Material::gas, {"panel air space"},
+                      conductance_w_m2k * (u0_m - u_m));
+    };
+    space(0, play.v1_m, g.inside_m);
+    space(play.v1_m, top_m, r.upper.glass.inside_m);
+    paint_space_bar(painter, play.v0_m, g.inside_m, u0_m);
+    paint_space_bar(painter, play.v1_m, r.upper.glass.inside_m, u0_m);
+    const double w_mk = pane.conductivity_w_mk * (u1_m - u0_m) / pane.thickness_m;
+    painter.solid({u0_m, 0, u1_m, top_m}, Material::glass, {"panel", Part::glass_centre}, w_mk);
+    painter.solid({u0_m, play.v0_m - edge_band_m, u1_m, play.v1_m + edge_band_m}, Material::glass,
+                  {"panel", Part::glass_edge}, w_mk);
 }
 
 /// What reaches from one rail towards the other: wood, or a leg of the profile.
@@ -102,16 +124,22 @@ void note_places(Painter& painter, const MeetingRail& r, const Glazing& glazing)
                      {middle_m, play.v1_m},
                      {middle_m, play.v1_m + into_air_m}};
     note_faces(cut, r.lower, glazing);
+    const GlassLayout& g = r.lower.glass;
+    if (!g.panel) return;
+    cut.glass_face_x_m.push_back(g.panel_outside_m);
+    cut.glass_face_x_m.push_back(g.panel_inside_m);
 }
 
 } // namespace
 
 void paint_meeting_rail(Painter& painter, const Case& c, const MeetingRail& r,
-                        const GapConductances& gaps, const MeetingAirs& airs,
-                        Surroundings surroundings) {
+                        const physics::GlazingStack& stack, const GapConductances& gaps,
+                        const MeetingAirs& airs, Surroundings surroundings) {
     const Opening& opening = c.opening;
     paint_airs(painter, r, airs);
     if (r.upper.glass.storm) paint_storm(painter, r, gaps[0]);
+    if (r.lower.glass.panel)
+        paint_panel(painter, r, stack.panes[stack.pane_count - 1], gaps[stack.pane_count - 2]);
     paint_sash(painter, r.upper, opening, gaps);
     painter.turn_over();
     paint_sash(painter, r.lower, opening, gaps);

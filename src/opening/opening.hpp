@@ -32,6 +32,14 @@ enum class Storm { none, clear, low_e };
 /// that was left in the rough opening and keeps its shim space.
 enum class Installation { full_frame, insert };
 enum class Coating { none, face2, face3, face4, face5, faces2and5 };
+/// `hard` is fired onto the glass; the soft ones have layers of silver: more of them let in less
+/// sun.
+enum class CoatingKind { hard, one_silver, two_silvers, three_silvers };
+enum class Tint { clear, low_iron, bronze, grey, green }; ///< of the outermost pane of the sash
+/// A second window on the room side of the sashes.
+enum class Panel { none, clear, low_e, film };
+/// What the sky radiates: `cloudy` like air, `clear_night` much less.
+enum class Sky { cloudy, clear_night };
 
 struct Wall {
     WallBuild build = WallBuild::frame_2x4;
@@ -53,6 +61,7 @@ struct Casing {
 struct Sash {
     SashFit fit = SashFit::worn;
     bool weatherstrip = false;
+    double rated_l_s_m2 = 0; ///< of a tight unit's label at 75 Pa, per area; 0 when not known
     bool locked = true;
     double slipped_m = 0; ///< how far the upper sash has come down; a locked one cannot have
 };
@@ -64,9 +73,12 @@ struct Glazing {
     physics::Gas gas = physics::Gas::air;
     double gas_share = 0.9; ///< of the gap; the rest is air
     Coating coating = Coating::none;
+    CoatingKind coating_kind = CoatingKind::two_silvers;
     double emissivity = 0.05; ///< of the coated face(s)
+    Tint tint = Tint::clear;
     SpacerKind spacer = SpacerKind::aluminium;
     Storm storm = Storm::none; ///< a storm panel outside
+    Panel panel = Panel::none; ///< a panel inside
 };
 
 /// One hung window in a framed wall. Width and height are those of the window frame in the rough
@@ -88,6 +100,7 @@ struct Opening {
 struct Weather {
     double outside_c = -10;
     double wind_m_s = 4;
+    Sky sky = Sky::cloudy;
 };
 
 struct Room {

@@ -32,12 +32,15 @@ constexpr std::array rod = {choose("shim.fill", ShimFill::backer_rod),
                             choose("casing.seal", CasingSeal::caulked)};
 constexpr std::array clear_storm = {choose("glazing.storm", Storm::clear)};
 constexpr std::array low_e_storm = {choose("glazing.storm", Storm::low_e)};
+constexpr std::array film_inside = {choose("glazing.panel", Panel::film)};
+constexpr std::array panel_inside = {choose("glazing.panel", Panel::clear)};
 
 /// What every new unit brings: tight sashes with a lock, insulating glass, no storm panel.
 constexpr std::array new_unit = {
     choose("sash.fit", SashFit::tight),
     RowChange{"sash.locked", 1},
     choose("glazing.storm", Storm::none),
+    choose("glazing.panel", Panel::none),
     choose("glazing.gas", physics::Gas::argon),
     RowChange{"glazing.gas_share", argon_when_new},
     RowChange{"glazing.gap_m", half_inch_m},
@@ -79,6 +82,9 @@ constexpr std::string_view foam_caution =
 constexpr std::string_view storm_caution =
     "Working at an open window or on a ladder one can fall, and an escape window must stay one; "
     "check local code, licensed practice decides.";
+constexpr std::string_view inside_caution =
+    "An escape window must stay one, and unvented heaters want fresh air; check local code, "
+    "licensed practice decides.";
 constexpr std::string_view unit_caution =
     "Lead-safe work in a house from before 1978, safety glass near floor or door, an escape "
     "opening in bedrooms, no fall from it: check local code, licensed practice decides.";
@@ -118,6 +124,18 @@ constexpr std::array rows = {
                "It warms neither the glass nor a leaking sash.", lead_caution},
               rod,
               {1.5, 0.35, 6, 3}},
+    RemedyRow{{"film_inside", "Clear film inside",
+               "Tape shrink film to the inside trim around the sashes for the winter.",
+               "The window cannot be opened, and the joint behind the casing stays as it is.",
+               inside_caution},
+              film_inside,
+              {0.4, 0.05, 2, 0.5, 2}},
+    RemedyRow{{"panel_inside", "Panel inside", "Set a clear panel with a gasket inside the sashes.",
+               "The joint behind the casing stays as it is, and room air that gets behind it can "
+               "wet the old glass.",
+               inside_caution},
+              panel_inside,
+              {0.8, 0.1, 20, 8, 80}},
     RemedyRow{{"storm_clear", "Storm panel, clear", "Hang a clear storm panel outside the sashes.",
                "The joint behind the casing stays as it is, and a leaking inner sash can wet the "
                "storm panel.",

@@ -48,6 +48,7 @@ struct GapHeat {
     double convection_w_m2 = 0; ///< gas conduction and convection
     double radiation_w_m2 = 0;
     double nusselt = 1;
+    double equivalent_w_m2k = 0; ///< see glazing_leaky; 0 when the gap is tight
 };
 
 struct FilmHeat {

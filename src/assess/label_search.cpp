@@ -1,0 +1,221 @@
+// SPDX-License-Identifier: MIT
+#include "assess/label_search.hpp"
+#include "opening/field_table.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::assess {
+
+namespace {
+
+using opening::Opening;
+
+// The line through two drafts against a solution at `normal`, W/m²K; tuning takes it away.
+constexpr double line_margin = 0.02, sun_margin = 0.005;
+constexpr double halvings = 40;
+
+int choices_of(const char* key) {
+    return static_cast<int>(opening::find_field(key)->choices.size());
+}
+
+Opening build(const FrameLine& line, const GlassChoice& glass, double knob, double thickness_m) {
+    Opening o;
+    o.frame = line.frame;
+    o.sash.fit = opening::SashFit::tight;
+    o.glazing.spacer = line.spacer;
+    set_glass(o, glass, knob, thickness_m);
+    return at_rating(o);
+}
+
+/// A line through two builds of the trade; single glass has one, and a slope of its glass's area.
+void fit(FrameLine& line) {
+    using opening::Coating;
+    const bool single = line.panes == 1;
+    const GlassChoice bare{line.panes};
+    const Rated high = rated(build(line, bare, 0, usual_glass_m), section::Accuracy::draft);
+    line.glass_share = high.glass_share;
+    line.u_slope = high.glass_share;
+    line.shgc_at_0 = high.shgc - high.glass_share * high.shgc_centre;
+    if (!single) {
+        GlassChoice coated = bare;
+        coated.coating = line.panes == 2 ? Coating::face3 : Coating::faces2and5;
+        coated.gas = physics::Gas::argon;
+        const Rated low = rated(build(line, coated, 0, usual_glass_m), section::Accuracy::draft);
+        line.u_slope = (high.u_w_m2k - low.u_w_m2k) / (high.u_centre_w_m2k - low.u_centre_w_m2k);
+    }
+    line.u_at_0 = high.u_w_m2k - line.u_slope * high.u_centre_w_m2k;
+}
+
+/// The knob at which the centre's U is `u_w_m2k`, as near as it comes. Single glass has none.
+double knob_for(const FrameLine& line, const GlassChoice& glass, double thickness_m,
+                double u_w_m2k) {
+    double low = lowest_knob, high = highest_knob;
+    if (glass.panes == 1) return 0;
+    for (int i = 0; i < halvings; ++i) {
+        const double middle = (low + high) / 2;
+        const bool under = rated_centre_u(build(line, glass, middle, thickness_m)) < u_w_m2k;
+        (under ? low : high) = middle;
+    }
+    return (low + high) / 2;
+}
+
+/// The thickness at which the centre's SHGC is `shgc`, as near as it comes.
+double thickness_for(const FrameLine& line, const GlassChoice& glass, double knob, double shgc) {
+    double low_m = thinnest_m, high_m = thickest_m;
+    for (int i = 0; i < halvings / 2; ++i) {
+        const double middle_m = (low_m + high_m) / 2;
+        const bool above = sun_straight_on(build(line, glass, knob, middle_m)).shgc > shgc;
+        (above ? low_m : high_m) = middle_m;
+    }
+    return (low_m + high_m) / 2;
+}
+
+GlassSpan span_of(const GlassChoice& glass) {
+    const FrameLine line{};
+    const auto centre_u = [&](double knob, double thickness_m) {
+        return rated_centre_u(build(line, glass, knob, thickness_m));
+    };
+    const auto sun = [&](double thickness_m) {
+        return sun_straight_on(build(line, glass, usual_knob(glass), thickness_m));
+    };
+    const SunStraightOn thin = sun(thinnest_m), thick = sun(thickest_m);
+    return {glass,
+            {centre_u(lowest_knob, thickest_m), centre_u(highest_knob, thinnest_m)},
+            {thick.shgc, thin.shgc},
+            {thick.light, thin.light}};
+}
+
+double beyond(const Span& span, double value) {
+    return std::max({0.0, span.low - value, value - span.high});
+}
+
+double thickness_guess(const GlassSpan& glass, double shgc) {
+    const double share = (glass.shgc.high - shgc) / (glass.shgc.high - glass.shgc.low);
+    return thinnest_m + (thickest_m - thinnest_m) * std::clamp(share, 0.0, 1.0);
+}
+
+/// Of a spacer that goes with the panes, and of a frame; engineering judgement.
+double unusual_frame(const FrameLine& line) {
+    using opening::SpacerKind;
+    if (line.panes == 1) return 1;
+    const SpacerKind usual = line.panes == 2 ? SpacerKind::stainless : SpacerKind::foam;
+    const double by_spacer = line.spacer == usual ? 0 : 0.15;
+    return by_spacer + (line.panes == 2 ? 0 : 0.2) + 0.1 * static_cast<int>(line.frame);
+}
+
+Candidate judge(const FrameLine& line, const GlassSpan& glass, const Label& label) {
+    Candidate c{&line, &glass, 0, 0, (glass.u.low + glass.u.high) / 2};
+    double thickness_m = usual_glass_m, knob = usual_knob(glass.glass);
+    if (label.u) {
+        c.centre_u = (u_si(label) - line.u_at_0) / line.u_slope;
+        const double far = line.u_slope * beyond(glass.u, c.centre_u);
+        c.missed += std::max(0.0, far - line_margin) / label_u_w_m2k;
+        const double share = (c.centre_u - glass.u.low) / (glass.u.high - glass.u.low + 1e-9);
+        knob = lowest_knob + (highest_knob - lowest_knob) * std::clamp(share, 0.0, 1.0);
+    }
+    if (label.shgc) {
+        const double shgc = (*label.shgc - line.shgc_at_0) / line.glass_share;
+        const double far = line.glass_share * beyond(glass.shgc, shgc);
+        c.missed += std::max(0.0, far - sun_margin) / label_shgc;
+        thickness_m = thickness_guess(glass, shgc);
+    }
+    if (label.light) {
+        const double share = (thickness_m - thinnest_m) / (thickest_m - thinnest_m);
+        const double light =
+            line.glass_share * (glass.light.high + share * (glass.light.low - glass.light.high));
+        const double off = std::fabs(light - *label.light) / label_light;
+        c.missed += std::max(0.0, off - 1);
+        c.unusual += off;
+    }
+    c.unusual += unusual_frame(line) + unusual(glass.glass, knob, thickness_m);
+    return c;
+}
+
+bool better(const Candidate& a, const Candidate& b) {
+    if (a.missed != b.missed) return a.missed < b.missed;
+    return a.unusual < b.unusual;
+}
+
+void widen(Span& span, double value, bool first) {
+    span.low = first ? value : std::min(span.low, value);
+    span.high = first ? value : std::max(span.high, value);
+}
+
+} // namespace
+
+double u_si(const Label& label) {
+    return label.u.value_or(0) * (label.us_units ? btu_w_m2k : 1);
+}
+
+SearchSpace search_space(const Label& label) {
+    SearchSpace space;
+    for (int panes = label.panes.value_or(1); panes <= label.panes.value_or(3); ++panes) {
+        for (const GlassChoice& glass : glass_choices(panes))
+            space.glasses.push_back(span_of(glass));
+        for (int frame = 0; frame < choices_of("frame"); ++frame) {
+            if (label.frame && frame != static_cast<int>(*label.frame)) continue;
+            const int spacers = panes == 1 ? 1 : choices_of("glazing.spacer");
+            for (int spacer = 0; spacer < spacers; ++spacer) {
+                FrameLine line;
+                line.frame = static_cast<opening::FrameMaterial>(frame);
+                line.spacer = static_cast<opening::SpacerKind>(spacer);
+                line.panes = panes;
+                fit(line);
+                space.frames.push_back(line);
+            }
+        }
+    }
+    return space;
+}
+
+std::vector<Candidate> candidates(const SearchSpace& space, const Label& label) {
+    std::vector<Candidate> all;
+    for (const FrameLine& line : space.frames)
+        for (const GlassSpan& glass : space.glasses)
+            if (line.panes == glass.glass.panes) all.push_back(judge(line, glass, label));
+    std::stable_sort(all.begin(), all.end(), better);
+    return all;
+}
+
+Limits limits(const SearchSpace& space) {
+    Limits found;
+    bool first = true;
+    for (const FrameLine& line : space.frames)
+        for (const GlassSpan& glass : space.glasses) {
+            if (line.panes != glass.glass.panes) continue;
+            for (const double u : {glass.u.low, glass.u.high})
+                widen(found.u, line.u_at_0 + line.u_slope * u, first);
+            for (const double shgc : {glass.shgc.low, glass.shgc.high})
+                widen(found.shgc, line.shgc_at_0 + line.glass_share * shgc, first);
+            for (const double light : {glass.light.low, glass.light.high})
+                widen(found.light, line.glass_share * light, first);
+            first = false;
+        }
+    return found;
+}
+
+LabelBuild tuned(const Candidate& candidate, const Label& label) {
+    const FrameLine& line = *candidate.frame;
+    const GlassChoice& glass = candidate.glass->glass;
+    constexpr int most_rounds = 6;
+    constexpr double u_settled = 0.4 * label_u_w_m2k, shgc_settled = 0.4 * label_shgc;
+    double centre_u = candidate.centre_u, knob = usual_knob(glass), thickness_m = usual_glass_m;
+    double shgc = label.shgc ? (*label.shgc - line.shgc_at_0) / line.glass_share : 0;
+    LabelBuild best;
+    for (int round = 0; round < most_rounds; ++round) {
+        if (label.shgc) thickness_m = thickness_for(line, glass, knob, shgc);
+        if (label.u) knob = knob_for(line, glass, thickness_m, centre_u);
+        best.opening = build(line, glass, knob, thickness_m);
+        best.rated = rated(best.opening);
+        const double u_off = label.u ? u_si(label) - best.rated.u_w_m2k : 0;
+        const double shgc_off = label.shgc ? *label.shgc - best.rated.shgc : 0;
+        if (std::fabs(u_off) < u_settled && std::fabs(shgc_off) < shgc_settled) break;
+        centre_u += u_off / line.u_slope;
+        shgc += shgc_off / line.glass_share;
+    }
+    best.unusual = unusual_frame(line) + unusual(glass, knob, thickness_m);
+    return best;
+}
+
+} // namespace shimlight::assess

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+#include "assess/rated.hpp"
+#include "assess/whole_window.hpp"
+#include "opening/glazing_balance.hpp"
+
+namespace shimlight::assess {
+
+namespace {
+
+using opening::Position;
+
+constexpr double width_m = 1.2, height_m = 1.5; ///< vertical slider (NFRC 100, from memory)
+constexpr double meeting_rail_m = 0.035;        ///< that shows; common practice
+// Frame in the sun: absorptance 0.3, outer film 30 W/m²K (NFRC 200, from memory).
+constexpr double frame_absorptance = 0.3, frame_film_w_m2k = 30;
+
+opening::Case rating_winter(const opening::Opening& opening) {
+    opening::Case c;
+    c.opening = opening;
+    c.weather.outside_c = -18;
+    c.weather.wind_m_s = 5.5;
+    c.room.air_c = 21;
+    return c;
+}
+
+using Slots = std::array<Slot, opening::position_count>;
+
+double glass_m2(const Slots& alone) {
+    const double head_m = alone[0].sight_m(), jamb_m = alone[1].sight_m();
+    return (width_m - 2 * jamb_m) * (height_m - head_m - alone[2].sight_m() - meeting_rail_m);
+}
+
+} // namespace
+
+opening::Opening at_rating(opening::Opening opening) {
+    opening.width_m = width_m;
+    opening.height_m = height_m;
+    opening.installation = opening::Installation::full_frame;
+    opening.glazing.storm = opening::Storm::none;
+    opening.glazing.panel = opening::Panel::none;
+    return opening;
+}
+
+double rated_centre_u(const opening::Opening& opening) {
+    return opening::glazing_balance(rating_winter(opening)).u_w_m2k;
+}
+
+Rated rated(const opening::Opening& opening, section::Accuracy accuracy) {
+    const opening::Case c = rating_winter(at_rating(opening));
+    const physics::GlazingResult glass = opening::glazing_balance(c);
+    Slots alone = {Slot{Position::head, opening::Surroundings::none},
+                   Slot{Position::jamb, opening::Surroundings::none},
+                   Slot{Position::sill, opening::Surroundings::none}};
+    Rated result;
+    result.solved = true;
+    for (Slot& slot : alone) {
+        slot.want(c, glass);
+        slot.solve(accuracy, Pace::resting);
+        result.solved = result.solved && slot.solved();
+    }
+    if (!result.solved) return result;
+    const WindowConductance heat = window_conductance(c, glass.u_w_m2k, alone, {});
+    const SunStraightOn sun = sun_straight_on(c.opening);
+    const double window_m2 = width_m * height_m, frame_m2 = window_m2 - glass_m2(alone);
+    result.u_w_m2k = heat.unit_w_k / heat.unit_m2;
+    result.u_centre_w_m2k = glass.u_w_m2k;
+    result.shgc_centre = sun.shgc;
+    result.glass_share = glass_m2(alone) / window_m2;
+    // Frame and edge together, on the frame's area.
+    const double frame_w_k = heat.unit_w_k - glass.u_w_m2k * glass_m2(alone);
+    const double frame_gain = frame_absorptance * frame_w_k / frame_m2 / frame_film_w_m2k;
+    result.shgc = result.glass_share * sun.shgc + (1 - result.glass_share) * frame_gain;
+    result.light = result.glass_share * sun.light;
+    return result;
+}
+
+} // namespace shimlight::assess

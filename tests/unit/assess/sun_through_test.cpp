@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MIT
+#include "assess/assessment.hpp"
+#include "opening/field_table.hpp"
+#include "opening/glazing_balance.hpp"
+#include "physics/solar_gain.hpp"
+
+#include <cmath>
+#include <doctest/doctest.h>
+#include <random>
+
+using namespace shimlight;
+using namespace shimlight::assess;
+using opening::Case;
+using opening::Coating;
+
+namespace {
+
+Case random_glass(std::mt19937& random) {
+    Case c;
+    for (const opening::Field& f : opening::fields())
+        opening::set_field(c, f, std::uniform_real_distribution<double>(f.min, f.max)(random));
+    return c;
+}
+
+double centre_u(const Case& c) {
+    return opening::glazing_balance(c).u_w_m2k;
+}
+
+} // namespace
+
+TEST_CASE("face 2 against face 3: the same U in winter, another SHGC in summer") {
+    Case c;
+    c.opening.glazing.panes = 2;
+    c.opening.glazing.coating_kind = opening::CoatingKind::one_silver;
+    Case inner = c;
+    c.opening.glazing.coating = Coating::face2;
+    inner.opening.glazing.coating = Coating::face3;
+    CHECK(centre_u(c) == doctest::Approx(centre_u(inner)).epsilon(1e-9));
+    const SunThrough two = sun_through(c.opening), three = sun_through(inner.opening);
+    // ASHRAE 2009 Table 10, 0.20: 0.65 and 0.70; what the coating absorbs stays outside or inside.
+    CHECK(three.shgc > two.shgc + 0.03);
+    CHECK(three.shgc < two.shgc + 0.10);
+    CHECK(three.light == doctest::Approx(two.light).epsilon(0.01));
+    CHECK(three.summer_glass_c > two.summer_glass_c + 2);
+    CHECK(three.shade_glass_c == doctest::Approx(two.shade_glass_c).epsilon(1e-6));
+}
+
+TEST_CASE("SHGC is what passes and part of what is absorbed, and falls with the angle") {
+    std::mt19937 random(31);
+    for (int i = 0; i < 60; ++i) {
+        const SunThrough sun = sun_through(random_glass(random).opening);
+        CHECK(sun.shgc > sun.transmitted);
+        CHECK(sun.shgc < 0.9);
+        CHECK(sun.light > 0.05);
+        CHECK(sun.light < 0.92);
+        CHECK(sun.shgc_at[0] == sun.shgc);
+        CHECK(sun.shgc_at[9] < 1e-3);
+        for (std::size_t n = 4; n < sun.shgc_at.size(); ++n)
+            CHECK(sun.shgc_at[n] < sun.shgc_at[n - 1]);
+        CHECK(sun.shgc_diffuse < sun.shgc);
+        CHECK(sun.shgc_diffuse > 0.7 * sun.shgc);
+        CHECK(sun.summer_glass_c > sun.shade_glass_c);
+        // Declared and rated states differ by their films.
+        CHECK(std::fabs(sun.declared_g - sun.shgc) < 0.04);
+        CHECK(shgc_at(sun, 45) ==
+              doctest::Approx((sun.shgc_at[4] + sun.shgc_at[5]) / 2).epsilon(1e-9));
+    }
+}
+
+TEST_CASE("one pane more never raises the U-factor, nor the SHGC straight on") {
+    std::mt19937 random(32);
+    for (int i = 0; i < 60; ++i) {
+        Case c = random_glass(random);
+        opening::Glazing& g = c.opening.glazing;
+        c.room.air_c = 21;
+        c.weather.outside_c = -10;
+        g.tint = opening::Tint::clear;
+        g.coating = Coating::none;
+        g.storm = opening::Storm::none;
+        g.panel = opening::Panel::none;
+        g.panes = 1 + i % 2;
+        Case more = c, storm = c, panel = c, film = c;
+        more.opening.glazing.panes += 1;
+        storm.opening.glazing.storm = opening::Storm::clear;
+        panel.opening.glazing.panel = opening::Panel::clear;
+        film.opening.glazing.panel = opening::Panel::film;
+        for (const Case* one : {&more, &storm, &panel, &film}) {
+            CHECK(centre_u(*one) < centre_u(c));
+            CHECK(sun_through(one->opening).shgc < sun_through(c.opening).shgc);
+        }
+    }
+}
+
+TEST_CASE("lower emissivity never raises the centre U-factor, panels and sky included") {
+    std::mt19937 random(33);
+    for (int i = 0; i < 60; ++i) {
+        Case c = random_glass(random);
+        c.room.air_c = 21;
+        c.weather.outside_c = -10;
+        c.opening.glazing.panes = std::max(2, c.opening.glazing.panes);
+        c.opening.glazing.coating = Coating::face3;
+        Case low = c;
+        low.opening.glazing.emissivity = 0.02;
+        CHECK(centre_u(low) <= centre_u(c) + 1e-9);
+    }
+}
+
+TEST_CASE("under a clear night sky the glass is colder and the window costs more now") {
+    Case c;
+    c.weather.wind_m_s = 1;
+    Case clear = c;
+    clear.weather.sky = opening::Sky::clear_night;
+    const Assessment cloudy = assess::assess(c, section::Accuracy::draft);
+    const Assessment night = assess::assess(clear, section::Accuracy::draft);
+    CHECK(night.glass.faces_c[1] < cloudy.glass.faces_c[1] - 1);
+    CHECK(night.heat_w > cloudy.heat_w * 1.03);
+    CHECK(night.u_window_w_m2k == doctest::Approx(cloudy.u_window_w_m2k));
+    CHECK(night.u_installed_w_m2k == doctest::Approx(cloudy.u_installed_w_m2k).epsilon(0.02));
+    CHECK(night.year_kwh == doctest::Approx(cloudy.year_kwh).epsilon(0.02));
+}
