@@ -48,7 +48,7 @@ CrackStream joint_stream(const Case& c) {
     if (c.opening.shim.fill != ShimFill::open) return {};
     const JointLeakage joint = joint_leakage(c.opening);
     return stream(c, joint.length_m, [&](double pressure_pa, const physics::AirState& air) {
-        return joint_flow_m3_s(joint, pressure_pa, air);
+        return shim_flow_m3_s(joint, pressure_pa, air);
     });
 }
 

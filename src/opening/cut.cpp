@@ -47,6 +47,7 @@ void paint_airs(Painter& painter, const Layout& l) {
 void paint_surroundings(Painter& painter, const Layout& l, const Opening& opening) {
     paint_wall(painter, l, opening.wall);
     paint_joint(painter, l, opening.shim);
+    paint_pocket(painter, l, opening.pockets);
     paint_trim(painter, l, opening.casing);
     if (opening.installation == Installation::insert) paint_old_frame(painter, l);
 }

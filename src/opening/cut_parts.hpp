@@ -18,6 +18,15 @@ void paint_wall(Painter& painter, const Layout& l, const Wall& wall);
 /// The space between frame and rough opening, by what fills it.
 void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim);
 
+/// v of the brick mould's edge towards the wall.
+double mould_edge_m(const Layout& l);
+
+/// v where the shim space ends: the frame's back, or that of its weight pocket.
+double shim_end_m(const Layout& l);
+
+/// The box beside an old jamb in which the sash weights hang.
+void paint_pocket(Painter& painter, const Layout& l, Pockets pockets);
+
 /// v of the casing's edge towards the wall, where the joint's air comes out.
 double casing_edge_m(const Layout& l, const Casing& casing);
 

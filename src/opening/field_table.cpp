@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "opening/field_table.hpp"
 #include "opening/field_rows.hpp"
+#include "opening/wall_build.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -79,6 +80,15 @@ bool applies(const Field& field, const Case& c) {
         return has_gap;
     if (field.key == "glazing.gas_share") return has_gap && glazing.gas != physics::Gas::air;
     if (field.key == "glazing.emissivity") return glazing.coating != Coating::none;
+    const Wall& wall = c.opening.wall;
+    if (field.key == "wall.cladding") return !is_masonry(wall);
+    if (field.key == "wall.cavity") return wall.build != WallBuild::solid_masonry;
+    if (field.key == "wall.insulation_w_mk")
+        return wall.build != WallBuild::solid_masonry && wall.cavity == WallCavity::filled;
+    if (field.key == "shim.bead_m") return c.opening.shim.fill == ShimFill::partly_foamed;
+    if (field.key == "pockets")
+        return c.opening.installation == Installation::insert ||
+               c.opening.frame == FrameMaterial::wood;
     if (field.key == "sash.weatherstrip") return c.opening.sash.fit != SashFit::tight;
     return true;
 }

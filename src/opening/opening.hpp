@@ -6,8 +6,15 @@
 
 namespace shimlight::opening {
 
-enum class WallBuild { frame_2x4, frame_2x6 };
-enum class ShimFill { open, stuffed, backer_rod, foamed };
+enum class WallBuild { frame_2x4, frame_2x6, balloon, brick_cavity, solid_masonry };
+/// Outside of a framed wall; masonry is its own outside.
+enum class Cladding { wood, brick_veneer, stucco };
+enum class Lining { board, plaster };
+enum class WallCavity { filled, empty };
+enum class ShimFill { open, stuffed, backer_rod, foamed, partly_foamed };
+/// Boxes beside an old wood jamb in which the sash weights hang. `insulated`: weights out, holes
+/// closed, filled.
+enum class Pockets { none, empty, insulated };
 enum class FrameMaterial { wood, vinyl, aluminium };
 enum class SpacerKind { aluminium, stainless, foam };
 enum class CasingSeal { unsealed, caulked };
@@ -20,13 +27,17 @@ enum class Coating { none, face2, face3, face4, face5, faces2and5 };
 
 struct Wall {
     WallBuild build = WallBuild::frame_2x4;
-    double insulation_w_mk = 0.042; ///< cavity insulation of the wall beside the window
+    double insulation_w_mk = 0.042; ///< of what fills the cavity of the wall beside the window
+    WallCavity cavity = WallCavity::filled;
+    Cladding cladding = Cladding::wood;
+    Lining lining = Lining::board;
 };
 
 /// The space between window frame and rough opening, behind the casing.
 struct ShimSpace {
     double width_m = 0.0127;
     ShimFill fill = ShimFill::open;
+    double bead_m = 0.025; ///< depth of a partial foam filling, at the room's side
 };
 
 struct Casing {
@@ -65,6 +76,7 @@ struct Opening {
     Casing casing;
     FrameMaterial frame = FrameMaterial::wood;
     Installation installation = Installation::full_frame;
+    Pockets pockets = Pockets::none;
     Sash sash;
     Glazing glazing;
 };

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "opening/remedy.hpp"
+#include "opening/cut.hpp"
 #include "opening/remedy_rows.hpp"
 
 #include <algorithm>
@@ -40,6 +41,8 @@ const RemedyRow* find_row(std::string_view key) {
 }
 
 bool possible(const RemedyRow& row, const Opening& opening) {
+    if (row.needs_pockets && (!has_pockets(opening) || opening.pockets == Pockets::insulated))
+        return false;
     return !row.needs_old_wood_frame || opening.frame == FrameMaterial::wood ||
            opening.installation == Installation::insert;
 }

@@ -28,6 +28,7 @@ constexpr std::array weatherstrip = {RowChange{"sash.weatherstrip", 1},
                                      RowChange{"sash.locked", 1}};
 constexpr std::array caulk = {choose("casing.seal", CasingSeal::caulked)};
 constexpr std::array foam = {choose("shim.fill", ShimFill::foamed)};
+constexpr std::array pockets = {choose("pockets", Pockets::insulated)};
 constexpr std::array rod = {choose("shim.fill", ShimFill::backer_rod),
                             choose("casing.seal", CasingSeal::caulked)};
 constexpr std::array clear_storm = {choose("glazing.storm", Storm::clear)};
@@ -58,9 +59,8 @@ constexpr std::array vinyl = {choose("frame", FrameMaterial::vinyl)};
 constexpr std::array wood = {choose("frame", FrameMaterial::wood)};
 constexpr std::array into_old_frame = {choose("installation", Installation::insert)};
 constexpr std::array into_rough_opening = {
-    choose("installation", Installation::full_frame),
-    choose("shim.fill", ShimFill::foamed),
-    RowChange{"shim.width_m", half_inch_m},
+    choose("installation", Installation::full_frame), choose("shim.fill", ShimFill::foamed),
+    RowChange{"shim.width_m", half_inch_m},           choose("pockets", Pockets::none),
     choose("casing.seal", CasingSeal::caulked),
 };
 
@@ -118,6 +118,15 @@ constexpr std::array rows = {
                "It warms neither the glass nor a leaking sash.", lead_caution},
               rod,
               {1.5, 0.35, 6, 3}},
+    RemedyRow{{"fill_pockets", "Fill the weight pockets",
+               "Take the weights out, close the pulley holes and fill the pockets with insulation; "
+               "the sashes then need other balances.",
+               "It leaves the sashes' own leaks, and rot where filling keeps jamb and sill wet.",
+               lead_caution},
+              pockets,
+              {2, 0.3, 40, 4},
+              false,
+              true},
     RemedyRow{{"storm_clear", "Storm panel, clear", "Hang a clear storm panel outside the sashes.",
                "The joint behind the casing stays as it is, and a leaking inner sash can wet the "
                "storm panel.",

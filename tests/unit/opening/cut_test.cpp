@@ -20,8 +20,10 @@ constexpr Surroundings surroundings[] = {Surroundings::wall, Surroundings::none}
 
 // Far from the edge the cut must repeat the one-dimensional balance but for what is left of the
 // edge after 170 mm of glass. It dies away over sqrt(k t / h) per pane: 35 mm between argon gaps,
-// 70 mm for the middle pane of 6 mm between krypton gaps. Relative to the difference of the airs.
+// 70 mm for the middle pane of 6 mm between krypton gaps; four panes of 5 mm behind a storm panel
+// are warmed together over 100 mm. Relative to the difference of the airs.
 constexpr double one_dimensional = 0.005, one_dimensional_extreme = 0.02;
+constexpr double one_dimensional_four = 0.03;
 // Heat flows of drafts of two slightly different sections compared, relative.
 constexpr double draft_noise = 0.002;
 
@@ -113,7 +115,10 @@ TEST_CASE("far from its edge the glass is as the one-dimensional balance says") 
         const bool ordinary = c.opening.glazing.pane_thickness_m < 0.0035 &&
                               c.opening.glazing.storm == Storm::none &&
                               c.opening.glazing.gas <= physics::Gas::argon;
-        const double tolerance_k = (ordinary ? one_dimensional : one_dimensional_extreme) *
+        const bool four = glazing_stack(c.opening).pane_count == 4;
+        const double tolerance_k = (ordinary ? one_dimensional
+                                    : four   ? one_dimensional_four
+                                             : one_dimensional_extreme) *
                                    std::fabs(c.room.air_c - c.weather.outside_c);
         for (const Position position : positions) {
             const Solved s = solve(c, position);
@@ -178,7 +183,8 @@ TEST_CASE("what fills the shim space is what is painted there") {
     const std::pair<ShimFill, Material> fills[] = {{ShimFill::open, Material::cavity},
                                                    {ShimFill::stuffed, Material::stuffing},
                                                    {ShimFill::backer_rod, Material::cavity},
-                                                   {ShimFill::foamed, Material::foam}};
+                                                   {ShimFill::foamed, Material::foam},
+                                                   {ShimFill::partly_foamed, Material::cavity}};
     for (const auto& [fill, material] : fills) {
         Case c;
         c.opening.shim.fill = fill;
@@ -200,7 +206,8 @@ TEST_CASE("foam in the joint never adds heat loss, air moving or not") {
         if (i % 2 == 0) c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
         Case foamed = c;
         foamed.opening.shim.fill = ShimFill::foamed;
-        for (const ShimFill fill : {ShimFill::open, ShimFill::stuffed, ShimFill::backer_rod}) {
+        for (const ShimFill fill :
+             {ShimFill::open, ShimFill::stuffed, ShimFill::backer_rod, ShimFill::partly_foamed}) {
             c.opening.shim.fill = fill;
             for (const Position position : positions)
                 CHECK(inside_heat_w_m(solve(foamed, position)) <=
