@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The path of one answer: case → glass balance → cuts → surfaces, leaks, seat, money.
 #include "assess/assessment.hpp"
+#include "assess/covering_case.hpp"
 #include "assess/joint_air.hpp"
 #include "assess/leak.hpp"
 #include "assess/seat_case.hpp"
@@ -25,6 +26,8 @@ using section::Accuracy;
 constexpr double measurable_k = 1;
 constexpr std::string_view refusal =
     "A cut through this window could not be solved; the last one is kept.";
+// Coverings are drawn from dusk to morning: half of a winter's day, common practice.
+constexpr double drawn_share = 0.5;
 constexpr double hours_per_day = 24, w_per_kw = 1000;
 
 std::size_t index(Position position) {
@@ -39,12 +42,14 @@ opening::Case measurable(const opening::Case& c) {
     return apart;
 }
 
-physics::GlazingResult glass_balance(const opening::Case& c) {
-    physics::GlazingSide outside, inside;
-    outside.air_c = c.weather.outside_c;
-    outside.wind_m_s = c.weather.wind_m_s;
-    inside.air_c = c.room.air_c;
-    return physics::glazing_detailed(opening::glazing_stack(c.opening), outside, inside);
+/// What the year gains while nothing is drawn before the window, W/K: negative heat with none.
+double uncovered_w_k(const opening::Case& c, double covered_u_w_m2k) {
+    if (c.opening.covering == opening::Covering::none) return 0;
+    opening::Case open = c;
+    open.opening.covering = opening::Covering::none;
+    const opening::UnitSize size = opening::unit_size(c.opening);
+    const double more_w_m2k = opening::covered_glass(open).glass.u_w_m2k - covered_u_w_m2k;
+    return (1 - drawn_share) * more_w_m2k * size.width_m * size.height_m;
 }
 
 void add_warnings(Warnings& all, const Warnings& more) {
@@ -64,20 +69,23 @@ struct Assessor::Memory {
     std::array<Slot, position_count> alone = slots(Surroundings::none);
     Assessment answer;
 
-    void want(const opening::Case& c, const physics::GlazingResult& glass);
+    opening::CoveredGlass glass;
+
+    void want(const opening::Case& c);
     void solve_within(const Budget& budget);
-    void answer_from(const opening::Case& c, const physics::GlazingResult& glass);
+    void answer_from(const opening::Case& c);
     bool refused() const;
     void read_cuts(const opening::Case& c);
     void read_seat(const opening::Case& c);
     void read_heat(const opening::Case& c);
 };
 
-void Assessor::Memory::want(const opening::Case& c, const physics::GlazingResult& glass) {
+void Assessor::Memory::want(const opening::Case& c) {
     const opening::Case apart = measurable(c);
-    const physics::GlazingResult apart_glass = glass_balance(apart);
+    glass = opening::covered_glass(c);
+    const physics::GlazingResult apart_glass = opening::covered_glass(apart).glass;
     for (Slot& slot : installed)
-        slot.want(c, glass);
+        slot.want(c, glass.glass);
     for (Slot& slot : alone)
         slot.want(apart, apart_glass);
 }
@@ -125,7 +133,8 @@ void Assessor::Memory::read_cuts(const opening::Case& c) {
 }
 
 void Assessor::Memory::read_seat(const opening::Case& c) {
-    answer.seat = seat_of(c, answer.leak, seat_surfaces(c, answer.glass, answer.cuts));
+    answer.seat =
+        seat_of(c, answer.leak, seat_surfaces(c, answer.glass, answer.covering, answer.cuts));
     add_warnings(answer.warnings, answer.seat.warnings);
 }
 
@@ -134,8 +143,8 @@ void Assessor::Memory::read_seat(const opening::Case& c) {
 void Assessor::Memory::read_heat(const opening::Case& c) {
     const opening::Case apart = measurable(c);
     const double difference_k = c.room.air_c - c.weather.outside_c;
-    const WindowConductance heat =
-        window_conductance(c, glass_balance(apart).u_w_m2k, alone, installed);
+    const double glass_u_w_m2k = opening::covered_glass(apart).glass.u_w_m2k;
+    const WindowConductance heat = window_conductance(c, glass_u_w_m2k, alone, installed);
     const double apart_k = apart.room.air_c - apart.weather.outside_c;
     const bool comes_in = answer.leak.shim_m3_s > 0;
     const double still_w_k =
@@ -145,17 +154,20 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
     answer.heat_w = (still_w_k + leak_w_k) * difference_k;
-    const double winter_air_w_k = winter_leak_w_k(c), winter_w_k = still_w_k + winter_air_w_k;
+    const double winter_air_w_k = winter_leak_w_k(c);
+    const double winter_w_k = still_w_k + uncovered_w_k(c, glass_u_w_m2k) + winter_air_w_k;
     answer.year_air_share = winter_w_k > 0 ? winter_air_w_k / winter_w_k : 0;
     answer.air_share = still_w_k + leak_w_k > 0 ? leak_w_k / (still_w_k + leak_w_k) : 0;
     answer.year_kwh = hours_per_day * c.running.heating_degree_days_k * winter_w_k / w_per_kw;
     answer.year_cost = answer.year_kwh / c.running.efficiency * c.running.price_per_kwh;
 }
 
-void Assessor::Memory::answer_from(const opening::Case& c, const physics::GlazingResult& glass) {
+void Assessor::Memory::answer_from(const opening::Case& c) {
     answer.warnings.clear();
-    answer.glass = glass;
-    add_warnings(answer.warnings, glass.warnings);
+    answer.glass = glass.glass;
+    answer.covering = covering_result(c, glass);
+    add_warnings(answer.warnings, answer.glass.warnings);
+    if (glass.covered) add_warnings(answer.warnings, {covering_estimate});
     answer.dew_point_c = physics::dew_point_c(c.room.air_c, c.room.rh);
     read_cuts(c);
     answer.leak = leak(c);
@@ -171,10 +183,9 @@ Assessor::Assessor(Assessor&&) noexcept = default;
 Assessor& Assessor::operator=(Assessor&&) noexcept = default;
 
 const Assessment& Assessor::update(const opening::Case& c, const Budget& budget) {
-    const physics::GlazingResult glass = glass_balance(c);
-    memory_->want(c, glass);
+    memory_->want(c);
     memory_->solve_within(budget);
-    memory_->answer_from(c, glass);
+    memory_->answer_from(c);
     return memory_->answer;
 }
 

@@ -10,9 +10,14 @@ constexpr double surfaces_below_air_k = 1;
 } // namespace
 
 SeatSurfaces seat_surfaces(const opening::Case& c, const physics::GlazingResult& glass,
-                           const SolvedCuts& cuts) {
+                           const CoveringEffect& covering, const SolvedCuts& cuts) {
     const std::size_t innermost = 2 * opening::glazing_stack(c.opening).pane_count - 1;
     SeatSurfaces surfaces;
+    if (covering.covered) {
+        surfaces.glass_c = surfaces.frame_c = covering.front_c;
+        surfaces.spill = {covering.spill_m_s, covering.spill_m3_s_m, covering.spill_c};
+        return surfaces;
+    }
     surfaces.glass_c = glass.faces_c[innermost];
     surfaces.frame_c = mean_surface_c(cuts, opening::Part::frame, surfaces.glass_c);
     return surfaces;
@@ -36,7 +41,9 @@ physics::SeatResult seat_of(const opening::Case& c, const LeakResult& leak,
     physics::SeatPerson person;
     person.distance_m = c.room.seat_distance_m;
     const auto leaks = room_leaks(c, leak);
-    return physics::seat(window, room, person, leaks);
+    physics::SeatBelow below;
+    below.spill = surfaces.spill;
+    return physics::seat(window, room, person, leaks, below);
 }
 
 } // namespace shimlight::assess

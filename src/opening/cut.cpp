@@ -40,7 +40,7 @@ void paint_airs(Painter& painter, const Layout& l) {
     painter.air({glass_split_m, back_m, l.width_m, top_m}, Material::indoor_air, inside_air);
     const double outer_sight_m = l.glass.storm ? l.glass.storm_sight_m : l.unit.sight_m;
     painter.air({0, outer_sight_m, glass_split_m, top_m}, Material::outdoor_air, outside_glass_air);
-    painter.air({glass_split_m, l.unit.sight_m, l.width_m, top_m}, Material::indoor_air,
+    painter.air({glass_split_m, l.covered_m, l.width_m, top_m}, Material::indoor_air,
                 inside_glass_air);
 }
 

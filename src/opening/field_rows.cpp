@@ -27,6 +27,10 @@ constexpr Choice coatings[] = {{"none", "none"},    {"face2", "face 2"},
 constexpr Choice spacers[] = {
     {"aluminium", "aluminium"}, {"stainless", "stainless steel"}, {"foam", "foam"}};
 constexpr Choice storms[] = {{"none", "none"}, {"clear", "clear"}, {"low_e", "low-e"}};
+constexpr Choice coverings[] = {{"none", "none"},
+                                {"blind", "blind with slats"},
+                                {"shade", "roller shade"},
+                                {"curtain", "lined curtain"}};
 constexpr Choice frames[] = {{"wood", "wood"}, {"vinyl", "vinyl"}, {"aluminium", "aluminium"}};
 constexpr Choice installations[] = {{"full_frame", "rough opening"}, {"insert", "old wood frame"}};
 constexpr Choice sash_fits[] = {{"tight", "tight"}, {"worn", "worn"}, {"loose", "loose"}};
@@ -138,6 +142,11 @@ constexpr std::array glass_rows = {
     at<&Case::opening, &Opening::glazing, &Glazing::storm>(
         {"glazing.storm", "Storm panel", "A second window hung outside the sashes.", Q::choice,
          S::opening, 0, 2, 1, no_limit, storms}),
+    at<&Case::opening, &Opening::covering>(
+        {"covering", "Blind or curtain",
+         "What hangs closed before the window: warmer to sit at, colder and wetter behind. For the "
+         "year it counts half the time.",
+         Q::choice, S::opening, 0, 3, 1, no_limit, coverings}),
 };
 
 constexpr std::array unit_rows = {

@@ -110,6 +110,11 @@ void place_along(Layout& l, const Profile& p, const Case& c) {
     l.reveal_m = l.old_back_m + (insert ? old_frame_m : extension_m) - reveal_m;
     const bool on_sill = insert || c.opening.frame == FrameMaterial::wood;
     l.stool_m = l.old_back_m + (on_sill ? wood_sill_m : extension_m);
+    // A curtain hangs before the whole frame, a blind or shade before the sash.
+    const Covering covering = c.opening.covering;
+    l.covered_m = covering == Covering::none      ? unit.sight_m
+                  : covering == Covering::curtain ? unit.back_m
+                                                  : unit.jamb_m;
 }
 
 void place_storm(Layout& l, const Glazing& glazing) {

@@ -51,6 +51,8 @@ struct Layout {
     GlassLayout glass;
     double reveal_m = 0; ///< v where the inside casing ends, near the glass
     double stool_m = 0;  ///< v of the underside of the stool
+    double covered_m =
+        0; ///< v from which a blind or curtain hangs before; of the sight line without
 };
 
 Layout layout(const Case& c, Position position, Surroundings surroundings);

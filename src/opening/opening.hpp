@@ -23,6 +23,8 @@ enum class Storm { none, clear, low_e };
 /// `full_frame`: the unit stands in the rough opening. `insert`: it stands in an old wood frame
 /// that was left in the rough opening and keeps its shim space.
 enum class Installation { full_frame, insert };
+/// Closed before the window at night.
+enum class Covering { none, blind, shade, curtain };
 enum class Coating { none, face2, face3, face4, face5, faces2and5 };
 
 struct Wall {
@@ -79,6 +81,7 @@ struct Opening {
     Pockets pockets = Pockets::none;
     Sash sash;
     Glazing glazing;
+    Covering covering = Covering::none;
 };
 
 struct Weather {

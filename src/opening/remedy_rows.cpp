@@ -31,6 +31,7 @@ constexpr std::array foam = {choose("shim.fill", ShimFill::foamed)};
 constexpr std::array pockets = {choose("pockets", Pockets::insulated)};
 constexpr std::array rod = {choose("shim.fill", ShimFill::backer_rod),
                             choose("casing.seal", CasingSeal::caulked)};
+constexpr std::array curtain = {choose("covering", Covering::curtain)};
 constexpr std::array clear_storm = {choose("glazing.storm", Storm::clear)};
 constexpr std::array low_e_storm = {choose("glazing.storm", Storm::low_e)};
 
@@ -127,6 +128,14 @@ constexpr std::array rows = {
               {2, 0.3, 40, 4},
               false,
               true},
+    RemedyRow{
+        {"curtain", "Shade or lined curtain",
+         "Hang a lined curtain before the window and draw it at night.",
+         "Behind it the glass gets colder and wet sooner, and cold air still spills out below.",
+         "Keep it clear of heaters and its cords out of children's reach; check local code, "
+         "licensed practice decides."},
+        curtain,
+        {1, 0.05, 20, 0, 40}},
     RemedyRow{{"storm_clear", "Storm panel, clear", "Hang a clear storm panel outside the sashes.",
                "The joint behind the casing stays as it is, and a leaking inner sash can wet the "
                "storm panel.",

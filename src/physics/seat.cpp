@@ -4,7 +4,8 @@
 //   frame share), without asking for areas. A warmer frame does not help the glass.
 // - Falling air: the layer grows over the height of the window and leaves it at the sill. The wall
 //   below counts as more floor to run over: speed and cold fade along sill height + distance. No
-//   obstacle (heater, deep sill, curtain) is in the way.
+//   obstacle (heater, deep sill) is in the way. A covering has a stream of its own face, and the
+//   air that sank behind it.
 // - Leaks: cold air clings to the wall, falls and runs over the floor. A leak's momentum is spread
 //   over the width of the window, as where along that width it blows is not asked.
 // - All causes together: momentum adds (squares of speeds), the coldest stream sets the
@@ -101,19 +102,31 @@ Stream layer_at_neck(const SeatWindow& window, const SeatRoom& room, const SeatP
     return stream;
 }
 
+/// Air that sank behind a covering falls from the hem like a jet as thick as the gap.
+JetAir fallen_spill(const SeatSpill& spill, const SeatWindow& window, const SeatRoom& room,
+                    const SeatPerson& person) {
+    if (spill.flow_m3_s_m <= 0 || spill.speed_m_s <= 0 || spill.air_c >= room.air_c) return {};
+    const PlaneJet jet{spill.speed_m_s, spill.flow_m3_s_m / spill.speed_m_s,
+                       room.air_c - spill.air_c};
+    return fallen_jet(jet, std::max(window.sill_m, 0.0), distance_of(person), room.air_c);
+}
+
 Stream fill_downdraft(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person,
-                      SeatResult& result) {
+                      const SeatBelow& below, SeatResult& result) {
     const double difference_k = room.air_c - cold_face_c(window);
     const double way_m = std::max(window.sill_m, 0.0) + distance_of(person);
     const FloorStream floor = floor_stream(window.height_m, difference_k, way_m);
-    result.downdraft_speed_at_sill_m_s =
-        falling_layer(window.height_m, difference_k, room.air_c).peak_speed_m_s;
-    result.downdraft_speed_m_s = floor.speed_m_s;
-    result.downdraft_air_c = room.air_c - floor.colder_k;
-    warn_once(result.warnings,
-              floor_stream_warnings(window.height_m, difference_k, way_m, window.sill_m));
+    const JetAir spill = fallen_spill(below.spill, window, room, person);
     Stream stream;
     stream.add(floor.speed_m_s, floor.colder_k);
+    stream.add(spill.speed_m_s, spill.colder_k);
+    result.downdraft_speed_at_sill_m_s =
+        std::max(falling_layer(window.height_m, difference_k, room.air_c).peak_speed_m_s,
+                 below.spill.speed_m_s);
+    result.downdraft_speed_m_s = stream.speed_m_s();
+    result.downdraft_air_c = room.air_c - std::max(floor.colder_k, spill.colder_k);
+    warn_once(result.warnings,
+              floor_stream_warnings(window.height_m, difference_k, way_m, window.sill_m));
     return stream;
 }
 
@@ -179,9 +192,9 @@ void fill_body(const SeatRoom& room, const SeatPerson& person, SeatResult& resul
 } // namespace
 
 SeatResult seat(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person,
-                std::span<const RoomLeak> leaks) {
+                std::span<const RoomLeak> leaks, const SeatBelow& below) {
     SeatResult result;
-    const Stream glass = fill_downdraft(window, room, person, result);
+    const Stream glass = fill_downdraft(window, room, person, below, result);
     LeakStreams streams;
     for (const RoomLeak& leak : leaks)
         add_leak(leak, window, room, person, streams);
