@@ -59,7 +59,9 @@ struct Assessment {
     CoveringEffect covering;
     /// By Position; one may be null until the budget allowed it.
     std::array<std::shared_ptr<const SolvedCut>, opening::position_count> cuts;
-    std::vector<PartSurface> parts; ///< glass centre, glass edge, frame, casing, wall
+    std::vector<PartSurface> parts; ///< glass centre, glass edge, frame, casing, wall, storm panel
+    /// Parts that some room humidity up to saturation wets, the first one to get wet first.
+    std::vector<opening::Part> wetting_order;
     LeakResult leak;
     physics::SeatResult seat;
     double dew_point_c = 0;

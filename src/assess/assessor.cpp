@@ -6,8 +6,10 @@
 #include "assess/leak.hpp"
 #include "assess/seat_case.hpp"
 #include "assess/solve_memory.hpp"
+#include "assess/storm_panel.hpp"
 #include "assess/surfaces.hpp"
 #include "assess/whole_window.hpp"
+#include "opening/storm_air.hpp"
 #include "physics/moist_air.hpp"
 
 #include <algorithm>
@@ -70,6 +72,7 @@ struct Assessor::Memory {
     Assessment answer;
 
     opening::CoveredGlass glass;
+    physics::GlazingResult apart_glass; ///< of the airs that conductances are measured by
 
     void want(const opening::Case& c);
     void solve_within(const Budget& budget);
@@ -83,7 +86,8 @@ struct Assessor::Memory {
 void Assessor::Memory::want(const opening::Case& c) {
     const opening::Case apart = measurable(c);
     glass = opening::covered_glass(c);
-    const physics::GlazingResult apart_glass = opening::covered_glass(apart).glass;
+    apart_glass =
+        apart.room.air_c == c.room.air_c ? glass.glass : opening::covered_glass(apart).glass;
     for (Slot& slot : installed)
         slot.want(c, glass.glass);
     for (Slot& slot : alone)
@@ -125,6 +129,11 @@ void Assessor::Memory::read_cuts(const opening::Case& c) {
         answer.complete = answer.complete && slot.fresh(Accuracy::normal, Pace::resting);
     if (refused()) add_warnings(answer.warnings, {refusal});
     answer.parts = part_surfaces(answer.cuts, c);
+    if (const auto storm = storm_surface(c, answer.glass)) {
+        answer.parts.push_back(*storm);
+        add_warnings(answer.warnings, {storm_estimate});
+    }
+    answer.wetting_order = wetting_order(answer.parts);
     answer.max_rh = 1;
     for (const PartSurface& surface : answer.parts)
         if (surface.part == opening::Part::glass_centre ||
@@ -143,18 +152,20 @@ void Assessor::Memory::read_seat(const opening::Case& c) {
 void Assessor::Memory::read_heat(const opening::Case& c) {
     const opening::Case apart = measurable(c);
     const double difference_k = c.room.air_c - c.weather.outside_c;
-    const double glass_u_w_m2k = opening::covered_glass(apart).glass.u_w_m2k;
+    const double glass_u_w_m2k = apart_glass.u_w_m2k;
     const WindowConductance heat = window_conductance(c, glass_u_w_m2k, alone, installed);
     const double apart_k = apart.room.air_c - apart.weather.outside_c;
     const bool comes_in = answer.leak.shim_m3_s > 0;
     const double still_w_k =
         heat.unit_w_k + heat.joint_w_k - (comes_in ? heat.stream_w / apart_k : 0);
-    const double leak_w_k = leak_capacity_w_k(c, answer.leak);
+    const double gross_w_k = leak_capacity_w_k(c, answer.leak);
+    const double twice_w_k = opening::storm_air(c, answer.glass).counted_twice_w_k;
+    const double leak_w_k = gross_w_k - twice_w_k;
     answer.u_centre_w_m2k = answer.glass.u_w_m2k;
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
     answer.heat_w = (still_w_k + leak_w_k) * difference_k;
-    const double winter_air_w_k = winter_leak_w_k(c);
+    const double winter_air_w_k = winter_leak_w_k(c) * (gross_w_k > 0 ? leak_w_k / gross_w_k : 1);
     const double winter_w_k = still_w_k + uncovered_w_k(c, glass_u_w_m2k) + winter_air_w_k;
     answer.year_air_share = winter_w_k > 0 ? winter_air_w_k / winter_w_k : 0;
     answer.air_share = still_w_k + leak_w_k > 0 ? leak_w_k / (still_w_k + leak_w_k) : 0;

@@ -25,9 +25,9 @@ CoveringEffect covering_result(const opening::Case& c, const opening::CoveredGla
     const double open_u = opening::covered_glass(open).glass.u_w_m2k;
     effect.covered = true;
     effect.glass_c = inner_face_c(c, glass.glass);
-    const auto faces = std::minmax(inner_face_c(c, tight.glass), inner_face_c(c, loose.glass));
-    effect.glass_low_c = faces.first;
-    effect.glass_high_c = faces.second;
+    const double tight_c = inner_face_c(c, tight.glass), loose_c = inner_face_c(c, loose.glass);
+    effect.glass_low_c = std::min(tight_c, loose_c);
+    effect.glass_high_c = std::max(tight_c, loose_c);
     effect.front_c = glass.covering.front_c;
     effect.spill_c = glass.covering.spill_c;
     effect.spill_m_s = glass.covering.speed_m_s;

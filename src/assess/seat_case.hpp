@@ -6,6 +6,9 @@
 
 namespace shimlight::assess {
 
+/// Other surfaces of a heated room lie a little below its air; common practice.
+inline constexpr double surfaces_below_air_k = 1;
+
 /// What the seat needs of the solved cuts.
 struct SeatSurfaces {
     double glass_c = 0; ///< inside face, centre; of a covering, if one is drawn

@@ -58,9 +58,13 @@ CoveredGlass balance(const Case& c, double slots) {
     const std::size_t face = 2 * stack.pane_count - 1;
     const double emissivity = stack.panes[stack.pane_count - 1].emissivity_in;
     double glass_c = result.glass.faces_c[face], change_k = 1;
+    const auto face_at = [&](double c_now) {
+        return physics::CoveredFace{c_now, emissivity, c.room.air_c, c.opening.width_m,
+                                    c.opening.height_m};
+    };
+    result.covering = physics::covering(covering, face_at(glass_c));
     for (int round = 0; round < most_rounds && std::fabs(change_k) > settled_k; ++round) {
-        result.covering = physics::covering(
-            covering, {glass_c, emissivity, c.room.air_c, c.opening.width_m, c.opening.height_m});
+        result.covering = physics::covering(covering, face_at(glass_c), result.covering);
         physics::GlazingSide inside;
         inside.air_c = result.covering.gap_c;
         inside.convective_w_m2k = result.covering.convective_w_m2k;

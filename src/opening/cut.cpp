@@ -89,7 +89,7 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
     paint_glass(painter, l, opening.glazing, gaps);
     if (l.with_wall) {
         lead_joint_stream(painter, l, opening.casing, joint_stream(c));
-        lead_sash_stream(painter, l, sash_stream(c));
+        lead_sash_stream(painter, l, sash_stream(c, glass));
     }
     note_places(painter, l, opening.casing);
     return std::move(painter.cut());

@@ -45,7 +45,8 @@ enum class Material {
 };
 
 /// The parts of the inside surface that people point at.
-enum class Part { glass_centre, glass_edge, frame, casing, wall, hidden };
+/// `storm` is the inner face of a storm panel, which is no part of a cut.
+enum class Part { glass_centre, glass_edge, frame, casing, wall, hidden, storm };
 
 /// One rectangle of the cut, in painting order (same index as Painting::regions).
 struct Piece {

@@ -46,6 +46,12 @@ constexpr Choice linings[] = {{"board", "board"}, {"plaster", "plaster"}};
 constexpr Choice pocket_states[] = {
     {"none", "none"}, {"empty", "empty"}, {"insulated", "closed and filled"}};
 
+constexpr Choice heaters[] = {{"none", "none"},
+                              {"radiator", "radiator"},
+                              {"baseboard", "baseboard"},
+                              {"register", "warm-air register"}};
+constexpr Choice facades[] = {{"windward", "into the wind"}, {"side", "along it"}, {"lee", "lee"}};
+
 constexpr std::string_view no_limit = "There are no other choices.";
 
 constexpr std::array weather_rows = {
@@ -56,6 +62,9 @@ constexpr std::array weather_rows = {
         {"weather.wind_m_s", "Wind",
          "Wind at the house: it drives air through cracks and cools the outer glass.", Q::speed_m_s,
          S::weather, 0, 20, 0.5, "Stronger than this is a storm."}),
+    at<&Case::weather, &Weather::altitude_m>(
+        {"weather.altitude_m", "Altitude", "Above the sea: thinner air leaks with less heat.",
+         Q::height_m, S::weather, 0, 4000, 100, "Hardly anyone lives higher."}),
 };
 
 constexpr std::array room_rows = {
@@ -77,6 +86,15 @@ constexpr std::array room_rows = {
     at<&Case::room, &Room::shelter>(
         {"room.shelter", "Wind exposure", "Share of the wind's pressure that reaches this wall.",
          Q::fraction, S::room, 0, 1, 0.05, "0 is fully sheltered, 100 % is open land."}),
+    at<&Case::room, &Room::facade>({"room.facade", "Wall to the wind",
+                                    "Into the wind air is pressed in, elsewhere sucked out.",
+                                    Q::choice, S::room, 0, 2, 1, no_limit, facades}),
+    at<&Case::room, &Room::heater>({"room.heater", "Heater below",
+                                    "Its warm air rises against what falls from the window.",
+                                    Q::choice, S::room, 0, 3, 1, no_limit, heaters}),
+    at<&Case::room, &Room::sill_depth_m>({"room.sill_depth_m", "Sill depth",
+                                          "Of the inside sill: cold air has to run over it.",
+                                          Q::long_m, S::room, 0, 0.5, 0.05, "Deeper is a seat."}),
     at<&Case::room, &Room::width_m>({"room.width_m", "Room width",
                                      "Along the wall with the window.", Q::long_m, S::room, 2, 12,
                                      0.1, "Made for rooms of dwellings."}),

@@ -25,6 +25,10 @@ enum class Storm { none, clear, low_e };
 enum class Installation { full_frame, insert };
 /// Closed before the window at night.
 enum class Covering { none, blind, shade, curtain };
+/// Below the window.
+enum class Heater { none, radiator, baseboard, register_ };
+/// Which way the window looks when the wind blows.
+enum class Facade { windward, side, lee };
 enum class Coating { none, face2, face3, face4, face5, faces2and5 };
 
 struct Wall {
@@ -87,14 +91,20 @@ struct Opening {
 struct Weather {
     double outside_c = -10;
     double wind_m_s = 4;
+    double altitude_m = 0; ///< thinner air carries less
 };
+
+inline constexpr double usual_sill_depth_m = 0.05; ///< stool beyond the wall, common practice
 
 struct Room {
     double air_c = 21;
     double rh = 0.35;
     double seat_distance_m = 1.0;
     double height_above_neutral_m = -1.5; ///< window centre above the house's neutral level
-    double shelter = 0.5;                 ///< of wind pressure that reaches the façade, 0…1
+    Facade facade = Facade::windward;
+    Heater heater = Heater::none;
+    double sill_depth_m = usual_sill_depth_m; ///< of the inside sill board
+    double shelter = 0.5;                     ///< of wind pressure that reaches the façade, 0…1
     double width_m = 4, depth_m = 4, height_m = 2.5;
 };
 

@@ -104,8 +104,13 @@ double room_side_w_m2k(const Covering& c, const CoveredFace& face, double front_
 } // namespace
 
 CoveringResult covering(const Covering& c, const CoveredFace& face) {
-    CoveringResult r;
-    r.back_c = r.front_c = r.gap_c = (face.surface_c + face.room_c) / 2;
+    CoveringResult start;
+    start.back_c = start.front_c = start.gap_c = (face.surface_c + face.room_c) / 2;
+    return covering(c, face, start);
+}
+
+CoveringResult covering(const Covering& c, const CoveredFace& face, const CoveringResult& start) {
+    CoveringResult r = start;
     const double exchange = exchange_emissivity(face.emissivity, c.emissivity);
     r.converged = false;
     const double bare_w_m2 = bare_film_w_m2k(face) * (face.room_c - face.surface_c);

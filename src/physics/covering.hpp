@@ -36,5 +36,8 @@ struct CoveringResult {
 /// Steady state behind a covering of glass at `surface_c`. Made for vertical glass and gaps of
 /// about 15 to 300 mm; an estimate, since nobody hangs a curtain to a millimetre.
 CoveringResult covering(const Covering& covering, const CoveredFace& face);
+/// The same from a state near it, which takes fewer rounds.
+CoveringResult covering(const Covering& covering, const CoveredFace& face,
+                        const CoveringResult& start);
 
 } // namespace shimlight::physics

@@ -37,6 +37,8 @@ struct SeatSpill {
 /// What the falling air meets or brings with it below the glass.
 struct SeatBelow {
     SeatSpill spill;
+    double sill_depth_m = 0; ///< deeper sill board than usual: more way for the cold air
+    double heater_w_m = 0;   ///< warm air's heat rising under the window, W per metre of it
 };
 
 struct SeatRoom {

@@ -197,7 +197,8 @@ TEST_CASE("foam in the joint never adds heat loss, air moving or not") {
     for (int i = 0; i < 12; ++i) {
         Case c = random_case(random);
         c.weather.outside_c = -std::fabs(c.weather.outside_c);
-        // Below the neutral level: outdoor air, if any, comes in.
+        // Below the neutral level, into the wind: outdoor air, if any, comes in.
+        c.room.facade = Facade::windward;
         c.room.height_above_neutral_m = -std::fabs(c.room.height_above_neutral_m);
         if (i % 2 == 0) c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
         Case foamed = c;
