@@ -39,7 +39,10 @@ constexpr Hatch hatch_of(opening::Material material) {
     case opening::Material::spacer:
         return Hatch::metal;
     case opening::Material::gypsum:
+    case opening::Material::plaster:
         return Hatch::gypsum;
+    case opening::Material::brick:
+    case opening::Material::concrete:
     case opening::Material::sheathing:
         return Hatch::panel;
     case opening::Material::siding:

@@ -43,11 +43,26 @@ struct LeakResult {
     double heat_w = 0;                     ///< to warm incoming air from outdoors, or carried out
 };
 
+/// What a drawn blind, shade or curtain does. Each value with the range that slots half and twice
+/// as wide give: an engineering estimate.
+struct CoveringEffect {
+    bool covered = false;
+    double glass_c = 0, glass_low_c = 0, glass_high_c = 0; ///< inside face of the glass behind
+    double front_c = 0;                                    ///< face towards the room
+    double spill_c = 0;      ///< air that comes out below, as long as the glass is the colder side
+    double spill_m3_s_m = 0; ///< per metre of width
+    double spill_m_s = 0;    ///< as it leaves
+    double saved = 0, saved_low = 0, saved_high = 0; ///< share of the heat through the glass
+};
+
 struct Assessment {
     physics::GlazingResult glass;
+    CoveringEffect covering;
     /// By Position; one may be null until the budget allowed it.
     std::array<std::shared_ptr<const SolvedCut>, opening::position_count> cuts;
-    std::vector<PartSurface> parts; ///< glass centre, glass edge, frame, casing, wall
+    std::vector<PartSurface> parts; ///< glass centre, glass edge, frame, casing, wall, storm panel
+    /// Parts that some room humidity up to saturation wets, the first one to get wet first.
+    std::vector<opening::Part> wetting_order;
     LeakResult leak;
     physics::SeatResult seat;
     double dew_point_c = 0;

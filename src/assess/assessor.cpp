@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
 // The path of one answer: case → glass balance → cuts → surfaces, leaks, seat, money.
 #include "assess/assessment.hpp"
+#include "assess/covering_case.hpp"
 #include "assess/joint_air.hpp"
 #include "assess/leak.hpp"
 #include "assess/seat_case.hpp"
 #include "assess/solve_memory.hpp"
+#include "assess/storm_panel.hpp"
 #include "assess/surfaces.hpp"
 #include "assess/whole_window.hpp"
 #include "opening/films.hpp"
 #include "opening/glazing_balance.hpp"
+#include "opening/storm_air.hpp"
 #include "physics/moist_air.hpp"
 
 #include <algorithm>
@@ -27,6 +30,8 @@ using section::Accuracy;
 constexpr double measurable_k = 1;
 constexpr std::string_view refusal =
     "A cut through this window could not be solved; the last one is kept.";
+// Coverings are drawn from dusk to morning: half of a winter's day, common practice.
+constexpr double drawn_share = 0.5;
 constexpr double hours_per_day = 24, w_per_kw = 1000;
 
 std::size_t index(Position position) {
@@ -40,6 +45,16 @@ opening::Case measurable(const opening::Case& c) {
     if (std::fabs(c.room.air_c - c.weather.outside_c) < measurable_k)
         apart.room.air_c = c.weather.outside_c + measurable_k;
     return apart;
+}
+
+/// What the year gains while nothing is drawn before the window, W/K: negative heat with none.
+double uncovered_w_k(const opening::Case& c, double covered_u_w_m2k) {
+    if (c.opening.covering == opening::Covering::none) return 0;
+    opening::Case open = c;
+    open.opening.covering = opening::Covering::none;
+    const opening::UnitSize size = opening::unit_size(c.opening);
+    const double more_w_m2k = opening::covered_glass(open).glass.u_w_m2k - covered_u_w_m2k;
+    return (1 - drawn_share) * more_w_m2k * size.width_m * size.height_m;
 }
 
 void add_warnings(Warnings& all, const Warnings& more) {
@@ -59,20 +74,25 @@ struct Assessor::Memory {
     std::array<Slot, position_count> alone = slots(Surroundings::none);
     Assessment answer;
 
-    void want(const opening::Case& c, const physics::GlazingResult& glass);
+    opening::CoveredGlass glass;
+    physics::GlazingResult apart_glass; ///< of the airs that conductances are measured by
+
+    void want(const opening::Case& c);
     void solve_within(const Budget& budget);
-    void answer_from(const opening::Case& c, const physics::GlazingResult& glass);
+    void answer_from(const opening::Case& c);
     bool refused() const;
     void read_cuts(const opening::Case& c);
     void read_seat(const opening::Case& c);
     void read_heat(const opening::Case& c);
 };
 
-void Assessor::Memory::want(const opening::Case& c, const physics::GlazingResult& glass) {
+void Assessor::Memory::want(const opening::Case& c) {
     const opening::Case apart = measurable(c);
-    const physics::GlazingResult apart_glass = opening::glazing_balance(apart);
+    glass = opening::covered_glass(c);
+    const bool same = apart.room.air_c == c.room.air_c && apart.weather.sky == c.weather.sky;
+    apart_glass = same ? glass.glass : opening::covered_glass(apart).glass;
     for (Slot& slot : installed)
-        slot.want(c, glass);
+        slot.want(c, glass.glass);
     for (Slot& slot : alone)
         slot.want(apart, apart_glass);
 }
@@ -112,6 +132,11 @@ void Assessor::Memory::read_cuts(const opening::Case& c) {
         answer.complete = answer.complete && slot.fresh(Accuracy::normal, Pace::resting);
     if (refused()) add_warnings(answer.warnings, {refusal});
     answer.parts = part_surfaces(answer.cuts, c);
+    if (const auto storm = storm_surface(c, answer.glass)) {
+        answer.parts.push_back(*storm);
+        add_warnings(answer.warnings, {storm_estimate});
+    }
+    answer.wetting_order = wetting_order(answer.parts);
     answer.max_rh = 1;
     for (const PartSurface& surface : answer.parts)
         if (surface.part == opening::Part::glass_centre ||
@@ -120,7 +145,8 @@ void Assessor::Memory::read_cuts(const opening::Case& c) {
 }
 
 void Assessor::Memory::read_seat(const opening::Case& c) {
-    answer.seat = seat_of(c, answer.leak, seat_surfaces(c, answer.glass, answer.cuts));
+    answer.seat =
+        seat_of(c, answer.leak, seat_surfaces(c, answer.glass, answer.covering, answer.cuts));
     add_warnings(answer.warnings, answer.seat.warnings);
 }
 
@@ -130,8 +156,8 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     const opening::Case apart = measurable(c);
     const double difference_k = c.room.air_c - c.weather.outside_c;
     const double conducting_k = c.room.air_c - opening::outside_environment_c(c.weather);
-    const WindowConductance heat =
-        window_conductance(c, opening::glazing_balance(apart).u_w_m2k, alone, installed);
+    const double glass_u_w_m2k = apart_glass.u_w_m2k;
+    const WindowConductance heat = window_conductance(c, glass_u_w_m2k, alone, installed);
     // The stream was solved under this sky.
     const double apart_k = std::fabs(conducting_k) < measurable_k
                                ? apart.room.air_c - apart.weather.outside_c
@@ -139,7 +165,9 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     const bool comes_in = answer.leak.shim_m3_s > 0;
     const double stream_w_k = comes_in ? heat.stream_w / apart_k : 0;
     const double still_w_k = heat.unit_w_k + heat.joint_w_k - stream_w_k;
-    const double leak_w_k = leak_capacity_w_k(c, answer.leak);
+    const double gross_w_k = leak_capacity_w_k(c, answer.leak);
+    const double twice_w_k = opening::storm_air(c, answer.glass).counted_twice_w_k;
+    const double leak_w_k = gross_w_k - twice_w_k;
     answer.u_centre_w_m2k = answer.glass.u_w_m2k;
     answer.frame_m2 = heat.frame_m2;
     answer.edge_m2 = heat.edge_m2;
@@ -148,21 +176,24 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
     answer.heat_w = still_w_k * conducting_k + leak_w_k * difference_k;
-    const double winter_air_w_k = winter_leak_w_k(c);
+    const double winter_air_w_k = winter_leak_w_k(c) * (gross_w_k > 0 ? leak_w_k / gross_w_k : 1);
     // In a calmer winter less air takes less heat from the wood.
     const double streaming = leak_w_k > 0 ? std::min(1.0, winter_air_w_k / leak_w_k) : 1;
-    const double winter_w_k = still_w_k + (1 - streaming) * stream_w_k + winter_air_w_k;
+    const double winter_w_k =
+        still_w_k + (1 - streaming) * stream_w_k + uncovered_w_k(c, glass_u_w_m2k) + winter_air_w_k;
     answer.year_air_share = winter_w_k > 0 ? winter_air_w_k / winter_w_k : 0;
     answer.air_share = still_w_k + leak_w_k > 0 ? leak_w_k / (still_w_k + leak_w_k) : 0;
     answer.year_kwh = hours_per_day * c.running.heating_degree_days_k * winter_w_k / w_per_kw;
     answer.year_cost = answer.year_kwh / c.running.efficiency * c.running.price_per_kwh;
 }
 
-void Assessor::Memory::answer_from(const opening::Case& c, const physics::GlazingResult& glass) {
+void Assessor::Memory::answer_from(const opening::Case& c) {
     answer.warnings.clear();
-    answer.glass = glass;
+    answer.glass = glass.glass;
     answer.sun = sun_through(c.opening);
-    add_warnings(answer.warnings, glass.warnings);
+    answer.covering = covering_result(c, glass);
+    add_warnings(answer.warnings, answer.glass.warnings);
+    if (glass.covered) add_warnings(answer.warnings, {covering_estimate});
     answer.dew_point_c = physics::dew_point_c(c.room.air_c, c.room.rh);
     read_cuts(c);
     answer.leak = leak(c);
@@ -178,10 +209,9 @@ Assessor::Assessor(Assessor&&) noexcept = default;
 Assessor& Assessor::operator=(Assessor&&) noexcept = default;
 
 const Assessment& Assessor::update(const opening::Case& c, const Budget& budget) {
-    const physics::GlazingResult glass = opening::glazing_balance(c);
-    memory_->want(c, glass);
+    memory_->want(c);
     memory_->solve_within(budget);
-    memory_->answer_from(c, glass);
+    memory_->answer_from(c);
     return memory_->answer;
 }
 

@@ -34,7 +34,8 @@ opening::Case with(const Measure& measure, opening::Case c) {
 
 CheapRelief cheap_relief(const opening::Case& today, const Assessment& today_result,
                          double aim_pct) {
-    const SeatSurfaces surfaces = seat_surfaces(today, today_result.glass, today_result.cuts);
+    const SeatSurfaces surfaces =
+        seat_surfaces(today, today_result.glass, today_result.covering, today_result.cuts);
     for (const Measure& measure : measures) {
         const opening::Case c = with(measure, today);
         LeakResult air = leak(c);

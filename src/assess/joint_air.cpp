@@ -30,7 +30,7 @@ double mean_outlet_c(const opening::Case& c, std::span<const Slot> installed,
 double through_filled_c(const opening::Case& c, const LeakResult& leak, const SolvedCuts& cuts) {
     const double outside_c = c.weather.outside_c;
     const double joint_c = mean_joint_c(cuts, outside_c);
-    const physics::AirState air = physics::air_state(outside_c);
+    const physics::AirState air = opening::moving_air(c, leak.drive.pressure_pa);
     const double capacity_w_mk = leak.shim_m3_s / opening::joint_leakage(c.opening).length_m *
                                  air.density_kg_m3 * physics::air_specific_heat_j_kgk;
     return outside_c + (joint_c - outside_c) * wood_w_mk / (wood_w_mk + capacity_w_mk);

@@ -29,6 +29,7 @@ physics::DrivingPressure drive_in_winter(const opening::Case& c, double mean_out
     drive.wind_m_s = winter_wind_m_s;
     drive.height_above_neutral_m = c.room.height_above_neutral_m;
     drive.pressure_coefficient = all_round_cp;
+    drive.density_ratio = physics::air_pressure_ratio(c.weather.altitude_m);
     drive.shelter = c.room.shelter;
     return physics::driving_pressure(drive);
 }
@@ -67,8 +68,9 @@ double leak_capacity_w_k(const opening::Case& c, const LeakResult& leak) {
 double winter_leak_w_k(const opening::Case& c) {
     const double outside_c = degree_day_base_c - c.running.heating_degree_days_k / season_days;
     const physics::DrivingPressure drive = drive_in_winter(c, outside_c);
-    const physics::AirState air =
-        physics::air_state(drive.pressure_pa >= 0 ? outside_c : c.room.air_c);
+    opening::Case mean = c;
+    mean.weather.outside_c = outside_c;
+    const physics::AirState air = opening::moving_air(mean, drive.pressure_pa);
     const LeakResult result = flows(c, drive, air);
     return heat_capacity_w_k(result.sash_m3_s + result.shim_m3_s, air);
 }

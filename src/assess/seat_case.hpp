@@ -6,13 +6,17 @@
 
 namespace shimlight::assess {
 
+/// Other surfaces of a heated room lie a little below its air; common practice.
+inline constexpr double surfaces_below_air_k = 1;
+
 /// What the seat needs of the solved cuts.
 struct SeatSurfaces {
-    double glass_c = 0; ///< inside face, centre
+    double glass_c = 0; ///< inside face, centre; of a covering, if one is drawn
     double frame_c = 0; ///< mean of the inside faces
+    physics::SeatSpill spill;
 };
 SeatSurfaces seat_surfaces(const opening::Case& c, const physics::GlazingResult& glass,
-                           const SolvedCuts& cuts);
+                           const CoveringEffect& covering, const SolvedCuts& cuts);
 
 physics::SeatResult seat_of(const opening::Case& c, const LeakResult& leak,
                             const SeatSurfaces& surfaces);

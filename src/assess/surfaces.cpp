@@ -2,6 +2,7 @@
 #include "assess/surfaces.hpp"
 #include "physics/moist_air.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace shimlight::assess {
@@ -78,6 +79,19 @@ std::vector<PartSurface> part_surfaces(const SolvedCuts& cuts, const opening::Ca
         surfaces.push_back(*coldest);
     }
     return surfaces;
+}
+
+std::vector<Part> wetting_order(const std::vector<PartSurface>& parts) {
+    std::vector<const PartSurface*> wettable;
+    for (const PartSurface& surface : parts)
+        if (surface.max_rh < 1) wettable.push_back(&surface);
+    std::stable_sort(
+        wettable.begin(), wettable.end(),
+        [](const PartSurface* a, const PartSurface* b) { return a->max_rh < b->max_rh; });
+    std::vector<Part> order;
+    for (const PartSurface* surface : wettable)
+        order.push_back(surface->part);
+    return order;
 }
 
 double mean_surface_c(const SolvedCuts& cuts, Part part, double otherwise_c) {

@@ -14,6 +14,9 @@ double heat_of_part_w_m(const SolvedCut& solved, opening::Part part);
 /// Coldest place of each part over all cuts there are, with what it means for water.
 std::vector<PartSurface> part_surfaces(const SolvedCuts& cuts, const opening::Case& c);
 
+/// Parts by the room humidity that wets them, lowest first; those that none wets are left out.
+std::vector<opening::Part> wetting_order(const std::vector<PartSurface>& parts);
+
 /// Mean temperature of a part's inside faces over all cuts; `otherwise_c` when there are none.
 double mean_surface_c(const SolvedCuts& cuts, opening::Part part, double otherwise_c);
 

@@ -93,6 +93,8 @@ std::string_view place_of(opening::Part part) {
         return "the casing";
     case opening::Part::wall:
         return "the wall";
+    case opening::Part::storm:
+        return "the storm panel";
     case opening::Part::hidden:
         break;
     }

@@ -2,6 +2,7 @@
 // Question `house`: a saved house file → what the screens show, for Today and every Remedy.
 #include "assess/assessment.hpp"
 #include "assess/declared_window.hpp"
+#include "assess/thermostat.hpp"
 #include "door/question.hpp"
 #include "house/house.hpp"
 
@@ -17,8 +18,8 @@ using section::Accuracy;
 
 namespace {
 
-constexpr std::array<std::string_view, 6> part_keys{"glass_centre", "glass_edge", "frame",
-                                                    "casing",       "wall",       "hidden"};
+constexpr std::array<std::string_view, 7> part_keys{"glass_centre", "glass_edge", "frame", "casing",
+                                                    "wall",         "hidden",     "storm"};
 constexpr std::array<std::string_view, opening::position_count> position_keys{
     "head", "jamb", "sill", "meeting_rail"};
 constexpr std::array<std::string_view, 3> accuracy_keys{"draft", "normal", "fine"};
@@ -64,10 +65,24 @@ Json sun_answer(const assess::SunThrough& sun) {
             {"shade_glass_c", sun.shade_glass_c}};
 }
 
-Json assessment_answer(const Assessment& result) {
+/// With the range that slots half and twice as wide give.
+Json covering_answer(const assess::CoveringEffect& effect) {
+    return {{"glass_c", effect.glass_c},
+            {"glass_range_c", {effect.glass_low_c, effect.glass_high_c}},
+            {"front_c", effect.front_c},
+            {"spill_c", effect.spill_c},
+            {"spill_m3_s_m", effect.spill_m3_s_m},
+            {"saved_share", effect.saved},
+            {"saved_share_range", {effect.saved_low, effect.saved_high}}};
+}
+
+Json assessment_answer(const Case& c, const Assessment& result) {
     Json parts = Json::array();
     for (const assess::PartSurface& surface : result.parts)
         parts.push_back(part_answer(surface));
+    Json order = Json::array();
+    for (const opening::Part part : result.wetting_order)
+        order.push_back(std::string(part_keys[static_cast<std::size_t>(part)]));
     return {{"u_centre_w_m2k", result.u_centre_w_m2k},
             {"u_frame_w_m2k", result.u_frame_w_m2k},
             {"u_edge_w_m2k", result.u_edge_w_m2k},
@@ -77,6 +92,9 @@ Json assessment_answer(const Assessment& result) {
             {"dew_point_c", result.dew_point_c},
             {"max_rh_before_wet", result.max_rh},
             {"parts", std::move(parts)},
+            {"wetting_order", std::move(order)},
+            {"undisturbed_comfort_c", assess::undisturbed_comfort_c(c, result)},
+            {"covering", result.covering.covered ? covering_answer(result.covering) : Json()},
             {"leak", leak_answer(result.leak)},
             {"seat", seat_answer(result.seat)},
             {"heat_w", result.heat_w},
@@ -105,7 +123,8 @@ Json remedy_answer(const opening::Remedy& remedy, const Case& today, const Asses
             {"hours", remedy.hours},
             {"material_cost", remedy.material_cost},
             {"verdict", assess::verdict(today, now, remedy.name, after, result, style)},
-            {"assessment", assessment_answer(result)},
+            {"same_comfort_c", assess::same_comfort_c(after, result, now.seat.pmv)},
+            {"assessment", assessment_answer(after, result)},
             {"declared", declared_answer(after.opening, accuracy)}};
 }
 
@@ -117,7 +136,7 @@ Json opening_answer(const House& house, const OpeningRecord& record, Accuracy ac
         remedies.push_back(remedy_answer(remedy, today, now, accuracy, house.units));
     }
     return {{"name", record.name},
-            {"today", assessment_answer(now)},
+            {"today", assessment_answer(today, now)},
             {"declared", declared_answer(today.opening, accuracy)},
             {"remedies", std::move(remedies)},
             {"chosen", record.chosen}};

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "opening/crack_stream.hpp"
+#include "opening/storm_air.hpp"
 #include "physics/constants.hpp"
 
 #include <cmath>
@@ -8,8 +9,14 @@ namespace shimlight::opening {
 
 namespace {
 
-// Windward wall, Swami and Chandra 1987 (FSEC-CR-163-86): 0.603 at normal wind.
-constexpr double windward_cp = 0.6;
+// Wall of a low house by the wind's angle, Swami and Chandra 1987 (FSEC-CR-163-86): 0.603 at 0°,
+// -0.443 at 90°, -0.364 at 180°.
+constexpr double windward_cp = 0.6, side_cp = -0.443, lee_cp = -0.364;
+
+double pressure_coefficient(Facade facade) {
+    return facade == Facade::windward ? windward_cp : facade == Facade::side ? side_cp : lee_cp;
+}
+
 // Less flow than this carries less heat than still air conducts, W per metre and kelvin.
 constexpr double least_capacity_w_mk = 1e-3;
 
@@ -35,28 +42,35 @@ physics::DrivingPressure driving_pressure_now(const Case& c) {
     drive.outside_c = c.weather.outside_c;
     drive.wind_m_s = c.weather.wind_m_s;
     drive.height_above_neutral_m = c.room.height_above_neutral_m;
-    drive.pressure_coefficient = windward_cp;
+    drive.pressure_coefficient = pressure_coefficient(c.room.facade);
+    drive.density_ratio = physics::air_pressure_ratio(c.weather.altitude_m);
     drive.shelter = c.room.shelter;
     return physics::driving_pressure(drive);
 }
 
 physics::AirState moving_air(const Case& c, double pressure_pa) {
-    return physics::air_state(pressure_pa >= 0 ? c.weather.outside_c : c.room.air_c);
+    physics::AirState air =
+        physics::air_state(pressure_pa >= 0 ? c.weather.outside_c : c.room.air_c);
+    air.density_kg_m3 *= physics::air_pressure_ratio(c.weather.altitude_m);
+    return air;
 }
 
 CrackStream joint_stream(const Case& c) {
     if (c.opening.shim.fill != ShimFill::open) return {};
     const JointLeakage joint = joint_leakage(c.opening);
     return stream(c, joint.length_m, [&](double pressure_pa, const physics::AirState& air) {
-        return joint_flow_m3_s(joint, pressure_pa, air);
+        return shim_flow_m3_s(joint, pressure_pa, air);
     });
 }
 
-CrackStream sash_stream(const Case& c) {
+CrackStream sash_stream(const Case& c, const physics::GlazingResult& glass) {
     const SashLeakage sash = sash_leakage(c.opening);
-    return stream(c, sash.length_m, [&](double pressure_pa, const physics::AirState& air) {
-        return sash_flow_m3_s(sash, pressure_pa, air);
-    });
+    CrackStream air =
+        stream(c, sash.length_m, [&](double pressure_pa, const physics::AirState& air) {
+            return sash_flow_m3_s(sash, pressure_pa, air);
+        });
+    if (sash.storm && air.comes_in) air.inlet_c = storm_air(c, glass).space_c;
+    return air;
 }
 
 } // namespace shimlight::opening

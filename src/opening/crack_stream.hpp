@@ -3,6 +3,7 @@
 #pragma once
 
 #include "opening/leakage.hpp"
+#include "physics/glazing.hpp"
 #include "physics/pressure.hpp"
 
 #include <string_view>
@@ -29,8 +30,9 @@ struct CrackStream {
 /// solids.
 CrackStream joint_stream(const Case& c);
 
-/// Between sash and frame. A storm panel lets less air to it, taken as cold as outdoors.
-CrackStream sash_stream(const Case& c);
+/// Between sash and frame. A storm panel lets less air to it, which the space behind it has warmed;
+/// `glass` is the balance with no air moving.
+CrackStream sash_stream(const Case& c, const physics::GlazingResult& glass);
 
 // Names of the streams in a painting.
 inline constexpr std::string_view joint_stream_name = "shim space";

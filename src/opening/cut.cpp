@@ -41,7 +41,10 @@ void paint_airs(Painter& painter, const Layout& l) {
     painter.air({glass_split_m, back_m, l.width_m, top_m}, Material::indoor_air, inside_air);
     const double outer_sight_m = l.glass.storm ? l.glass.storm_sight_m : l.unit.sight_m;
     painter.air({0, outer_sight_m, glass_split_m, top_m}, Material::outdoor_air, outside_glass_air);
-    const double inner_sight_m = l.glass.panel ? l.glass.panel_sight_m : l.unit.sight_m;
+    const bool covered = l.covered_m < l.unit.sight_m;
+    const double inner_sight_m = covered         ? l.covered_m
+                                 : l.glass.panel ? l.glass.panel_sight_m
+                                                 : l.unit.sight_m;
     painter.air({glass_split_m, inner_sight_m, l.width_m, top_m}, Material::indoor_air,
                 inside_glass_air);
 }
@@ -49,6 +52,7 @@ void paint_airs(Painter& painter, const Layout& l) {
 void paint_surroundings(Painter& painter, const Layout& l, const Opening& opening) {
     paint_wall(painter, l, opening.wall);
     paint_joint(painter, l, opening.shim);
+    paint_pocket(painter, l, opening.pockets);
     paint_trim(painter, l, opening.casing);
     if (opening.installation == Installation::insert) paint_old_frame(painter, l);
 }
@@ -82,7 +86,8 @@ Cut meeting_rail_cut(const Case& c, const physics::GlazingResult& glass,
     add_airs(painter.cut(), c, glass);
     const physics::GlazingStack stack = glazing_stack(c.opening);
     paint_meeting_rail(painter, c, rail, stack, gap_conductances(stack, glass),
-                       {outside_glass_air, inside_glass_air}, surroundings);
+                       {outside_glass_air, inside_glass_air},
+                       surroundings == Surroundings::wall ? sash_stream(c, glass) : CrackStream{});
     return std::move(painter.cut());
 }
 
@@ -106,7 +111,7 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
     if (l.glass.panel) paint_inside_panel(painter, l, stack.panes[stack.pane_count - 1]);
     if (l.with_wall) {
         lead_joint_stream(painter, l, opening.casing, joint_stream(c));
-        lead_sash_stream(painter, l, sash_stream(c));
+        lead_sash_stream(painter, l, sash_stream(c, glass));
     }
     note_places(painter, l, opening.casing);
     return std::move(painter.cut());

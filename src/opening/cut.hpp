@@ -31,6 +31,9 @@ enum class Material {
     gypsum,
     sheathing,
     siding,
+    brick,
+    concrete,
+    plaster,
     insulation,
     stuffing,
     foam,
@@ -46,7 +49,8 @@ enum class Material {
 };
 
 /// The parts of the inside surface that people point at.
-enum class Part { glass_centre, glass_edge, frame, casing, wall, hidden };
+/// `storm` is the inner face of a storm panel, which is no part of a cut.
+enum class Part { glass_centre, glass_edge, frame, casing, wall, hidden, storm };
 
 /// One rectangle of the cut, in painting order (same index as Painting::regions).
 struct Piece {
@@ -86,6 +90,9 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
 /// Heat through the wall drawn in a cut, up to the rough opening, if nothing disturbed it: strips
 /// of framing and of insulation side by side, each one-dimensional. W per metre of cut and kelvin.
 double undisturbed_wall_w_mk(const Case& c, Position position);
+
+/// Weight pockets exist only beside old wood jambs: an old wood window's, or those of an insert.
+bool has_pockets(const Opening& opening);
 
 /// Size of the unit itself: of the opening, or of an insert in its old frame.
 struct UnitSize {

@@ -18,6 +18,15 @@ void paint_wall(Painter& painter, const Layout& l, const Wall& wall);
 /// The space between frame and rough opening, by what fills it.
 void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim);
 
+/// v of the brick mould's edge towards the wall.
+double mould_edge_m(const Layout& l);
+
+/// v where the shim space ends: the frame's back, or that of its weight pocket.
+double shim_end_m(const Layout& l);
+
+/// The box beside an old jamb in which the sash weights hang.
+void paint_pocket(Painter& painter, const Layout& l, Pockets pockets);
+
 /// v of the casing's edge towards the wall, where the joint's air comes out.
 double casing_edge_m(const Layout& l, const Casing& casing);
 
@@ -75,10 +84,10 @@ void note_faces(Cut& cut, const Layout& l, const Glazing& glazing);
 struct MeetingAirs {
     int outside = 0, inside = 0;
 };
-/// The whole cut at the meeting rail; the air past the sashes only with its surroundings.
+/// The whole cut at the meeting rail, with the air that creeps past the sashes.
 void paint_meeting_rail(Painter& painter, const Case& c, const MeetingRail& rail,
                         const physics::GlazingStack& stack, const GapConductances& conductances,
-                        const MeetingAirs& airs, Surroundings surroundings);
+                        const MeetingAirs& airs, const CrackStream& sash);
 
 /// The way of the air through the joint, outdoors to room.
 std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,

@@ -10,8 +10,20 @@ inline constexpr double siding_m = 0.013; // 1/2 in lapped wood
 inline constexpr double sheathing_m = 0.0127;
 inline constexpr double gypsum_m = 0.0127; // 1/2 in board
 inline constexpr double stud_2x4_m = 0.089, stud_2x6_m = 0.140;
-inline constexpr double lumber_m = 0.038; // thickness of a 2-by
-inline constexpr double header_m = 0.140; // two 2×6 on edge
+inline constexpr double lumber_m = 0.038;                       // thickness of a 2-by
+inline constexpr double header_m = 0.140;                       // two 2×6 on edge
+inline constexpr double veneer_m = 0.090, veneer_air_m = 0.025; // 3 5/8 in brick, 1 in air
+inline constexpr double stucco_m = 0.022;                       // three coats, 7/8 in
+inline constexpr double lath_m = 0.006, lath_plaster_m = 0.016; // 1/4 in wood lath, 5/8 in plaster
+inline constexpr double furring_m = 0.019; // 1-by strips under board on masonry
+inline constexpr double masonry_plaster_m = 0.013;
+// Balloon frame: studs of full size, board sheathing 3/4 in
+inline constexpr double old_stud_m = 0.102, old_lumber_m = 0.051, board_sheathing_m = 0.019;
+// Masonry: leaves of half a brick; a solid wall is one brick thick
+inline constexpr double leaf_m = 0.1025, brick_cavity_m = 0.065, solid_brick_m = 0.215;
+inline constexpr double lintel_m = 0.140;      // two courses
+inline constexpr double sill_course_m = 0.065; // closes a cavity under the window, one course
+inline constexpr double stone_sill_m = 0.075, stone_nose_m = 0.030;
 inline constexpr double cavity_shown_m = 0.060, cavity_above_header_m = 0.030;
 
 // Air drawn in front of the wall on both sides: room for sill nose, storm panel, casing and stool
@@ -32,6 +44,10 @@ inline constexpr double wood_depth_m = 0.1144; // of jambs for a 2×4 wall, 4 1/
 inline constexpr double wood_stop_m = 0.012;
 inline constexpr double wood_sash_m = 0.035; // 1 3/8 in
 inline constexpr double wood_wall_beside_glass_m = 0.008;
+
+// Weight pocket beside an old jamb: 2 in of air, closed by thin boards
+inline constexpr double pocket_board_m = 0.006, pocket_side_m = 0.016;
+inline constexpr double pocket_m = 0.051 + pocket_board_m;
 
 // Vinyl profiles
 inline constexpr double pvc_wall_m = 0.002, pvc_web_m = 0.0012;

@@ -16,7 +16,8 @@ using S = Scope;
 constexpr Choice shim_fills[] = {{"open", "open"},
                                  {"stuffed", "stuffed with fibre"},
                                  {"backer_rod", "backer rod and sealant"},
-                                 {"foamed", "foamed"}};
+                                 {"foamed", "foamed"},
+                                 {"partly_foamed", "foam bead, air behind"}};
 constexpr Choice casing_seals[] = {{"unsealed", "unsealed"}, {"caulked", "caulked"}};
 constexpr Choice gases[] = {
     {"air", "air"}, {"argon", "argon"}, {"krypton", "krypton"}, {"xenon", "xenon"}};
@@ -48,9 +49,29 @@ constexpr Choice tints[] = {{"clear", "clear"},
                             {"grey", "grey"},
                             {"green", "green"}};
 constexpr Choice skies[] = {{"cloudy", "cloudy"}, {"clear_night", "clear night"}};
+constexpr Choice coverings[] = {{"none", "none"},
+                                {"blind", "blind with slats"},
+                                {"shade", "roller shade"},
+                                {"curtain", "lined curtain"}};
 constexpr Choice installations[] = {{"full_frame", "rough opening"}, {"insert", "old wood frame"}};
 constexpr Choice sash_fits[] = {{"tight", "tight"}, {"worn", "worn"}, {"loose", "loose"}};
-constexpr Choice walls[] = {{"frame_2x4", "2×4 studs"}, {"frame_2x6", "2×6 studs"}};
+constexpr Choice walls[] = {{"frame_2x4", "2×4 studs"},
+                            {"frame_2x6", "2×6 studs"},
+                            {"balloon", "old balloon frame"},
+                            {"brick_cavity", "brick with cavity"},
+                            {"solid_masonry", "solid brick"}};
+constexpr Choice cavities[] = {{"filled", "filled"}, {"empty", "empty"}};
+constexpr Choice claddings[] = {
+    {"wood", "wood siding"}, {"brick_veneer", "brick veneer"}, {"stucco", "stucco"}};
+constexpr Choice linings[] = {{"board", "board"}, {"plaster", "plaster"}};
+constexpr Choice pocket_states[] = {
+    {"none", "none"}, {"empty", "empty"}, {"insulated", "closed and filled"}};
+
+constexpr Choice heaters[] = {{"none", "none"},
+                              {"radiator", "radiator"},
+                              {"baseboard", "baseboard"},
+                              {"register", "warm-air register"}};
+constexpr Choice facades[] = {{"windward", "into the wind"}, {"side", "along it"}, {"lee", "lee"}};
 
 constexpr std::string_view no_limit = "There are no other choices.";
 constexpr std::string_view four_panes = "At most four panes stand one behind the other.";
@@ -66,6 +87,9 @@ constexpr std::array weather_rows = {
     at<&Case::weather, &Weather::sky>(
         {"weather.sky", "Sky", "A clear night sky takes heat from glass and frame by radiation.",
          Q::choice, S::weather, 0, 1, 1, no_limit, skies}),
+    at<&Case::weather, &Weather::altitude_m>(
+        {"weather.altitude_m", "Altitude", "Above the sea: thinner air leaks with less heat.",
+         Q::height_m, S::weather, 0, 4000, 100, "Hardly anyone lives higher."}),
 };
 
 constexpr std::array room_rows = {
@@ -87,6 +111,15 @@ constexpr std::array room_rows = {
     at<&Case::room, &Room::shelter>(
         {"room.shelter", "Wind exposure", "Share of the wind's pressure that reaches this wall.",
          Q::fraction, S::room, 0, 1, 0.05, "0 is fully sheltered, 100 % is open land."}),
+    at<&Case::room, &Room::facade>({"room.facade", "Wall to the wind",
+                                    "Into the wind air is pressed in, elsewhere sucked out.",
+                                    Q::choice, S::room, 0, 2, 1, no_limit, facades}),
+    at<&Case::room, &Room::heater>({"room.heater", "Heater below",
+                                    "Its warm air rises against what falls from the window.",
+                                    Q::choice, S::room, 0, 3, 1, no_limit, heaters}),
+    at<&Case::room, &Room::sill_depth_m>({"room.sill_depth_m", "Sill depth",
+                                          "Of the inside sill: cold air has to run over it.",
+                                          Q::long_m, S::room, 0, 0.5, 0.05, "Deeper is a seat."}),
     at<&Case::room, &Room::width_m>({"room.width_m", "Room width",
                                      "Along the wall with the window.", Q::long_m, S::room, 2, 12,
                                      0.1, "Made for rooms of dwellings."}),
@@ -102,7 +135,11 @@ constexpr std::array joint_rows = {
     at<&Case::opening, &Opening::shim, &ShimSpace::fill>(
         {"shim.fill", "Shim space",
          "What is in the space between window frame and rough opening, behind the casing.",
-         Q::choice, S::opening, 0, 3, 1, no_limit, shim_fills}),
+         Q::choice, S::opening, 0, 4, 1, no_limit, shim_fills}),
+    at<&Case::opening, &Opening::shim, &ShimSpace::bead_m>(
+        {"shim.bead_m", "Foam bead", "Depth of the foam at the room's side of the shim space.",
+         Q::thin_m, S::opening, 0.012, 0.075, 0.005,
+         "Thinner does not hold; deeper is nearly a full filling."}),
     at<&Case::opening, &Opening::shim, &ShimSpace::width_m>(
         {"shim.width_m", "Shim width", "Width of the space between frame and rough opening.",
          Q::thin_m, S::opening, 0.003, 0.038, 0.001,
@@ -158,6 +195,11 @@ constexpr std::array glass_rows = {
     at<&Case::opening, &Opening::glazing, &Glazing::tint>(
         {"glazing.tint", "Outer glass", "Colour of the outermost pane of the sash.", Q::choice,
          S::opening, 0, 4, 1, no_limit, tints}),
+    at<&Case::opening, &Opening::covering>(
+        {"covering", "Blind or curtain",
+         "What hangs closed before the window: warmer to sit at, colder and wetter behind. For the "
+         "year it counts half the time.",
+         Q::choice, S::opening, 0, 3, 1, no_limit, coverings}),
 };
 
 constexpr std::array unit_rows = {
@@ -171,6 +213,10 @@ constexpr std::array unit_rows = {
         {"installation", "Set in",
          "What holds the unit: the rough opening, or an old wood frame that was kept.", Q::choice,
          S::opening, 0, 1, 1, no_limit, installations}),
+    at<&Case::opening, &Opening::pockets>(
+        {"pockets", "Weight pockets",
+         "Boxes beside an old jamb where the sash weights hang: cold, and open at the pulleys.",
+         Q::choice, S::opening, 0, 2, 1, no_limit, pocket_states}),
     at<&Case::opening, &Opening::sash, &Sash::fit>(
         {"sash.fit", "Sash fit", "How well the sashes sit in the frame.", Q::choice, S::opening, 0,
          2, 1, no_limit, sash_fits}),
@@ -198,13 +244,21 @@ constexpr std::array unit_rows = {
         {"sill_m", "Sill height", "From the floor to the foot of the window.", Q::long_m,
          S::opening, 0, 1.6, 0.05, "A window begins at the floor or above it."}),
     at<&Case::opening, &Opening::wall, &Wall::build>(
-        {"wall.build", "Wall", "Studs of the wall around the window.", Q::choice, S::opening, 0, 1,
-         1, no_limit, walls}),
+        {"wall.build", "Wall", "How the wall around the window is built.", Q::choice, S::opening, 0,
+         4, 1, no_limit, walls}),
+    at<&Case::opening, &Opening::wall, &Wall::cavity>(
+        {"wall.cavity", "Wall cavity", "Whether the space between studs or leaves is insulated.",
+         Q::choice, S::opening, 0, 1, 1, no_limit, cavities}),
+    at<&Case::opening, &Opening::wall, &Wall::cladding>(
+        {"wall.cladding", "Wall outside", "What covers a framed wall outside.", Q::choice,
+         S::opening, 0, 2, 1, no_limit, claddings}),
+    at<&Case::opening, &Opening::wall, &Wall::lining>({"wall.lining", "Wall inside",
+                                                       "What lines the wall inside.", Q::choice,
+                                                       S::opening, 0, 1, 1, no_limit, linings}),
     at<&Case::opening, &Opening::wall, &Wall::insulation_w_mk>(
         {"wall.insulation_w_mk", "Wall insulation",
-         "Conductivity of what is between the studs; 0.5 stands for an empty wall.",
-         Q::conductivity_w_mk, S::opening, 0.02, 0.5, 0.005,
-         "From the best foam to an empty space."}),
+         "Conductivity of what fills the space between studs or leaves.", Q::conductivity_w_mk,
+         S::opening, 0.02, 0.5, 0.005, "From the best foam to an empty space."}),
 };
 
 constexpr std::array running_rows = {

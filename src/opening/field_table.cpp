@@ -2,6 +2,7 @@
 #include "opening/field_table.hpp"
 #include "opening/field_rows.hpp"
 #include "opening/pane_table.hpp"
+#include "opening/wall_build.hpp"
 #include "physics/glazing.hpp"
 
 #include <algorithm>
@@ -97,6 +98,14 @@ bool applies(const Field& field, const Case& c) {
     if (field.key == "glazing.emissivity" || field.key == "glazing.coating_kind")
         return glazing.coating != Coating::none;
     if (field.key == "sash.rated_l_s_m2") return c.opening.sash.fit == SashFit::tight;
+    const Wall& wall = c.opening.wall;
+    if (field.key == "wall.cladding") return !is_masonry(wall);
+    if (field.key == "wall.cavity") return wall.build != WallBuild::solid_masonry;
+    if (field.key == "wall.insulation_w_mk")
+        return wall.build != WallBuild::solid_masonry && wall.cavity == WallCavity::filled;
+    if (field.key == "shim.bead_m") return c.opening.shim.fill == ShimFill::partly_foamed;
+    if (field.key == "pockets")
+        return c.opening.installation == Installation::insert || is_wood(c.opening.frame);
     if (field.key == "sash.weatherstrip") return c.opening.sash.fit != SashFit::tight;
     return true;
 }

@@ -49,12 +49,18 @@ Leaks leaks_of(const Case& c, const physics::GlazingStack& stack) {
 } // namespace
 
 physics::GlazingResult glazing_balance(const Case& c, const physics::AbsorbedSun& absorbed_w_m2) {
+    physics::GlazingSide inside;
+    inside.air_c = c.room.air_c;
+    return glazing_balance(c, inside, absorbed_w_m2);
+}
+
+physics::GlazingResult glazing_balance(const Case& c, const physics::GlazingSide& inside,
+                                       const physics::AbsorbedSun& absorbed_w_m2) {
     const physics::GlazingStack stack = glazing_stack(c.opening);
-    physics::GlazingSide outside, inside;
+    physics::GlazingSide outside;
     outside.air_c = c.weather.outside_c;
     outside.wind_m_s = c.weather.wind_m_s;
     if (c.weather.sky == Sky::clear_night) outside.radiant_c = outside_radiant_c(c.weather);
-    inside.air_c = c.room.air_c;
     const Leaks leaks = leaks_of(c, stack);
     return physics::glazing_leaky(stack, outside, inside, {leaks.spaces.data(), leaks.count},
                                   absorbed_w_m2);

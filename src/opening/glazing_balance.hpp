@@ -11,4 +11,8 @@ namespace shimlight::opening {
 physics::GlazingResult glazing_balance(const Case& c,
                                        const physics::AbsorbedSun& absorbed_w_m2 = {});
 
+/// The same with `inside` in place of the room.
+physics::GlazingResult glazing_balance(const Case& c, const physics::GlazingSide& inside,
+                                       const physics::AbsorbedSun& absorbed_w_m2 = {});
+
 } // namespace shimlight::opening

@@ -23,13 +23,14 @@ constexpr double behind_casing_m = 0.001; // between casing and board, common pr
 constexpr int most_cells = 16;            // narrower joints than 7 mm get longer cavities
 constexpr Label shim_label = {"shim space"};
 
-void paint_still_air(Painter& painter, const Box& joint, section::Ventilation ventilation) {
+void paint_still_air(Painter& painter, const Box& joint, section::Ventilation ventilation,
+                     const Label& label = shim_label) {
     const double depth_m = joint.u1_m - joint.u0_m, width_m = joint.v1_m - joint.v0_m;
     const int count = std::clamp(static_cast<int>(std::lround(depth_m / width_m)), 1, most_cells);
     for (int i = 0; i < count; ++i)
         painter.cavity({joint.u0_m + depth_m * i / count, joint.v0_m,
                         joint.u0_m + depth_m * (i + 1) / count, joint.v1_m},
-                       shim_label, wood_emissivity, ventilation);
+                       label, wood_emissivity, ventilation);
 }
 
 /// Sealant flush with the inside of the wall, a rod half again as deep as the joint is wide, and
@@ -43,8 +44,15 @@ void paint_rod_and_sealant(Painter& painter, const Box& joint, double width_m) {
                   {"sealant", Part::frame});
 }
 
+/// A bead of foam at the room's side, still air behind.
+void paint_bead(Painter& painter, const Box& joint, double bead_m) {
+    paint_still_air(painter, joint, section::Ventilation::slight);
+    painter.solid({joint.u1_m - bead_m, joint.v0_m, joint.u1_m, joint.v1_m}, Material::foam,
+                  {"foam bead", Part::frame});
+}
+
 Box joint_box(const Layout& l) {
-    return {l.wall.sheathing_m, l.opening_m, l.wall.room_m, l.old_back_m};
+    return {l.wall.sheathing_m, l.opening_m, l.wall.room_m, shim_end_m(l)};
 }
 
 double film_w_m2k(const CrackStream& stream, double gap_m, double length_m) {
@@ -102,7 +110,24 @@ void paint_joint(Painter& painter, const Layout& l, const ShimSpace& shim) {
     case ShimFill::backer_rod:
         paint_rod_and_sealant(painter, joint, shim.width_m);
         break;
+    case ShimFill::partly_foamed:
+        paint_bead(painter, joint, shim.bead_m);
+        break;
     }
+}
+
+void paint_pocket(Painter& painter, const Layout& l, Pockets pockets) {
+    if (l.pocket_m <= 0) return;
+    const WallFaces& w = l.wall;
+    const double back_m = shim_end_m(l), air_m = back_m + pocket_board_m;
+    painter.solid({w.sheathing_m, back_m, w.room_m, l.old_back_m}, Material::softwood,
+                  {"pocket board", Part::frame});
+    const Box inside = {w.sheathing_m + pocket_side_m, air_m, w.room_m - pocket_side_m,
+                        l.old_back_m};
+    if (pockets == Pockets::insulated)
+        painter.solid(inside, Material::insulation, {"weight pocket, filled"});
+    else
+        paint_still_air(painter, inside, section::Ventilation::slight, {"weight pocket"});
 }
 
 } // namespace shimlight::opening

@@ -2,6 +2,7 @@
 #include "opening/layout.hpp"
 #include "opening/dimensions.hpp"
 #include "opening/sash_glass.hpp"
+#include "opening/wall_build.hpp"
 
 #include <algorithm>
 
@@ -45,30 +46,25 @@ Depths depths(const Profile& p, const Glazing& glazing) {
 
 /// A unit deeper than its wall stands out of it and needs more air drawn before it.
 WallFaces wall_faces(const Wall& wall, double unit_m) {
-    const double stud_depth_m = wall.build == WallBuild::frame_2x4 ? stud_2x4_m : stud_2x6_m;
-    const double wall_m = siding_m + sheathing_m + stud_depth_m + gypsum_m;
+    const WallSizes sizes = wall_sizes(wall);
+    const double outside_m = sizes.outside_m + sizes.behind_m;
+    const double wall_m = outside_m + joint_depth_m(wall);
     WallFaces faces;
     faces.siding_m = outdoor_margin_m + std::max(0.0, unit_m + inner_stop_m - wall_m);
-    faces.sheathing_m = faces.siding_m + siding_m;
-    faces.stud_m = faces.sheathing_m + sheathing_m;
-    faces.gypsum_m = faces.stud_m + stud_depth_m;
-    faces.room_m = faces.gypsum_m + gypsum_m;
+    faces.sheathing_m = faces.siding_m + outside_m;
+    faces.stud_m = faces.sheathing_m + sizes.sheathing_m;
+    faces.gypsum_m = faces.stud_m + sizes.core_m;
+    faces.room_m = faces.gypsum_m + sizes.backing_m + sizes.lining_m;
+    faces.brick_outside = brick_outside(wall);
+    faces.check = is_masonry(wall);
     return faces;
 }
 
 /// Length of wall that is drawn, up to the rough opening.
-double wall_length_m(const Casing& casing, Position position) {
-    const double wider = std::max(0.0, casing.width_m - usual_casing_m);
-    switch (position) {
-    case Position::head:
-        return cavity_above_header_m + header_m + wider;
-    case Position::jamb:
-        return cavity_shown_m + 2 * lumber_m + wider;
-    case Position::sill:
-    case Position::meeting_rail:
-        break;
-    }
-    return cavity_shown_m + lumber_m + wider;
+double wall_length_m(const Opening& opening, Position position) {
+    const double wider = std::max(0.0, opening.casing.width_m - usual_casing_m);
+    const double beyond_m = position == Position::head ? cavity_above_header_m : cavity_shown_m;
+    return beyond_m + framing_length_m(opening.wall.build, position) + wider;
 }
 
 /// Across the wall: a unit flush with the sheathing, or an insert behind the old inside stop.
@@ -97,8 +93,9 @@ void place_along(Layout& l, const Profile& p, const Case& c) {
     const double old_frame_m = l.position == Position::sill ? wood_sill_m : wood_jamb_m;
     UnitLayout& unit = l.unit;
     if (l.with_wall) {
-        l.opening_m = wall_length_m(c.opening.casing, l.position);
-        l.old_back_m = l.opening_m + c.opening.shim.width_m;
+        l.opening_m = wall_length_m(c.opening, l.position);
+        l.pocket_m = l.position == Position::jamb && has_pockets(c.opening) ? pocket_m : 0;
+        l.old_back_m = l.opening_m + c.opening.shim.width_m + l.pocket_m;
         l.old_face_m = l.old_back_m + (insert ? old_frame_m : 0);
         unit.back_m = l.old_face_m + (insert ? bed_m : 0);
     }
@@ -110,6 +107,11 @@ void place_along(Layout& l, const Profile& p, const Case& c) {
     l.reveal_m = l.old_back_m + (insert ? old_frame_m : extension_m) - reveal_m;
     const bool on_sill = insert || is_wood(c.opening.frame);
     l.stool_m = l.old_back_m + (on_sill ? wood_sill_m : extension_m);
+    // A curtain hangs before the whole frame, a blind or shade before the sash.
+    const Covering covering = c.opening.covering;
+    l.covered_m = covering == Covering::none      ? unit.sight_m
+                  : covering == Covering::curtain ? unit.back_m
+                                                  : unit.jamb_m;
 }
 
 void place_storm(Layout& l, const Glazing& glazing) {
@@ -146,6 +148,11 @@ MeetingRail meeting_rail_layout(const Case& c) {
         return l;
     };
     return {of_sash(Position::head), of_sash(Position::sill)};
+}
+
+bool has_pockets(const Opening& opening) {
+    const bool wood = opening.installation == Installation::insert || is_wood(opening.frame);
+    return wood && opening.pockets != Pockets::none;
 }
 
 double glass_pack_m(const Glazing& glazing) {

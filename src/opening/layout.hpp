@@ -9,7 +9,13 @@ namespace shimlight::opening {
 
 /// Faces of the wall, outside to inside.
 struct WallFaces {
-    double siding_m = 0, sheathing_m = 0, stud_m = 0, gypsum_m = 0, room_m = 0;
+    double siding_m = 0;    ///< outermost face
+    double sheathing_m = 0; ///< plane of the frame's outside: sheathing, or back of an outer leaf
+    double stud_m = 0;      ///< outer face of the core
+    double gypsum_m = 0;    ///< inner face of the core
+    double room_m = 0;      ///< inside face
+    bool brick_outside = false; ///< veneer or leaf before the frame's outside
+    bool check = false;         ///< the outer leaf covers the joint: no brick mould
 };
 
 /// Frame and sash of a unit. `back` is where the unit meets shim space or old frame.
@@ -42,12 +48,15 @@ struct Layout {
     double width_m = 0, height_m = 0; ///< of the cut
     WallFaces wall;
     double opening_m = 0;  ///< v of the rough opening
+    double pocket_m = 0;   ///< width of a weight pocket behind that frame's back, its lining too
     double old_back_m = 0; ///< v of the outermost frame's back, towards the shim space
     double old_face_m = 0; ///< v of an old frame's face; equal to old_back_m when there is none
     UnitLayout unit;
     GlassLayout glass;
     double reveal_m = 0; ///< v where the inside casing ends, near the glass
     double stool_m = 0;  ///< v of the underside of the stool
+    double covered_m =
+        0; ///< v from which a blind or curtain hangs before; of the sight line without
 };
 
 /// Of head, jamb or sill.

@@ -21,10 +21,13 @@ struct SashLeakage {
 SashLeakage sash_leakage(const Opening& opening);
 
 /// Outside trim, shim space and inside casing, one behind the other. A bare shim space would pass
-/// ten times what is measured on walls: the trim on both sides governs.
+/// ten times what is measured on walls: the trim on both sides governs. Weight pockets are a way of
+/// their own: in behind the outside trim, out at the pulleys.
 struct JointLeakage {
     double length_m = 0; ///< perimeter of the frame
     std::array<physics::Crack, 3> in_series;
+    bool pockets = false;
+    std::array<physics::Crack, 2> past_pockets; ///< one behind the other
 };
 JointLeakage joint_leakage(const Opening& opening);
 
@@ -36,5 +39,7 @@ physics::PowerLaw inside_panel_crack(const Opening& opening);
 /// Signed flows, m³/s; positive comes in when the pressure is positive.
 double sash_flow_m3_s(const SashLeakage& sash, double pressure_pa, const physics::AirState& air);
 double joint_flow_m3_s(const JointLeakage& joint, double pressure_pa, const physics::AirState& air);
+/// Of the joint's flow, what goes through the shim space.
+double shim_flow_m3_s(const JointLeakage& joint, double pressure_pa, const physics::AirState& air);
 
 } // namespace shimlight::opening

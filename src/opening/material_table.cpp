@@ -26,6 +26,10 @@ constexpr std::array rows = {
     MaterialRow{Material::sheathing, 0.106, ashrae_2021},
     // Lapped wood siding, 13 mm, R = 0.14 m²K/W.
     MaterialRow{Material::siding, 0.093, ashrae_2021},
+    // Outer leaf; fired clay of 1600 to 1920 kg/m³ has 0.61 to 0.98 in ASHRAE's table.
+    MaterialRow{Material::brick, 0.77, "usual U-value tables, exposed brickwork"},
+    MaterialRow{Material::concrete, 1.35, "EN 12524:2000, 2000 kg/m³"},
+    MaterialRow{Material::plaster, 0.57, "usual U-value tables, dense plaster"},
     // Glass-fibre batt of 9.8 to 12 kg/m³; the case may say otherwise.
     MaterialRow{Material::insulation, 0.042, ashrae_2021},
     // Loosely stuffed batt, 7.5 to 8.2 kg/m³.

@@ -134,7 +134,7 @@ void note_places(Painter& painter, const MeetingRail& r, const Glazing& glazing)
 
 void paint_meeting_rail(Painter& painter, const Case& c, const MeetingRail& r,
                         const physics::GlazingStack& stack, const GapConductances& gaps,
-                        const MeetingAirs& airs, Surroundings surroundings) {
+                        const MeetingAirs& airs, const CrackStream& sash) {
     const Opening& opening = c.opening;
     paint_airs(painter, r, airs);
     if (r.upper.glass.storm) paint_storm(painter, r, gaps[0]);
@@ -145,7 +145,7 @@ void paint_meeting_rail(Painter& painter, const Case& c, const MeetingRail& r,
     paint_sash(painter, r.lower, opening, gaps);
     painter.turn_over();
     paint_lips(painter, r, opening);
-    if (surroundings == Surroundings::wall) lead_stream(painter, r, sash_stream(c));
+    lead_stream(painter, r, sash);
     note_places(painter, r, opening.glazing);
 }
 

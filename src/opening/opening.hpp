@@ -6,8 +6,6 @@
 
 namespace shimlight::opening {
 
-enum class WallBuild { frame_2x4, frame_2x6 };
-enum class ShimFill { open, stuffed, backer_rod, foamed };
 enum class FrameMaterial {
     wood,
     vinyl,
@@ -25,12 +23,27 @@ constexpr bool is_metal(FrameMaterial frame) {
     return frame == FrameMaterial::aluminium || frame == FrameMaterial::aluminium_break;
 }
 enum class SpacerKind { aluminium, stainless, foam, hybrid };
+enum class WallBuild { frame_2x4, frame_2x6, balloon, brick_cavity, solid_masonry };
+/// Outside of a framed wall; masonry is its own outside.
+enum class Cladding { wood, brick_veneer, stucco };
+enum class Lining { board, plaster };
+enum class WallCavity { filled, empty };
+enum class ShimFill { open, stuffed, backer_rod, foamed, partly_foamed };
+/// Boxes beside an old wood jamb in which the sash weights hang. `insulated`: weights out, holes
+/// closed, filled.
+enum class Pockets { none, empty, insulated };
 enum class CasingSeal { unsealed, caulked };
 enum class SashFit { tight, worn, loose };
 enum class Storm { none, clear, low_e };
 /// `full_frame`: the unit stands in the rough opening. `insert`: it stands in an old wood frame
 /// that was left in the rough opening and keeps its shim space.
 enum class Installation { full_frame, insert };
+/// Closed before the window at night.
+enum class Covering { none, blind, shade, curtain };
+/// Below the window.
+enum class Heater { none, radiator, baseboard, register_ };
+/// Which way the window looks when the wind blows.
+enum class Facade { windward, side, lee };
 enum class Coating { none, face2, face3, face4, face5, faces2and5 };
 /// `hard` is fired onto the glass; the soft ones have layers of silver: more of them let in less
 /// sun.
@@ -43,13 +56,17 @@ enum class Sky { cloudy, clear_night };
 
 struct Wall {
     WallBuild build = WallBuild::frame_2x4;
-    double insulation_w_mk = 0.042; ///< cavity insulation of the wall beside the window
+    double insulation_w_mk = 0.042; ///< of what fills the cavity of the wall beside the window
+    WallCavity cavity = WallCavity::filled;
+    Cladding cladding = Cladding::wood;
+    Lining lining = Lining::board;
 };
 
 /// The space between window frame and rough opening, behind the casing.
 struct ShimSpace {
     double width_m = 0.0127;
     ShimFill fill = ShimFill::open;
+    double bead_m = 0.025; ///< depth of a partial foam filling, at the room's side
 };
 
 struct Casing {
@@ -93,22 +110,30 @@ struct Opening {
     FrameMaterial frame = FrameMaterial::wood;
     int chambers = 3; ///< of a plastic frame, from outdoors to the room
     Installation installation = Installation::full_frame;
+    Pockets pockets = Pockets::none;
     Sash sash;
     Glazing glazing;
+    Covering covering = Covering::none;
 };
 
 struct Weather {
     double outside_c = -10;
     double wind_m_s = 4;
     Sky sky = Sky::cloudy;
+    double altitude_m = 0; ///< thinner air carries less
 };
+
+inline constexpr double usual_sill_depth_m = 0.05; ///< stool beyond the wall, common practice
 
 struct Room {
     double air_c = 21;
     double rh = 0.35;
     double seat_distance_m = 1.0;
     double height_above_neutral_m = -1.5; ///< window centre above the house's neutral level
-    double shelter = 0.5;                 ///< of wind pressure that reaches the façade, 0…1
+    Facade facade = Facade::windward;
+    Heater heater = Heater::none;
+    double sill_depth_m = usual_sill_depth_m; ///< of the inside sill board
+    double shelter = 0.5;                     ///< of wind pressure that reaches the façade, 0…1
     double width_m = 4, depth_m = 4, height_m = 2.5;
 };
 

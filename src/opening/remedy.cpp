@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "opening/remedy.hpp"
+#include "opening/cut.hpp"
 #include "opening/remedy_rows.hpp"
 
 #include <algorithm>

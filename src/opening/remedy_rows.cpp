@@ -28,8 +28,10 @@ constexpr std::array weatherstrip = {RowChange{"sash.weatherstrip", 1},
                                      RowChange{"sash.locked", 1}};
 constexpr std::array caulk = {choose("casing.seal", CasingSeal::caulked)};
 constexpr std::array foam = {choose("shim.fill", ShimFill::foamed)};
+constexpr std::array pockets = {choose("pockets", Pockets::insulated)};
 constexpr std::array rod = {choose("shim.fill", ShimFill::backer_rod),
                             choose("casing.seal", CasingSeal::caulked)};
+constexpr std::array curtain = {choose("covering", Covering::curtain)};
 constexpr std::array clear_storm = {choose("glazing.storm", Storm::clear)};
 constexpr std::array low_e_storm = {choose("glazing.storm", Storm::low_e)};
 constexpr std::array film_inside = {choose("glazing.panel", Panel::film)};
@@ -61,9 +63,8 @@ constexpr std::array vinyl = {choose("frame", FrameMaterial::vinyl)};
 constexpr std::array wood = {choose("frame", FrameMaterial::wood)};
 constexpr std::array into_old_frame = {choose("installation", Installation::insert)};
 constexpr std::array into_rough_opening = {
-    choose("installation", Installation::full_frame),
-    choose("shim.fill", ShimFill::foamed),
-    RowChange{"shim.width_m", half_inch_m},
+    choose("installation", Installation::full_frame), choose("shim.fill", ShimFill::foamed),
+    RowChange{"shim.width_m", half_inch_m},           choose("pockets", Pockets::none),
     choose("casing.seal", CasingSeal::caulked),
 };
 
@@ -136,6 +137,23 @@ constexpr std::array rows = {
                inside_caution},
               panel_inside,
               {0.8, 0.1, 20, 8, 80}},
+    RemedyRow{{"fill_pockets", "Fill the weight pockets",
+               "Take the weights out, close the pulley holes and fill the pockets with insulation; "
+               "the sashes then need other balances.",
+               "It leaves the sashes' own leaks, and rot where filling keeps jamb and sill wet.",
+               lead_caution},
+              pockets,
+              {2, 0.3, 40, 4},
+              false,
+              true},
+    RemedyRow{
+        {"curtain", "Shade or lined curtain",
+         "Hang a lined curtain before the window and draw it at night.",
+         "Behind it the glass gets colder and wet sooner, and cold air still spills out below.",
+         "Keep it clear of heaters and its cords out of children's reach; check local code, "
+         "licensed practice decides."},
+        curtain,
+        {1, 0.05, 20, 0, 40}},
     RemedyRow{{"storm_clear", "Storm panel, clear", "Hang a clear storm panel outside the sashes.",
                "The joint behind the casing stays as it is, and a leaking inner sash can wet the "
                "storm panel.",

@@ -25,6 +25,7 @@ struct RemedyRow {
     std::span<const RowChange> changes;
     RowCost cost;
     bool needs_old_wood_frame = false; ///< nothing to set an insert into otherwise
+    bool needs_pockets = false;        ///< empty ones
 };
 
 std::span<const RemedyRow> remedy_rows();

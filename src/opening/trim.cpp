@@ -19,12 +19,12 @@ void paint_side_trim(Painter& painter, const Layout& l, const Casing& casing) {
     if (!insert(l))
         painter.solid({l.unit.inside_m, l.old_back_m, w.room_m, l.old_back_m + extension_m},
                       Material::softwood, {"jamb extension", Part::frame});
-    painter.solid(
-        {w.sheathing_m - mould_thickness_m, l.reveal_m - mould_width_m, w.sheathing_m, l.reveal_m},
-        Material::softwood, {"brick mould"});
-    painter.solid(
-        {w.room_m, l.reveal_m - casing.width_m, w.room_m + casing.thickness_m, l.reveal_m},
-        Material::softwood, {"casing", Part::casing});
+    if (!w.check)
+        painter.solid(
+            {w.sheathing_m - mould_thickness_m, mould_edge_m(l), w.sheathing_m, l.reveal_m},
+            Material::softwood, {"brick mould"});
+    painter.solid({w.room_m, casing_edge_m(l, casing), w.room_m + casing.thickness_m, l.reveal_m},
+                  Material::softwood, {"casing", Part::casing});
 }
 
 void paint_sill_trim(Painter& painter, const Layout& l, const Casing& casing) {
@@ -54,7 +54,7 @@ void paint_outside_sill_board(Painter& painter, const Layout& l) {
 void paint_trim(Painter& painter, const Layout& l, const Casing& casing) {
     if (l.position != Position::sill) return paint_side_trim(painter, l, casing);
     const bool nose = insert(l) || l.unit.jamb_m <= l.stool_m;
-    if (!nose) paint_outside_sill_board(painter, l);
+    if (!nose && !l.wall.brick_outside) paint_outside_sill_board(painter, l);
     paint_sill_trim(painter, l, casing);
 }
 

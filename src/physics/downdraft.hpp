@@ -17,6 +17,9 @@ struct FallingLayer {
 /// of a face `difference_k` colder than the room. A face no colder than the air has no layer.
 FallingLayer falling_layer(double height_m, double difference_k, double room_c = 21);
 
+/// Heat that the layer has taken from the room's air, W per metre of width.
+double layer_heat_w_m(const FallingLayer& layer, double difference_k, double room_c = 21);
+
 /// Speed at `from_glass_m` away from the glass within that layer, m/s; nil outside it.
 double layer_speed_m_s(const FallingLayer& layer, double from_glass_m);
 

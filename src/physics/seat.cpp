@@ -4,16 +4,22 @@
 //   frame share), without asking for areas. A warmer frame does not help the glass.
 // - Falling air: the layer grows over the height of the window and leaves it at the sill. The wall
 //   below counts as more floor to run over: speed and cold fade along sill height + distance. No
-//   obstacle (heater, deep sill, curtain) is in the way.
+//   obstacle is in the way; a deep sill counts as more floor. A covering has a stream of its own
+//   face, and the air that sank behind it.
 // - Leaks: cold air clings to the wall, falls and runs over the floor. A leak's momentum is spread
 //   over the width of the window, as where along that width it blows is not asked.
 // - All causes together: momentum adds (squares of speeds), the coldest stream sets the
 //   temperature, since thin streams lie in layers. A cause's share is its part of the sum of
 //   squares.
+// - A heater below: its warm air rises against all that falls. What its heat leaves of their cold
+//   falls on, slower by the cube root of it, as plumes do; where it has more, nothing reaches the
+//   floor. Seen in chamber tests (a heater under the window stops the cold stream), not measured.
 // - The body as a whole is in room air at 0.1 m/s or more; only ankles and neck feel the streams.
 #include "physics/seat.hpp"
 
 #include "physics/comfort.hpp"
+#include "physics/constants.hpp"
+#include "physics/crack.hpp"
 #include "physics/downdraft.hpp"
 #include "physics/jet.hpp"
 
@@ -48,6 +54,12 @@ struct Stream {
         colder_k = std::max(colder_k, k * std::min(1.0, speed_m_s / felt_speed_m_s));
     }
     double speed_m_s() const { return std::sqrt(square_m2_s2); }
+    /// Some of the cold that drives it is gone.
+    void weaken(double cold_left) {
+        const double speed_left = std::cbrt(cold_left);
+        square_m2_s2 *= speed_left * speed_left;
+        colder_k *= speed_left * speed_left;
+    }
 };
 
 Stream together(const Stream& a, const Stream& b) {
@@ -101,20 +113,51 @@ Stream layer_at_neck(const SeatWindow& window, const SeatRoom& room, const SeatP
     return stream;
 }
 
+/// Air that sank behind a covering falls from the hem like a jet as thick as the gap.
+JetAir fallen_spill(const SeatSpill& spill, const SeatWindow& window, const SeatRoom& room,
+                    const SeatPerson& person) {
+    if (spill.flow_m3_s_m <= 0 || spill.speed_m_s <= 0 || spill.air_c >= room.air_c) return {};
+    const PlaneJet jet{spill.speed_m_s, spill.flow_m3_s_m / spill.speed_m_s,
+                       room.air_c - spill.air_c};
+    return fallen_jet(jet, std::max(window.sill_m, 0.0), distance_of(person), room.air_c);
+}
+
 Stream fill_downdraft(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person,
-                      SeatResult& result) {
+                      const SeatBelow& below, SeatResult& result) {
     const double difference_k = room.air_c - cold_face_c(window);
-    const double way_m = std::max(window.sill_m, 0.0) + distance_of(person);
+    const double way_m =
+        std::max(window.sill_m, 0.0) + std::max(below.sill_depth_m, 0.0) + distance_of(person);
     const FloorStream floor = floor_stream(window.height_m, difference_k, way_m);
-    result.downdraft_speed_at_sill_m_s =
-        falling_layer(window.height_m, difference_k, room.air_c).peak_speed_m_s;
-    result.downdraft_speed_m_s = floor.speed_m_s;
-    result.downdraft_air_c = room.air_c - floor.colder_k;
-    warn_once(result.warnings,
-              floor_stream_warnings(window.height_m, difference_k, way_m, window.sill_m));
+    const JetAir spill = fallen_spill(below.spill, window, room, person);
     Stream stream;
     stream.add(floor.speed_m_s, floor.colder_k);
+    stream.add(spill.speed_m_s, spill.colder_k);
+    result.downdraft_speed_at_sill_m_s =
+        std::max(falling_layer(window.height_m, difference_k, room.air_c).peak_speed_m_s,
+                 below.spill.speed_m_s);
+    result.downdraft_speed_m_s = stream.speed_m_s();
+    result.downdraft_air_c = room.air_c - std::max(floor.colder_k, spill.colder_k);
+    warn_once(result.warnings,
+              floor_stream_warnings(window.height_m, difference_k, way_m, window.sill_m));
     return stream;
+}
+
+double heat_w_m(double flow_m3_s, double colder_k, double width_m) {
+    return std::max(flow_m3_s, 0.0) * air_state(0).density_kg_m3 * air_specific_heat_j_kgk *
+           std::max(colder_k, 0.0) / width_m;
+}
+
+/// Share of the cold below the window that a heater there does not make up for, 0…1.
+double cold_left(const SeatWindow& window, const SeatRoom& room, const SeatBelow& below,
+                 std::span<const RoomLeak> leaks) {
+    if (below.heater_w_m <= 0) return 1;
+    const double difference_k = room.air_c - cold_face_c(window);
+    const FallingLayer layer = falling_layer(window.height_m, difference_k, room.air_c);
+    double cold_w_m = layer_heat_w_m(layer, difference_k, room.air_c) +
+                      heat_w_m(below.spill.flow_m3_s_m, room.air_c - below.spill.air_c, 1);
+    for (const RoomLeak& leak : leaks)
+        cold_w_m += heat_w_m(leak.flow_m3_s, room.air_c - leak.air_c, window.width_m);
+    return cold_w_m > below.heater_w_m ? 1 - below.heater_w_m / cold_w_m : 0;
 }
 
 void fill_share(const Stream& glass, const LeakStreams& leaks, SeatResult& result) {
@@ -179,12 +222,21 @@ void fill_body(const SeatRoom& room, const SeatPerson& person, SeatResult& resul
 } // namespace
 
 SeatResult seat(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person,
-                std::span<const RoomLeak> leaks) {
+                std::span<const RoomLeak> leaks, const SeatBelow& below) {
     SeatResult result;
-    const Stream glass = fill_downdraft(window, room, person, result);
+    Stream glass = fill_downdraft(window, room, person, below, result);
     LeakStreams streams;
     for (const RoomLeak& leak : leaks)
         add_leak(leak, window, room, person, streams);
+    const double left = cold_left(window, room, below, leaks);
+    for (Stream* stream : {&glass, &streams.sash, &streams.shim})
+        stream->weaken(left);
+    if (left < 1) {
+        result.downdraft_speed_m_s = glass.speed_m_s();
+        result.downdraft_air_c = room.air_c - glass.colder_k;
+        warn_once(result.warnings, "What a heater below the window leaves of the draft is an "
+                                   "engineering estimate; it holds while the heater is warm.");
+    }
     const Stream leak = together(streams.sash, streams.shim);
     const Stream ankle = together(glass, leak);
     const Stream neck = together(layer_at_neck(window, room, person), streams.neck);

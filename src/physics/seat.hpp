@@ -23,8 +23,22 @@ struct RoomLeak {
 
 struct SeatWindow {
     double width_m = 1.2, height_m = 1.5, sill_m = 0.6;
-    double surface_c = 10; ///< inside face of the glass
+    double surface_c = 10; ///< inside face of the glass, or of a covering drawn before it
     double frame_c = 12;   ///< inside face of the frame
+};
+
+/// Cold air that comes out below a covering along the whole sill.
+struct SeatSpill {
+    double speed_m_s = 0;
+    double flow_m3_s_m = 0; ///< per metre of width; 0 without a covering
+    double air_c = 0;
+};
+
+/// What the falling air meets or brings with it below the glass.
+struct SeatBelow {
+    SeatSpill spill;
+    double sill_depth_m = 0; ///< deeper sill board than usual: more way for the cold air
+    double heater_w_m = 0;   ///< warm air's heat rising under the window, W per metre of it
 };
 
 struct SeatRoom {
@@ -67,6 +81,6 @@ struct SeatResult {
 };
 
 SeatResult seat(const SeatWindow& window, const SeatRoom& room, const SeatPerson& person,
-                std::span<const RoomLeak> leaks);
+                std::span<const RoomLeak> leaks, const SeatBelow& below = {});
 
 } // namespace shimlight::physics

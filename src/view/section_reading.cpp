@@ -162,6 +162,8 @@ const char* part_word(opening::Part part) {
         return "casing";
     case opening::Part::wall:
         return "wall";
+    case opening::Part::storm:
+        return "storm panel";
     default:
         return "";
     }

@@ -20,13 +20,14 @@ constexpr double draft_noise = 0.003;
 // And of their coldest surfaces, K.
 constexpr double surface_noise_k = 0.1;
 
-/// A window below the neutral level on a cold day.
+/// A window below the neutral level, into the wind, on a cold day: air comes in.
 Case cold_case(std::mt19937& random) {
     Case c;
     for (const opening::Field& f : opening::fields())
         opening::set_field(c, f, std::uniform_real_distribution<double>(f.min, f.max)(random));
     c.weather.outside_c = -5 - std::fabs(c.weather.outside_c) / 2;
     c.room.air_c = 21;
+    c.room.facade = opening::Facade::windward;
     c.room.height_above_neutral_m = -0.5 - std::fabs(c.room.height_above_neutral_m) / 2;
     return c;
 }

@@ -23,9 +23,10 @@ constexpr Position positions[] = {Position::head, Position::jamb, Position::sill
 constexpr Surroundings surroundings[] = {Surroundings::wall, Surroundings::none};
 
 // Far from the edge the cut must repeat the one-dimensional balance but for what is left of the
-// edge after 170 mm of glass. It dies away over sqrt(k t / h) per pane: 35 mm between argon gaps,
-// 70 mm for the middle pane of 6 mm between krypton gaps. Relative to the difference of the airs.
-constexpr double one_dimensional = 0.005, one_dimensional_extreme = 0.02;
+// edge after 170 mm of glass. It dies away over sqrt(k t / h) per pane: 35 mm for two panes, 45 mm
+// for the middle pane between coated argon gaps, 70 mm for one of 6 mm between krypton gaps: 9 %
+// are left there of an edge that is off by up to a third. Relative to the difference of the airs.
+constexpr double one_dimensional = 0.005, one_dimensional_extreme = 0.03;
 // Heat flows of two slightly different sections compared, relative; drafts differ by up to 1 %.
 constexpr double normal_noise = 0.002;
 // Between the air spaces of panels the glass of the sash is as good as cut off: up to 70 mm for an
@@ -120,6 +121,7 @@ TEST_CASE("far from its edge the glass is as the one-dimensional balance says") 
         const bool panels =
             c.opening.glazing.storm != Storm::none || c.opening.glazing.panel != Panel::none;
         const bool ordinary = c.opening.glazing.pane_thickness_m < 0.0035 &&
+                              c.opening.glazing.panes < 3 &&
                               c.opening.glazing.gas <= physics::Gas::argon;
         const double tolerance_k = (panels     ? one_dimensional_panels
                                     : ordinary ? one_dimensional
@@ -212,7 +214,8 @@ TEST_CASE("what fills the shim space is what is painted there") {
     const std::pair<ShimFill, Material> fills[] = {{ShimFill::open, Material::cavity},
                                                    {ShimFill::stuffed, Material::stuffing},
                                                    {ShimFill::backer_rod, Material::cavity},
-                                                   {ShimFill::foamed, Material::foam}};
+                                                   {ShimFill::foamed, Material::foam},
+                                                   {ShimFill::partly_foamed, Material::cavity}};
     for (const auto& [fill, material] : fills) {
         Case c;
         c.opening.shim.fill = fill;
@@ -229,7 +232,8 @@ TEST_CASE("foam in the joint never adds heat loss, air moving or not") {
     for (int i = 0; i < 12; ++i) {
         Case c = random_case(random);
         c.weather.outside_c = -std::fabs(c.weather.outside_c);
-        // Below the neutral level: outdoor air, if any, comes in.
+        // Below the neutral level, into the wind: outdoor air, if any, comes in.
+        c.room.facade = Facade::windward;
         c.room.height_above_neutral_m = -std::fabs(c.room.height_above_neutral_m);
         if (i % 2 == 0) c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
         Case foamed = c;
@@ -238,7 +242,8 @@ TEST_CASE("foam in the joint never adds heat loss, air moving or not") {
             return inside_heat_w_m(
                 solve(one, position, Surroundings::wall, section::Accuracy::normal));
         };
-        for (const ShimFill fill : {ShimFill::open, ShimFill::stuffed, ShimFill::backer_rod}) {
+        for (const ShimFill fill :
+             {ShimFill::open, ShimFill::stuffed, ShimFill::backer_rod, ShimFill::partly_foamed}) {
             c.opening.shim.fill = fill;
             for (const Position position : positions)
                 CHECK(heat_w_m(foamed, position) <= heat_w_m(c, position) * (1 + normal_noise));

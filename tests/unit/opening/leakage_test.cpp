@@ -53,6 +53,16 @@ TEST_CASE("sealing never lets more air through, whatever the window and the pres
         open.shim.fill = ShimFill::open;
         stuffed.shim.fill = ShimFill::stuffed;
         check_no_more(joint_m3_s(stuffed, pressure_pa), joint_m3_s(open, pressure_pa));
+        Opening bead = o, pockets = o, no_pockets = o;
+        bead.shim.fill = ShimFill::partly_foamed;
+        check_no_more(joint_m3_s(foamed, pressure_pa), joint_m3_s(bead, pressure_pa));
+        check_no_more(joint_m3_s(bead, pressure_pa), joint_m3_s(stuffed, pressure_pa));
+        pockets.pockets = Pockets::insulated;
+        no_pockets.pockets = Pockets::none;
+        check_no_more(joint_m3_s(no_pockets, pressure_pa), joint_m3_s(pockets, pressure_pa));
+        Opening empty = o;
+        empty.pockets = Pockets::empty;
+        check_no_more(joint_m3_s(pockets, pressure_pa), joint_m3_s(empty, pressure_pa));
         stripped.sash.weatherstrip = true;
         check_no_more(sash_m3_s(stripped, pressure_pa), sash_m3_s(o, pressure_pa));
         locked.sash.locked = true;

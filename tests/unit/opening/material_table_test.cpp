@@ -9,8 +9,9 @@ TEST_CASE("every solid has a conductivity with its source") {
     for (const Material material :
          {Material::softwood, Material::hardwood, Material::pvc, Material::aluminium,
           Material::steel, Material::glass, Material::gypsum, Material::sheathing, Material::siding,
-          Material::insulation, Material::stuffing, Material::foam, Material::backer_rod,
-          Material::sealant, Material::desiccant, Material::rubber}) {
+          Material::brick, Material::concrete, Material::plaster, Material::insulation,
+          Material::stuffing, Material::foam, Material::backer_rod, Material::sealant,
+          Material::desiccant, Material::rubber}) {
         const MaterialRow& row = material_row(material);
         CHECK(row.material == material);
         CHECK(row.conductivity_w_mk > 0);

@@ -9,11 +9,12 @@ using namespace shimlight::opening;
 
 namespace {
 
-/// An old wood window with a slipped, worn sash and an empty joint.
+/// An old wood window with a slipped, worn sash, weight pockets and an empty joint.
 Case old_window() {
     Case c;
     c.opening.sash.locked = false;
     c.opening.sash.slipped_m = 0.003;
+    c.opening.pockets = Pockets::empty;
     return c;
 }
 

@@ -42,3 +42,10 @@ TEST_CASE("property: the parts add; wind goes with its square, coefficient and s
         CHECK(p.wind_pa * d.pressure_coefficient >= 0);
     }
 }
+
+TEST_CASE("standard atmosphere: 0.8321 at 5000 ft, 0.8218 at 5331 ft") {
+    // (1 - 6.8753e-6 h)^5.2559, h in feet (read, US standard atmosphere).
+    CHECK(air_pressure_ratio(0) == 1);
+    CHECK(air_pressure_ratio(5000 * 0.3048) == doctest::Approx(0.8321).epsilon(1e-4));
+    CHECK(air_pressure_ratio(5331 * 0.3048) == doctest::Approx(0.8218).epsilon(1e-4));
+}
