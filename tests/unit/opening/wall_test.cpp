@@ -17,8 +17,8 @@ using namespace shimlight::opening;
 namespace {
 
 constexpr Position positions[] = {Position::head, Position::jamb, Position::sill};
-// Heat flows of drafts of two slightly different sections compared, relative.
-constexpr double draft_noise = 0.003;
+// Heat flows of two slightly different sections compared, each good to 0.5 %, mostly far better.
+constexpr double noise = 0.003;
 
 void set(Case& c, std::string_view key, double value) {
     const Field* field = find_field(key);
@@ -53,7 +53,7 @@ double wall_u_w_m2k(Case c) {
 
 double inside_heat_w_m(const Case& c, Position position) {
     const Cut there = cut(c, position, balance(c));
-    auto result = section::solve(there.painting, section::Accuracy::draft);
+    auto result = section::solve(there.painting, section::Accuracy::normal);
     if (!ok(result)) FAIL(problem(result).path << ": " << problem(result).message);
     double heat_w_m = 0;
     for (std::size_t air = 0; air < there.air_is_inside.size(); ++air)
@@ -190,18 +190,18 @@ TEST_CASE("filling the wall, the joint or a weight pocket never raises the heat 
             before.opening.wall.cavity = WallCavity::empty;
             after.opening.wall.cavity = WallCavity::filled;
             CHECK(inside_heat_w_m(after, position) <=
-                  inside_heat_w_m(before, position) * (1 + draft_noise));
+                  inside_heat_w_m(before, position) * (1 + noise));
             if (position != Position::jamb) continue;
             before = after = c;
             before.opening.pockets = Pockets::empty;
             after.opening.pockets = Pockets::insulated;
             CHECK(inside_heat_w_m(after, position) <=
-                  inside_heat_w_m(before, position) * (1 + draft_noise));
+                  inside_heat_w_m(before, position) * (1 + noise));
             before = after = c;
             before.opening.shim.fill = ShimFill::partly_foamed;
             after.opening.shim.fill = ShimFill::foamed;
             CHECK(inside_heat_w_m(after, position) <=
-                  inside_heat_w_m(before, position) * (1 + draft_noise));
+                  inside_heat_w_m(before, position) * (1 + noise));
         }
     }
 }
