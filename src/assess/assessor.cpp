@@ -32,6 +32,10 @@ constexpr std::string_view refusal =
     "A cut through this window could not be solved; the last one is kept.";
 // Coverings are drawn from dusk to morning: half of a winter's day, common practice.
 constexpr double drawn_share = 0.5;
+constexpr std::string_view pocket_estimate =
+    "What leaks through weight pockets is an estimate within a factor of 2.";
+constexpr std::string_view bead_estimate =
+    "What leaks past a bead of foam is an estimate within a factor of 2.";
 constexpr double hours_per_day = 24, w_per_kw = 1000;
 
 std::size_t index(Position position) {
@@ -194,6 +198,9 @@ void Assessor::Memory::answer_from(const opening::Case& c) {
     answer.covering = covering_result(c, glass);
     add_warnings(answer.warnings, answer.glass.warnings);
     if (glass.covered) add_warnings(answer.warnings, {covering_estimate});
+    if (opening::has_pockets(c.opening)) add_warnings(answer.warnings, {pocket_estimate});
+    if (c.opening.shim.fill == opening::ShimFill::partly_foamed)
+        add_warnings(answer.warnings, {bead_estimate});
     answer.dew_point_c = physics::dew_point_c(c.room.air_c, c.room.rh);
     read_cuts(c);
     answer.leak = leak(c);

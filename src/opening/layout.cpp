@@ -64,7 +64,9 @@ WallFaces wall_faces(const Wall& wall, double unit_m) {
 double wall_length_m(const Opening& opening, Position position) {
     const double wider = std::max(0.0, opening.casing.width_m - usual_casing_m);
     const double beyond_m = position == Position::head ? cavity_above_header_m : cavity_shown_m;
-    return beyond_m + framing_length_m(opening.wall.build, position) + wider;
+    // Where nothing frames the opening, as much wall as casing or apron need.
+    const double least_m = position == Position::sill ? lumber_m : 2 * lumber_m;
+    return beyond_m + std::max(framing_length_m(opening.wall.build, position), least_m) + wider;
 }
 
 /// Across the wall: a unit flush with the sheathing, or an insert behind the old inside stop.

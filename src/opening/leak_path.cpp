@@ -29,6 +29,12 @@ double shim_end_m(const Layout& l) {
     return l.old_back_m - l.pocket_m;
 }
 
+/// Foremost face under a window: stone sill, trim board or siding.
+double before_sill_m(const WallFaces& w) {
+    return w.check ? w.siding_m - stone_nose_m
+                   : std::min(w.siding_m, w.sheathing_m - mould_thickness_m);
+}
+
 std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
                                       const Casing& casing) {
     const WallFaces& w = l.wall;
@@ -37,7 +43,9 @@ std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
     // Masonry covers the joint from the other side: the air comes round the edge of its check.
     const bool check = w.check && !sill;
     const double trim_edge_m = sill ? l.opening_m : check ? l.reveal_m : mould_edge_m(l);
-    const double before_m = check ? std::min(w.sheathing_m, l.unit.outside_m) : w.siding_m;
+    const double before_m = check  ? std::min(w.sheathing_m, l.unit.outside_m)
+                            : sill ? before_sill_m(w)
+                                   : w.siding_m;
     const double outdoors_m = trim_edge_m + (check ? beside_trim_m : -beside_trim_m);
     const double edge_m = casing_edge_m(l, casing);
     return {painter.point(before_m - into_air_m, outdoors_m),

@@ -6,6 +6,7 @@
 #include "section/field.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <doctest/doctest.h>
 #include <random>
 #include <set>
@@ -17,8 +18,8 @@ using namespace shimlight::opening;
 namespace {
 
 constexpr Position positions[] = {Position::head, Position::jamb, Position::sill};
-// Heat flows of drafts of two slightly different sections compared, relative.
-constexpr double draft_noise = 0.003;
+// Heat flows of two slightly different sections compared, each good to 0.5 %, mostly far better.
+constexpr double noise = 0.003;
 
 void set(Case& c, std::string_view key, double value) {
     const Field* field = find_field(key);
@@ -53,7 +54,7 @@ double wall_u_w_m2k(Case c) {
 
 double inside_heat_w_m(const Case& c, Position position) {
     const Cut there = cut(c, position, balance(c));
-    auto result = section::solve(there.painting, section::Accuracy::draft);
+    auto result = section::solve(there.painting, section::Accuracy::normal);
     if (!ok(result)) FAIL(problem(result).path << ": " << problem(result).message);
     double heat_w_m = 0;
     for (std::size_t air = 0; air < there.air_is_inside.size(); ++air)
@@ -122,10 +123,10 @@ TEST_CASE("published U-values of brick walls") {
     Case c;
     c.opening.wall.lining = Lining::plaster;
     c.opening.wall.build = WallBuild::solid_masonry;
-    CHECK(wall_u_w_m2k(c) == doctest::Approx(2.1).epsilon(0.025));
+    CHECK(std::fabs(wall_u_w_m2k(c) - 2.1) < 0.01 * 2.1);
     c.opening.wall.build = WallBuild::brick_cavity;
     c.opening.wall.cavity = WallCavity::empty;
-    CHECK(wall_u_w_m2k(c) == doctest::Approx(1.44).epsilon(0.025));
+    CHECK(std::fabs(wall_u_w_m2k(c) - 1.44) < 0.01 * 1.44);
     c.opening.wall.cavity = WallCavity::filled;
     c.opening.wall.insulation_w_mk = 0.040;
     CHECK(wall_u_w_m2k(c) == doctest::Approx(1 / (1 / 1.44 - 0.18 + 0.065 / 0.040)).epsilon(0.01));
@@ -133,14 +134,16 @@ TEST_CASE("published U-values of brick walls") {
 
 TEST_CASE("published R-value of a framed wall: R-13 in 2×4") {
     // ANSI/ASHRAE/IES 90.1 Appendix A, studs 16 in apart, R-13: 0.089 Btu/(h·ft²·°F), 0.505 W/m²K
-    // (from memory), a quarter of the wall being lumber.
+    // (from memory), a quarter of the wall being lumber, with stucco outside.
     Case c;
+    c.opening.wall.cladding = Cladding::stucco;
     c.opening.wall.lining = Lining::board;
     c.opening.wall.insulation_w_mk = 0.089 / 2.29;
     const double cavity = wall_u_w_m2k(c);
     c.opening.wall.insulation_w_mk = 0.13;
     const double stud = wall_u_w_m2k(c);
-    CHECK(0.75 * cavity + 0.25 * stud == doctest::Approx(0.505).epsilon(0.05));
+    MESSAGE("R-13 between 2×4: " << 0.75 * cavity + 0.25 * stud << " W/m²K (0.505 published)");
+    CHECK(std::fabs(0.75 * cavity + 0.25 * stud - 0.505) < 0.05 * 0.505);
 }
 
 TEST_CASE("an old frame wall with empty bays lies where tables put it") {
@@ -175,6 +178,24 @@ TEST_CASE("outdoor air and room air never meet, however wall, joint and unit are
     }
 }
 
+TEST_CASE("the joint's air comes from outdoors and ends in the room, whatever the wall") {
+    std::mt19937 random(23);
+    for (int i = 0; i < 600; ++i) {
+        const Case c = random_case(random);
+        for (const Position position : positions) {
+            CAPTURE(i);
+            CAPTURE(static_cast<int>(position));
+            const Cut there = cut(c, position, balance(c));
+            const auto at = [&](const section::Point& p) {
+                return Raster::top(there, p.x_m, p.y_m);
+            };
+            REQUIRE(there.leak_path.size() == 6);
+            CHECK(at(there.leak_path.front()) == Material::outdoor_air);
+            CHECK(at(there.leak_path.back()) == Material::indoor_air);
+        }
+    }
+}
+
 TEST_CASE("filling the wall, the joint or a weight pocket never raises the heat lost") {
     std::mt19937 random(22);
     for (int i = 0; i < 40; ++i) {
@@ -190,18 +211,18 @@ TEST_CASE("filling the wall, the joint or a weight pocket never raises the heat 
             before.opening.wall.cavity = WallCavity::empty;
             after.opening.wall.cavity = WallCavity::filled;
             CHECK(inside_heat_w_m(after, position) <=
-                  inside_heat_w_m(before, position) * (1 + draft_noise));
+                  inside_heat_w_m(before, position) * (1 + noise));
             if (position != Position::jamb) continue;
             before = after = c;
             before.opening.pockets = Pockets::empty;
             after.opening.pockets = Pockets::insulated;
             CHECK(inside_heat_w_m(after, position) <=
-                  inside_heat_w_m(before, position) * (1 + draft_noise));
+                  inside_heat_w_m(before, position) * (1 + noise));
             before = after = c;
             before.opening.shim.fill = ShimFill::partly_foamed;
             after.opening.shim.fill = ShimFill::foamed;
             CHECK(inside_heat_w_m(after, position) <=
-                  inside_heat_w_m(before, position) * (1 + draft_noise));
+                  inside_heat_w_m(before, position) * (1 + noise));
         }
     }
 }
