@@ -107,12 +107,15 @@ void count_alike(const std::vector<Candidate>& all, LabelAnswer& answer) {
 void work_out(const std::vector<Candidate>& all, const Label& label, int most_builds,
               LabelAnswer& answer) {
     const std::size_t most_tries = static_cast<std::size_t>(most_builds) + 6;
-    std::vector<const Candidate*> taken;
+    std::vector<const Candidate*> taken, tried; // those that match; all
     std::vector<LabelBuild> near;
     for (const Candidate& c : all) {
         const auto like = [&](const Candidate* one) { return same_sort(*one, c); };
         if (std::any_of(taken.begin(), taken.end(), like)) continue;
+        // What its spans do not reach another of its sort does not reach either.
+        if (c.missed > 0 && std::any_of(tried.begin(), tried.end(), like)) continue;
         if (taken.size() + near.size() > most_tries) break;
+        tried.push_back(&c);
         LabelBuild build = tuned(c, label);
         if (!matches(build, label)) {
             near.push_back(std::move(build));

@@ -77,6 +77,12 @@ TEST_CASE("Worked examples: moisture") {
 TEST_CASE("Worked examples: thermography") {
     check_all("thermography");
 }
+TEST_CASE("Worked examples: label") {
+    check_all("label");
+}
+TEST_CASE("Worked examples: words") {
+    check_all("words");
+}
 TEST_CASE("Worked examples: house") {
     check_all("house");
 }

@@ -122,6 +122,17 @@ TEST_CASE("the impossible is refused with its reason") {
     refused(Label{}, "nothing");
 }
 
+TEST_CASE("single glass by its U-factor alone") {
+    opening::Opening o;
+    o.glazing.pane_thickness_m = 0.0041;
+    Label l;
+    l.u = rated(o).u_w_m2k;
+    const LabelAnswer answer = read_label(l, 1);
+    CAPTURE(answer.reason);
+    REQUIRE(answer.standing == LabelStanding::matched);
+    CHECK(answer.builds.front().opening.glazing.panes == 1);
+}
+
 TEST_CASE("possible in parts but not together: the nearest, and so said") {
     const LabelAnswer answer = read_label(label(0.95, 0.70));
     CHECK(answer.standing == LabelStanding::nearest);
