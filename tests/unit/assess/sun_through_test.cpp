@@ -91,6 +91,18 @@ TEST_CASE("one pane more never raises the U-factor, nor the SHGC straight on") {
     }
 }
 
+TEST_CASE("a second window, outside or inside: the French order's double glazing and 0.1 more") {
+    // Order of 31 March 2021, 3.3.1 (read): an added window counts as double glass with 20 mm of
+    // air, 2.7 W/m²K, and 0.1; for new panels, whose cracks are small.
+    Case c;
+    Case storm = c, panel = c, film = c;
+    storm.opening.glazing.storm = opening::Storm::clear;
+    panel.opening.glazing.panel = opening::Panel::clear;
+    film.opening.glazing.panel = opening::Panel::film;
+    for (const Case* one : {&storm, &panel, &film})
+        CHECK(std::fabs(centre_u(*one) - 2.8) < 0.1);
+}
+
 TEST_CASE("lower emissivity never raises the centre U-factor, panels and sky included") {
     std::mt19937 random(33);
     for (int i = 0; i < 60; ++i) {
