@@ -130,3 +130,20 @@ TEST_CASE("under a clear night sky the glass is colder and the window costs more
     CHECK(night.u_installed_w_m2k == doctest::Approx(cloudy.u_installed_w_m2k).epsilon(0.02));
     CHECK(night.year_kwh == doctest::Approx(cloudy.year_kwh).epsilon(0.02));
 }
+
+TEST_CASE("a panel inside is what the room sees: warmer glass, all parts there, less heat") {
+    Case c;
+    c.weather.wind_m_s = 2;
+    for (const opening::Panel kind : {opening::Panel::clear, opening::Panel::film}) {
+        Case panel = c;
+        panel.opening.glazing.panel = kind;
+        const Assessment before = assess::assess(c, section::Accuracy::draft);
+        const Assessment after = assess::assess(panel, section::Accuracy::draft);
+        REQUIRE(after.parts.size() == 5);
+        for (const std::size_t part : {0u, 1u}) // centre and edge of the glass
+            CHECK(after.parts[part].surface_c > before.parts[part].surface_c + 3);
+        CHECK(after.u_window_w_m2k < before.u_window_w_m2k - 1);
+        CHECK(after.leak.sash_m3_s < before.leak.sash_m3_s);
+        CHECK(after.seat.ankle_speed_m_s < before.seat.ankle_speed_m_s);
+    }
+}
