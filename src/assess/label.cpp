@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/label.hpp"
 #include "assess/label_search.hpp"
+#include "opening/field_table.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -60,11 +61,23 @@ std::string refuse_ratio(const Label& label) {
     return "";
 }
 
+double air_l_s_m2(const Label& label) {
+    return label.air.value_or(0) * (label.us_units ? cfm_l_s_m2 : 1);
+}
+
+std::string refuse_air(const Label& label) {
+    const double most = opening::find_field("sash.rated_l_s_m2")->max;
+    if (air_l_s_m2(label) <= most) return "";
+    return "An air leakage of " + number(air_l_s_m2(label)) +
+           " L/(s·m²) is more than three times what new windows may have: check the unit.";
+}
+
 std::string refusal(const Label& label, const Limits& limits) {
     if (!label.u && !label.shgc && !label.light) return "The label says nothing about the glass.";
     for (const std::string& reason :
          {refuse_u(label, limits), refuse_share(label.shgc, limits.shgc, "An SHGC"),
-          refuse_share(label.light, limits.light, "A visible transmittance"), refuse_ratio(label)})
+          refuse_share(label.light, limits.light, "A visible transmittance"), refuse_ratio(label),
+          refuse_air(label)})
         if (!reason.empty()) return reason;
     return "";
 }
@@ -180,7 +193,7 @@ LabelAnswer read_label_in(const SearchSpace& space, const Label& label, int most
     if (answer.standing == LabelStanding::matched) answer.alike = std::max(answer.alike, 1);
     if (label.air)
         for (LabelBuild& build : answer.builds)
-            build.opening.sash.rated_l_s_m2 = *label.air * (label.us_units ? cfm_l_s_m2 : 1);
+            build.opening.sash.rated_l_s_m2 = air_l_s_m2(label);
     answer.reason = told(answer, label);
     return answer;
 }

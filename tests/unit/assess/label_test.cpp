@@ -119,6 +119,9 @@ TEST_CASE("the impossible is refused with its reason") {
     Label dark = label(1.7, 0.60);
     dark.light = 0.10;
     refused(dark, "exchanged");
+    Label blowing = label(1.7, 0.30);
+    blowing.air = 40;
+    refused(blowing, "check the unit");
     refused(Label{}, "nothing");
 }
 
