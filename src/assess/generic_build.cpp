@@ -101,7 +101,11 @@ void set_glass(opening::Opening& opening, const GlassChoice& glass, double knob,
 
 double unusual(const GlassChoice& glass, double knob, double thickness_m) {
     constexpr double by_tint[] = {0, 1.2, 1.5, 1.5, 1.5};
-    const double by_gas = glass.gas == Gas::krypton ? 1.5 : 0;
+    // Argon comes with coatings; krypton is dear.
+    const bool coated = glass.coating != Coating::none;
+    const double by_gas = glass.gas == Gas::krypton                                ? 1.5
+                          : glass.panes > 1 && coated != (glass.gas == Gas::argon) ? 0.4
+                                                                                   : 0;
     return unusual_coating(glass) + by_tint[static_cast<std::size_t>(glass.tint)] + by_gas +
            0.5 * std::fabs(knob - usual_knob(glass)) + 200 * std::fabs(thickness_m - usual_glass_m);
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/label.hpp"
 #include "assess/label_search.hpp"
+#include "opening/field_table.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -60,11 +61,23 @@ std::string refuse_ratio(const Label& label) {
     return "";
 }
 
+double air_l_s_m2(const Label& label) {
+    return label.air.value_or(0) * (label.us_units ? cfm_l_s_m2 : 1);
+}
+
+std::string refuse_air(const Label& label) {
+    const double most = opening::find_field("sash.rated_l_s_m2")->max;
+    if (air_l_s_m2(label) <= most) return "";
+    return "An air leakage of " + number(air_l_s_m2(label)) +
+           " L/(s·m²) is more than three times what new windows may have: check the unit.";
+}
+
 std::string refusal(const Label& label, const Limits& limits) {
     if (!label.u && !label.shgc && !label.light) return "The label says nothing about the glass.";
     for (const std::string& reason :
          {refuse_u(label, limits), refuse_share(label.shgc, limits.shgc, "An SHGC"),
-          refuse_share(label.light, limits.light, "A visible transmittance"), refuse_ratio(label)})
+          refuse_share(label.light, limits.light, "A visible transmittance"), refuse_ratio(label),
+          refuse_air(label)})
         if (!reason.empty()) return reason;
     return "";
 }
@@ -107,12 +120,15 @@ void count_alike(const std::vector<Candidate>& all, LabelAnswer& answer) {
 void work_out(const std::vector<Candidate>& all, const Label& label, int most_builds,
               LabelAnswer& answer) {
     const std::size_t most_tries = static_cast<std::size_t>(most_builds) + 6;
-    std::vector<const Candidate*> taken;
+    std::vector<const Candidate*> taken, tried; // those that match; all
     std::vector<LabelBuild> near;
     for (const Candidate& c : all) {
         const auto like = [&](const Candidate* one) { return same_sort(*one, c); };
         if (std::any_of(taken.begin(), taken.end(), like)) continue;
+        // What its spans do not reach another of its sort does not reach either.
+        if (c.missed > 0 && std::any_of(tried.begin(), tried.end(), like)) continue;
         if (taken.size() + near.size() > most_tries) break;
+        tried.push_back(&c);
         LabelBuild build = tuned(c, label);
         if (!matches(build, label)) {
             near.push_back(std::move(build));
@@ -177,7 +193,7 @@ LabelAnswer read_label_in(const SearchSpace& space, const Label& label, int most
     if (answer.standing == LabelStanding::matched) answer.alike = std::max(answer.alike, 1);
     if (label.air)
         for (LabelBuild& build : answer.builds)
-            build.opening.sash.rated_l_s_m2 = *label.air * (label.us_units ? cfm_l_s_m2 : 1);
+            build.opening.sash.rated_l_s_m2 = air_l_s_m2(label);
     answer.reason = told(answer, label);
     return answer;
 }

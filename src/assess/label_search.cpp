@@ -13,7 +13,7 @@ using opening::Opening;
 
 // The line through two drafts against a solution at `normal`, W/m²K; tuning takes it away.
 constexpr double line_margin = 0.02, sun_margin = 0.005;
-constexpr double halvings = 40;
+constexpr int halvings = 40; ///< to round-off: both builds of the program find the same
 
 int choices_of(const char* key) {
     return static_cast<int>(opening::find_field(key)->choices.size());
@@ -63,9 +63,20 @@ double knob_for(const FrameLine& line, const GlassChoice& glass, double thicknes
 /// The thickness at which the centre's SHGC is `shgc`, as near as it comes.
 double thickness_for(const FrameLine& line, const GlassChoice& glass, double knob, double shgc) {
     double low_m = thinnest_m, high_m = thickest_m;
-    for (int i = 0; i < halvings / 2; ++i) {
+    for (int i = 0; i < halvings; ++i) {
         const double middle_m = (low_m + high_m) / 2;
         const bool above = sun_straight_on(build(line, glass, knob, middle_m)).shgc > shgc;
+        (above ? low_m : high_m) = middle_m;
+    }
+    return (low_m + high_m) / 2;
+}
+
+/// Single glass has its thickness alone: the one at which the centre's U is `u_w_m2k`.
+double single_thickness_for(const FrameLine& line, const GlassChoice& glass, double u_w_m2k) {
+    double low_m = thinnest_m, high_m = thickest_m;
+    for (int i = 0; i < halvings; ++i) {
+        const double middle_m = (low_m + high_m) / 2;
+        const bool above = rated_centre_u(build(line, glass, 0, middle_m)) > u_w_m2k;
         (above ? low_m : high_m) = middle_m;
     }
     return (low_m + high_m) / 2;
@@ -80,10 +91,24 @@ GlassSpan span_of(const GlassChoice& glass) {
         return sun_straight_on(build(line, glass, usual_knob(glass), thickness_m));
     };
     const SunStraightOn thin = sun(thinnest_m), thick = sun(thickest_m);
-    return {glass,
-            {centre_u(lowest_knob, thickest_m), centre_u(highest_knob, thinnest_m)},
-            {thick.shgc, thin.shgc},
-            {thick.light, thin.light}};
+    GlassSpan span{glass,
+                   {centre_u(lowest_knob, thickest_m), centre_u(highest_knob, thinnest_m)},
+                   {thick.shgc, thin.shgc},
+                   {thick.light, thin.light}};
+    for (std::size_t i = 0; i < span.u_at.size(); ++i)
+        span.u_at[i] = centre_u(lowest_knob + static_cast<double>(i), usual_glass_m);
+    return span;
+}
+
+/// The knob for a centre U, on lines between whole numbers; the usual one where it does nothing.
+double knob_guess(const GlassSpan& glass, double u_w_m2k) {
+    for (std::size_t i = 0; i + 1 < glass.u_at.size(); ++i) {
+        const double low = glass.u_at[i], high = glass.u_at[i + 1];
+        if (u_w_m2k > high || high - low < 1e-6) continue;
+        const double share = std::clamp((u_w_m2k - low) / (high - low), 0.0, 1.0);
+        return lowest_knob + static_cast<double>(i) + share;
+    }
+    return glass.glass.panes == 1 ? 0 : highest_knob;
 }
 
 double beyond(const Span& span, double value) {
@@ -111,8 +136,7 @@ Candidate judge(const FrameLine& line, const GlassSpan& glass, const Label& labe
         c.centre_u = (u_si(label) - line.u_at_0) / line.u_slope;
         const double far = line.u_slope * beyond(glass.u, c.centre_u);
         c.missed += std::max(0.0, far - line_margin) / label_u_w_m2k;
-        const double share = (c.centre_u - glass.u.low) / (glass.u.high - glass.u.low + 1e-9);
-        knob = lowest_knob + (highest_knob - lowest_knob) * std::clamp(share, 0.0, 1.0);
+        knob = knob_guess(glass, c.centre_u);
     }
     if (label.shgc) {
         const double shgc = (*label.shgc - line.shgc_at_0) / line.glass_share;
@@ -205,6 +229,8 @@ LabelBuild tuned(const Candidate& candidate, const Label& label) {
     LabelBuild best;
     for (int round = 0; round < most_rounds; ++round) {
         if (label.shgc) thickness_m = thickness_for(line, glass, knob, shgc);
+        if (glass.panes == 1 && label.u && !label.shgc)
+            thickness_m = single_thickness_for(line, glass, centre_u);
         if (label.u) knob = knob_for(line, glass, thickness_m, centre_u);
         best.opening = build(line, glass, knob, thickness_m);
         best.rated = rated(best.opening);

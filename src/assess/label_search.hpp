@@ -6,6 +6,8 @@
 #include "assess/generic_build.hpp"
 #include "assess/label.hpp"
 
+#include <array>
+
 namespace shimlight::assess {
 
 struct Span {
@@ -28,6 +30,7 @@ struct FrameLine {
 struct GlassSpan {
     GlassChoice glass;
     Span u, shgc, light;
+    std::array<double, 5> u_at{}; ///< at the knob's whole numbers, usual thickness
 };
 
 struct Candidate {

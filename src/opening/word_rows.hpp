@@ -8,7 +8,8 @@
 
 namespace shimlight::opening {
 
-/// Sets a field. The value is a choice's key or a number.
+/// Sets a field. The value is a number, or a choice's key or part of it, with others after "|" for
+/// builds that do not have it.
 struct WordSet {
     std::string_view key, value;
 };

@@ -48,12 +48,25 @@ bool is_turning(const std::string& word) {
     return word == "no" || word == "not" || word == "without";
 }
 
-/// A choice's key or a number; empty when this build has no such choice.
-std::optional<double> value_of(const Field& field, std::string_view text) {
+/// The choice of that key, or else the first whose key has it within.
+std::optional<double> choice_of(const Field& field, std::string_view text) {
     for (std::size_t i = 0; i < field.choices.size(); ++i)
         if (field.choices[i].key == text) return static_cast<double>(i);
-    if (!field.choices.empty()) return {};
-    return std::strtod(std::string(text).c_str(), nullptr);
+    for (std::size_t i = 0; i < field.choices.size(); ++i)
+        if (field.choices[i].key.find(text) != std::string_view::npos)
+            return static_cast<double>(i);
+    return {};
+}
+
+/// Empty when this build has no such choice.
+std::optional<double> value_of(const Field& field, std::string_view text) {
+    if (field.choices.empty()) return std::strtod(std::string(text).c_str(), nullptr);
+    for (;;) {
+        const std::size_t bar = std::min(text.find('|'), text.size());
+        if (const auto value = choice_of(field, text.substr(0, bar))) return value;
+        if (bar == text.size()) return {};
+        text.remove_prefix(bar + 1);
+    }
 }
 
 class Listener {

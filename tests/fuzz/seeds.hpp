@@ -65,6 +65,9 @@ inline constexpr std::array seeds{
         "sun_wh_m2":4900},{"mean_c":16,"sun_wh_m2":3800},{"mean_c":9,"sun_wh_m2":2500},
         {"mean_c":3,"sun_wh_m2":1500},{"mean_c":-2,"sun_wh_m2":1200}]},"window":{
         "conduction_w_k":3,"facing_deg":90,"glass":{"area_m2":1,"shgc":0.5}}})"},
+    Seed{"label", R"({"units":"us","u":0.3,"shgc":0.3,"light":0.5,"air":0.2,"frame":"vinyl",
+        "panes":2,"builds":1})"},
+    Seed{"words", R"({"text":"old wood hung window, single glass, no storm, loose, 36 x 60 in"})"},
     Seed{"house", R"({"kind":"shimlight-house","version":1,"name":"a","currency":"$","units":"si",
         "weather":{"outside_c":-12,"wind_m_s":4},"openings":[{"name":"b","today":{"frame":"vinyl",
         "shim":{"width_m":0.0127,"fill":"open"},"glazing":{"panes":2}},"room":{"rh":0.35},

@@ -235,7 +235,24 @@ function house(dice) {
   return { ...file, openings: [opening], selected: 0 };
 }
 
-const kinds = { glazing, comfort, room, leak, moisture, thermography, year };
+/** Known frame and panes keep a label quick; now and then an impossible one. */
+const label = (dice) => ({
+  units: 'si',
+  u: dice.pick([dice.between(1.2, 3.2), dice.between(1.2, 3.2), dice.between(0.1, 12)]),
+  shgc: dice.between(0.15, 0.65),
+  ...(dice.below(3) === 0 ? { light: dice.between(0.2, 0.7) } : {}),
+  ...(dice.below(3) === 0 ? { air: dice.between(0.1, 1.5) } : {}),
+  frame: dice.pick(['wood', 'vinyl', 'aluminium']),
+  panes: 1 + dice.below(3),
+  builds: 1 + dice.below(2),
+});
+
+const spoken = ['old', 'new', 'Wood', 'vinyl', 'single glass', 'double', 'triple', 'no', 'storm',
+  'low-e', 'argon', 'loose', 'painted shut', 'weights', 'insert,', '36 x 60 in', 'zebra', 'ümlaut',
+  'without', 'film', 'bronze', 'fogged', 'foamed'];
+const words = (dice) => ({ text: many(1 + dice.below(9), () => dice.pick(spoken)).join(' ') });
+
+const kinds = { glazing, comfort, room, leak, moisture, thermography, year, label, words };
 
 /** Something that a typing hand or a broken program would send. */
 function spoiled(dice, make) {

@@ -80,6 +80,12 @@ TEST_CASE("Worked examples: thermography") {
 TEST_CASE("Worked examples: year") {
     check_all("year");
 }
+TEST_CASE("Worked examples: label") {
+    check_all("label");
+}
+TEST_CASE("Worked examples: words") {
+    check_all("words");
+}
 TEST_CASE("Worked examples: house") {
     check_all("house");
 }

@@ -119,7 +119,21 @@ TEST_CASE("the impossible is refused with its reason") {
     Label dark = label(1.7, 0.60);
     dark.light = 0.10;
     refused(dark, "exchanged");
+    Label blowing = label(1.7, 0.30);
+    blowing.air = 40;
+    refused(blowing, "check the unit");
     refused(Label{}, "nothing");
+}
+
+TEST_CASE("single glass by its U-factor alone") {
+    opening::Opening o;
+    o.glazing.pane_thickness_m = 0.0041;
+    Label l;
+    l.u = rated(o).u_w_m2k;
+    const LabelAnswer answer = read_label(l, 1);
+    CAPTURE(answer.reason);
+    REQUIRE(answer.standing == LabelStanding::matched);
+    CHECK(answer.builds.front().opening.glazing.panes == 1);
 }
 
 TEST_CASE("possible in parts but not together: the nearest, and so said") {

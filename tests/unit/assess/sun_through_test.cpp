@@ -91,6 +91,18 @@ TEST_CASE("one pane more never raises the U-factor, nor the SHGC straight on") {
     }
 }
 
+TEST_CASE("a second window, outside or inside: the French order's double glazing and 0.1 more") {
+    // Order of 31 March 2021, 3.3.1 (read): an added window counts as double glass with 20 mm of
+    // air, 2.7 W/m²K, and 0.1; for new panels, whose cracks are small.
+    Case c;
+    Case storm = c, panel = c, film = c;
+    storm.opening.glazing.storm = opening::Storm::clear;
+    panel.opening.glazing.panel = opening::Panel::clear;
+    film.opening.glazing.panel = opening::Panel::film;
+    for (const Case* one : {&storm, &panel, &film})
+        CHECK(std::fabs(centre_u(*one) - 2.8) < 0.1);
+}
+
 TEST_CASE("lower emissivity never raises the centre U-factor, panels and sky included") {
     std::mt19937 random(33);
     for (int i = 0; i < 60; ++i) {
@@ -117,4 +129,21 @@ TEST_CASE("under a clear night sky the glass is colder and the window costs more
     CHECK(night.u_window_w_m2k == doctest::Approx(cloudy.u_window_w_m2k));
     CHECK(night.u_installed_w_m2k == doctest::Approx(cloudy.u_installed_w_m2k).epsilon(0.02));
     CHECK(night.year_kwh == doctest::Approx(cloudy.year_kwh).epsilon(0.02));
+}
+
+TEST_CASE("a panel inside is what the room sees: warmer glass, all parts there, less heat") {
+    Case c;
+    c.weather.wind_m_s = 2;
+    for (const opening::Panel kind : {opening::Panel::clear, opening::Panel::film}) {
+        Case panel = c;
+        panel.opening.glazing.panel = kind;
+        const Assessment before = assess::assess(c, section::Accuracy::draft);
+        const Assessment after = assess::assess(panel, section::Accuracy::draft);
+        REQUIRE(after.parts.size() == 5);
+        for (const std::size_t part : {0u, 1u}) // centre and edge of the glass
+            CHECK(after.parts[part].surface_c > before.parts[part].surface_c + 3);
+        CHECK(after.u_window_w_m2k < before.u_window_w_m2k - 1);
+        CHECK(after.leak.sash_m3_s < before.leak.sash_m3_s);
+        CHECK(after.seat.ankle_speed_m_s < before.seat.ankle_speed_m_s);
+    }
 }

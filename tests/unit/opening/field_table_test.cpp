@@ -170,3 +170,47 @@ TEST_CASE("fields that do nothing here say so") {
 TEST_CASE("an unknown key has no field") {
     CHECK(find_field("glazing.colour") == nullptr);
 }
+
+TEST_CASE("at most four panes stand one behind the other") {
+    Case c = rich_case();
+    CHECK_FALSE(set_field(c, field("glazing.storm"), 1));
+    CHECK_FALSE(choice_possible(field("glazing.panel"), 1, c));
+    CHECK(set_field(c, field("glazing.panel"), 1));
+    CHECK(c.opening.glazing.panel == Panel::none);
+    set_field(c, field("glazing.panes"), 2);
+    CHECK_FALSE(set_field(c, field("glazing.panel"), 3));
+    CHECK(choice_possible(field("glazing.panel"), 1, c)); // another in its place
+    CHECK_FALSE(set_field(c, field("glazing.panes"), 3));
+    CHECK(c.opening.glazing.panel == Panel::none);
+    CHECK(c.opening.glazing.storm == Storm::clear);
+}
+
+TEST_CASE("a coating's kind brings its emissivity, which then can be moved") {
+    Case c;
+    c.opening.glazing.panes = 2;
+    c.opening.glazing.coating = Coating::face3;
+    set_field(c, field("glazing.coating_kind"), static_cast<double>(CoatingKind::hard));
+    CHECK(c.opening.glazing.emissivity == 0.16);
+    set_field(c, field("glazing.emissivity"), 0.2);
+    set_field(c, field("glazing.coating_kind"), static_cast<double>(CoatingKind::hard));
+    CHECK(c.opening.glazing.emissivity == 0.2);
+    CHECK(applies(field("glazing.coating_kind"), c));
+    c.opening.glazing.coating = Coating::none;
+    CHECK_FALSE(applies(field("glazing.coating_kind"), c));
+}
+
+TEST_CASE("read in the order of the table, a case comes out as it was written") {
+    std::mt19937 random(20261128);
+    for (int i = 0; i < 200; ++i) {
+        Case before;
+        for (const Field& f : fields())
+            set_field(before, f, std::uniform_real_distribution<double>(f.min, f.max)(random));
+        Case read = before;
+        for (const Field& f : fields())
+            set_field(read, f, f.get(before));
+        for (const Field& f : fields()) {
+            CAPTURE(f.key);
+            CHECK(f.get(read) == f.get(before));
+        }
+    }
+}

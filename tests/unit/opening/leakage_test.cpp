@@ -101,3 +101,38 @@ TEST_CASE("crack lengths are those of the unit and of the rough opening") {
     CHECK(sash_leakage(o).length_m < 7);
     CHECK(joint_leakage(o).length_m == doctest::Approx(6));
 }
+
+TEST_CASE("a panel inside never lets more air in, film least; two panels less than one") {
+    Opening o;
+    Opening panel = o, film = o, storm = o, both = o;
+    panel.glazing.panel = Panel::clear;
+    film.glazing.panel = Panel::film;
+    storm.glazing.storm = both.glazing.storm = Storm::clear;
+    both.glazing.panel = Panel::clear;
+    const auto flow = [](const Opening& one) {
+        return sash_flow_m3_s(sash_leakage(one), 4, physics::AirState{});
+    };
+    CHECK(flow(storm) < flow(o));
+    CHECK(flow(panel) < flow(storm));
+    CHECK(flow(film) < flow(panel));
+    CHECK(flow(both) < flow(panel));
+    CHECK(storm_panel_crack(o).coefficient_m3_s_pan == 0);
+    CHECK(inside_panel_crack(storm).coefficient_m3_s_pan == 0);
+}
+
+TEST_CASE("a rated unit leaks at 75 Pa what its label says; the limit is that of a tight one") {
+    Opening o;
+    o.width_m = 0.9144; // 3 × 5 ft
+    o.height_m = 1.524;
+    o.sash.fit = SashFit::tight;
+    const auto l_s_m2 = [](const Opening& one) {
+        const double area_m2 = one.width_m * one.height_m;
+        return 1000 * sash_flow_m3_s(sash_leakage(one), 75, physics::AirState{}) / area_m2;
+    };
+    const double limit = 0.3 * 5.08; // AAMA/WDMA/CSA 101/I.S.2/A440: 0.3 cfm/ft²
+    CHECK(l_s_m2(o) == doctest::Approx(limit).epsilon(0.03));
+    o.sash.rated_l_s_m2 = 0.5;
+    CHECK(l_s_m2(o) == doctest::Approx(0.5).epsilon(1e-9));
+    o.sash.fit = SashFit::worn; // worn since it was rated
+    CHECK(l_s_m2(o) > 0.5);
+}

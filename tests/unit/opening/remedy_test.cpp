@@ -140,3 +140,16 @@ TEST_CASE("a remedy changes neither the weather nor the price of fuel") {
     remedy.changes.push_back({&field("weather.outside_c"), 5});
     CHECK(apply(remedy, today).weather.outside_c == today.weather.outside_c);
 }
+
+TEST_CASE("a new unit takes storm panel and panel inside away, film goes with any sash") {
+    Case today;
+    today.opening.glazing.storm = Storm::clear;
+    today.opening.glazing.panel = Panel::clear;
+    const Case triple = apply(make_remedy("full_triple", today), today);
+    CHECK(triple.opening.glazing.panes == 3);
+    CHECK(triple.opening.glazing.storm == Storm::none);
+    CHECK(triple.opening.glazing.panel == Panel::none);
+    const Case bare;
+    CHECK(apply(make_remedy("film_inside", bare), bare).opening.glazing.panel == Panel::film);
+    CHECK(apply(make_remedy("panel_inside", bare), bare).opening.glazing.panel == Panel::clear);
+}

@@ -66,6 +66,21 @@ TEST_CASE("what one word needs is assumed and said; a coating has two panes") {
     CHECK(single.described.opening.glazing.coating == Coating::none);
 }
 
+TEST_CASE("frames that a build lacks are unknown or the nearest, never another by accident") {
+    for (const Choice& choice : find_field("frame")->choices) {
+        CAPTURE(std::string(choice.key));
+        if (choice.key.find('_') != std::string_view::npos) continue;
+        const WordsAnswer answer = from_words(choice.key);
+        REQUIRE(answer.understood.size() == 1);
+        CHECK(find_field("frame")
+                  ->choices[static_cast<std::size_t>(answer.understood[0].value)]
+                  .key == choice.key);
+    }
+    CHECK(heard("vinyl with steel").frame != FrameMaterial::wood);
+    CHECK(heard("clad wood").frame != FrameMaterial::vinyl);
+    CHECK(from_words("thermally broken aluminium").described.opening.frame != FrameMaterial::vinyl);
+}
+
 TEST_CASE("age gives way to what is said") {
     const Opening o = heard("old aluminium double tight");
     CHECK(o.frame == FrameMaterial::aluminium);
