@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+// Generic glazings, each computed by the detailed balance at the reading's airs.
+#include "physics/glazing.hpp"
+#include "physics/thermography.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::physics {
+
+namespace {
+
+/// Coated are the faces that look into the gaps, one of each; 1/2 in gaps unless told.
+struct Build {
+    std::string_view name;
+    std::size_t panes;
+    double gap_m = 0.0127;
+    Gas gas = Gas::air;
+    bool coated = false;
+};
+
+constexpr double soft_coating = 0.05, argon_when_new = 0.9; // common practice
+constexpr Build builds[] = {
+    {"single pane", 1},
+    {"single pane and storm panel", 2, 0.05},
+    {"double, clear, 1/4 in gap", 2, 0.0064},
+    {"double, clear, 1/2 in gap", 2},
+    {"double, low-e, air", 2, 0.0127, Gas::air, true},
+    {"double, low-e, argon", 2, 0.0127, Gas::argon, true},
+    {"triple, clear", 3},
+    {"triple, low-e on two panes, argon", 3, 0.0127, Gas::argon, true},
+};
+
+/// Double glass is coated on face 3, triple glass on 2 and 5, as sold for cold winters.
+GlazingStack stack_of(const Build& build, const InfraredReading& reading) {
+    GlazingStack stack;
+    stack.pane_count = build.panes;
+    stack.height_m = reading.height_m;
+    for (std::size_t i = 0; i + 1 < build.panes; ++i)
+        stack.gaps[i] = {build.gap_m, GasMixture::with_air(build.gas, argon_when_new)};
+    if (build.coated) {
+        stack.panes[build.panes - 1].emissivity_out = soft_coating;
+        if (build.panes == 3) stack.panes[0].emissivity_in = soft_coating;
+    }
+    if (!reading.outdoors) stack.panes[build.panes - 1].emissivity_in = reading.surface_emissivity;
+    return stack;
+}
+
+} // namespace
+
+std::vector<Likeness> likenesses(const InfraredReading& reading) {
+    const double u = infrared(reading).u_w_m2k;
+    const InfraredRange range = infrared_range(reading);
+    GlazingSide outside, inside;
+    outside.air_c = reading.outside_c;
+    outside.wind_m_s = reading.wind_m_s;
+    inside.air_c = reading.inside_c;
+    std::vector<Likeness> all;
+    for (const Build& build : builds) {
+        const GlazingResult glass = glazing_detailed(stack_of(build, reading), outside, inside);
+        const double face_c = glass.faces_c[reading.outdoors ? 0 : 2 * build.panes - 1];
+        all.push_back({build.name, glass.u_w_m2k, face_c,
+                       glass.u_w_m2k >= range.u_low_w_m2k && glass.u_w_m2k <= range.u_high_w_m2k});
+    }
+    std::stable_sort(all.begin(), all.end(), [u](const Likeness& a, const Likeness& b) {
+        return std::fabs(a.u_w_m2k - u) < std::fabs(b.u_w_m2k - u);
+    });
+    return all;
+}
+
+} // namespace shimlight::physics
