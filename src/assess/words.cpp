@@ -38,6 +38,21 @@ std::string temperature_in_words(double c, bool fahrenheit) {
     return sign + std::to_string(std::labs(degrees)) + (fahrenheit ? "\u00a0°F" : "\u00a0°C");
 }
 
+std::string difference_in_words(double k, bool fahrenheit) {
+    return std::to_string(std::lround(fahrenheit ? 1.8 * k : k)) +
+           (fahrenheit ? "\u00a0°F" : "\u00a0°C");
+}
+
+std::string speed_in_words(double m_s, bool us_units) {
+    constexpr double mph_per_m_s = 3600 / 1609.344;
+    return std::to_string(std::lround(us_units ? m_s * mph_per_m_s : m_s)) +
+           (us_units ? "\u00a0mph" : "\u00a0m/s");
+}
+
+std::string percent_in_words(double share) {
+    return std::to_string(std::lround(100 * share)) + "\u00a0%";
+}
+
 std::string people_in_words(double pct) {
     return std::to_string(std::lround(pct)) + " of 100 people";
 }

@@ -14,6 +14,15 @@ std::string_view share_in_words(double share);
 /// "57 °F" or "14 °C", whole degrees, with a real minus sign.
 std::string temperature_in_words(double c, bool fahrenheit);
 
+/// "5 °F" or "3 °C": a difference, whole degrees.
+std::string difference_in_words(double k, bool fahrenheit);
+
+/// "9 mph" or "4 m/s", whole.
+std::string speed_in_words(double m_s, bool us_units);
+
+/// "35 %", whole.
+std::string percent_in_words(double share);
+
 /// "14 of 100 people"; whole people.
 std::string people_in_words(double pct);
 
