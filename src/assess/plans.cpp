@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: MIT
+#include "assess/plans.hpp"
+
+#include "assess/quick_seat.hpp"
+#include "assess/sentences.hpp"
+#include "assess/words.hpp"
+
+#include <algorithm>
+
+namespace shimlight::assess {
+
+namespace {
+
+using opening::Case;
+using opening::Remedy;
+
+// A quick estimate may be off by so much; nearer to the limit the full answer decides.
+constexpr double estimate_pct = 2.5;
+// Full answers are asked for so many doubtful plans at most: a few tenths of a second.
+constexpr int most_doubtful = 6;
+
+constexpr std::string_view alone[] = {"move_seat",  "rod_joint", "insert_open", "insert_foamed",
+                                      "full_vinyl", "full_wood", "full_triple"};
+// What goes together: one of each, or none of it (an empty key).
+constexpr std::string_view strips[] = {"", "weatherstrip"};
+constexpr std::string_view joints[] = {"", "caulk_casing", "foam_joint"};
+constexpr std::string_view storms[] = {"", "storm_clear", "storm_low_e"};
+
+/// Adds what is new in `more`.
+void add(Remedy& all, const Remedy& more, const Case& today) {
+    if (more.changes.empty()) return;
+    all.hours += more.hours;
+    all.material_cost += more.material_cost;
+    for (const opening::Change& change : more.changes)
+        opening::set_change(all, today, *change.field, change.value);
+}
+
+Plan combine(std::initializer_list<std::string_view> keys, const Case& today) {
+    std::vector<std::string> names;
+    Plan plan;
+    for (const std::string_view key : keys) {
+        const Remedy one = opening::make_remedy(key, today);
+        if (one.changes.empty()) continue;
+        names.push_back(one.name);
+        add(plan.remedy, one, today);
+    }
+    plan.name = listed(names);
+    return plan;
+}
+
+bool only_warmer(const Remedy& remedy) {
+    for (const opening::Change& change : remedy.changes)
+        if (change.field->key != "room.air_c") return false;
+    return true;
+}
+
+/// All the same changes.
+bool alike(const Plan& a, const Plan& b) {
+    const auto& x = a.remedy.changes;
+    const auto& y = b.remedy.changes;
+    return std::equal(x.begin(), x.end(), y.begin(), y.end(),
+                      [](const opening::Change& one, const opening::Change& other) {
+                          return one.field == other.field && one.value == other.value;
+                      });
+}
+
+void keep(std::vector<Plan>& all, Plan plan) {
+    if (only_warmer(plan.remedy)) return;
+    for (const Plan& known : all)
+        if (alike(known, plan)) return;
+    all.push_back(std::move(plan));
+}
+
+} // namespace
+
+double price_of(const Remedy& remedy, double hour) {
+    return remedy.material_cost + remedy.hours * hour;
+}
+
+std::vector<Plan> plans(const Case& today, const Assessment& today_result,
+                        std::span<const Remedy> own, double hour) {
+    std::vector<Plan> all;
+    for (const Remedy& remedy : own) {
+        Plan plan;
+        plan.name = remedy.name;
+        plan.remedy = remedy;
+        if (price_of(remedy, hour) > 0) keep(all, std::move(plan)); // else its price is unknown
+    }
+    for (const std::string_view key : alone)
+        keep(all, combine({key}, today));
+    for (const std::string_view strip : strips)
+        for (const std::string_view joint : joints)
+            for (const std::string_view storm : storms)
+                // Strip brings the lock along.
+                keep(all, combine({strip.empty() ? "lock_home" : strip, joint, storm}, today));
+    for (Plan& plan : all) {
+        plan.price = price_of(plan.remedy, hour);
+        plan.bothered_pct =
+            quick_seat(opening::apply(plan.remedy, today), today, today_result).ankle_bare_pct;
+    }
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Plan& a, const Plan& b) { return a.price < b.price; });
+    return all;
+}
+
+Cheapest cheapest_plan(const Case& today, const std::vector<Plan>& by_price,
+                       section::Accuracy accuracy) {
+    Cheapest result;
+    int doubtful = 0;
+    double fewest_pct = 100;
+    for (const Plan& plan : by_price)
+        fewest_pct = std::min(fewest_pct, plan.bothered_pct);
+    const auto solve = [&](Plan plan) {
+        plan.bothered_pct =
+            assess(opening::apply(plan.remedy, today), accuracy).seat.ankle_bare_pct;
+        plan.solved = true;
+        return plan;
+    };
+    for (const Plan& plan : by_price) {
+        if (plan.bothered_pct > solved_pct + estimate_pct) continue;
+        if (plan.bothered_pct > solved_pct - estimate_pct && ++doubtful > most_doubtful) continue;
+        Plan answer = solve(plan);
+        if (answer.bothered_pct <= solved_pct) {
+            result.plan = std::move(answer);
+            return result;
+        }
+        if (!result.nearly && answer.bothered_pct <= solved_pct + noticed_pct)
+            result.nearly = std::move(answer);
+    }
+    for (const Plan& plan : by_price) {
+        if (plan.bothered_pct > fewest_pct + noticed_pct) continue;
+        result.best = solve(plan);
+        break;
+    }
+    return result;
+}
+
+} // namespace shimlight::assess
