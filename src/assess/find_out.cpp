@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/find_out.hpp"
 
+#include "assess/phrases.hpp"
 #include "assess/words.hpp"
 
 #include <algorithm>
@@ -167,10 +168,10 @@ void find_contradictions(FindOut& result, const Belief& before, const Answers& a
             const TestAnswer first{a, answers[a]}, second{b, answers[b]};
             if (first.answer == no_answer || second.answer == no_answer) continue;
             if (!contradict(first, second)) continue;
-            result.contradictions.push_back({first, second,
-                                             capitalised(std::string(said(first))) + ", yet " +
-                                                 std::string(said(second)) +
-                                                 ": no mix of causes fits both; repeat the two."});
+            result.contradictions.push_back(
+                {first, second,
+                 fill(phrases::contradiction,
+                      {capitalised(std::string(said(first))), said(second)})});
             // Either may be the wrong one: the truth may lie where each alone would put it.
             for (const std::size_t dropped : {a, b}) {
                 Answers rest = answers;
@@ -187,9 +188,7 @@ void compare_with_prediction(FindOut& result, const DraftShare& before) {
     for (std::size_t k = 0; k < cause_count; ++k)
         moved += std::fabs(is[k] - was[k]) / 2;
     if (moved > far_moved)
-        result.against_prediction = "The tests move " + std::string(share_in_words(moved)) +
-                                    " of the draft to another cause than computed: check what was "
-                                    "entered for this window.";
+        result.against_prediction = fill(phrases::against_prediction, {share_in_words(moved)});
 }
 
 /// What the answer to a row would tell on average about the split, nats.

@@ -58,4 +58,22 @@ inline constexpr Phrase still_falling = " Falling air alone would bother {0} of 
 inline constexpr Phrase next = "Test next: {0}";
 inline constexpr Phrase no_next = "No further test would tell more.";
 
+// A reading beside the computation.
+inline constexpr Phrase outdoor_air = "Outdoor air at the glass", wind = "Wind at the pane",
+                        air_before = "Air before the glass (curtain, heater)",
+                        gas = "Gas left between the panes", coating = "A low-e coating",
+                        storm_panel = "A storm panel", emissivity = "Emissivity of the face";
+inline constexpr Phrase missing = "that is missing", unseen = "that nobody entered";
+inline constexpr Phrase explains = "{0}: {1}, not {2}, would explain it.",
+                        leaves = "{0}: even {1} would leave {3}.",
+                        there_explains = "{0} {1} would explain it.",
+                        there_leaves = "{0} {1} would still leave {2}.",
+                        wrong_way = "{0}: any change that is possible goes the other way.";
+
+// Tests on site.
+inline constexpr Phrase contradiction = "{0}, yet {1}: no mix of causes fits both; repeat the two.";
+inline constexpr Phrase against_prediction =
+    "The tests move {0} of the draft to another cause than computed: check what was entered for "
+    "this window.";
+
 } // namespace shimlight::assess::phrases

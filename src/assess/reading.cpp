@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/reading.hpp"
 
+#include "assess/phrases.hpp"
 #include "assess/words.hpp"
 
 #include <algorithm>
@@ -56,30 +57,29 @@ Span no_or_yes(double assumed) {
 }
 
 constexpr Assumption assumptions[] = {
-    {"outdoor air", "Outdoor air at the glass", Kind::temperature, always,
+    {"outdoor air", phrases::outdoor_air, Kind::temperature, always,
      [](const Case& c) { return c.weather.outside_c; },
      [](Case& c, double v) { c.weather.outside_c = v; },
      [](double at) {
          return Span{at - outdoor_step_k, at + outdoor_step_k};
      }},
-    {"wind", "Wind at the pane", Kind::speed, always,
-     [](const Case& c) { return c.weather.wind_m_s; },
+    {"wind", phrases::wind, Kind::speed, always, [](const Case& c) { return c.weather.wind_m_s; },
      [](Case& c, double v) { c.weather.wind_m_s = v; },
      [](double at) {
          return Span{0, std::max(at, most_wind_m_s)};
      }},
-    {"air before the glass", "Air before the glass (curtain, heater)", Kind::temperature, always,
+    {"air before the glass", phrases::air_before, Kind::temperature, always,
      [](const Case& c) { return c.room.air_c; }, [](Case& c, double v) { c.room.air_c = v; },
      [](double at) {
          return Span{at - curtain_k, at + heater_k};
      }},
-    {"gas", "Gas left between the panes", Kind::share, has_gas,
+    {"gas", phrases::gas, Kind::share, has_gas,
      [](const Case& c) { return c.opening.glazing.gas_share; },
      [](Case& c, double v) { c.opening.glazing.gas_share = v; },
      [](double) {
          return Span{0, 1};
      }},
-    {"coating", "A low-e coating", Kind::yes_no,
+    {"coating", phrases::coating, Kind::yes_no,
      [](const Case& c) { return c.opening.glazing.panes > 1; },
      [](const Case& c) { return is_coated(c) ? 1.0 : 0.0; },
      [](Case& c, double v) {
@@ -88,7 +88,7 @@ constexpr Assumption assumptions[] = {
          g.coating = v < 0.5 ? Coating::none : g.panes == 3 ? Coating::faces2and5 : Coating::face3;
      },
      no_or_yes},
-    {"storm panel", "A storm panel", Kind::yes_no, always,
+    {"storm panel", phrases::storm_panel, Kind::yes_no, always,
      [](const Case& c) { return c.opening.glazing.storm != Storm::none ? 1.0 : 0.0; },
      [](Case& c, double v) { c.opening.glazing.storm = v < 0.5 ? Storm::none : Storm::clear; },
      no_or_yes},
@@ -116,7 +116,7 @@ std::string value_in_words(Kind kind, double value, bool fahrenheit) {
     case Kind::yes_no:
         break;
     }
-    return value < 0.5 ? "none" : "there";
+    return "";
 }
 
 /// Where f, which rises or falls over the span, meets `target`; its nearest end when it does not.
@@ -132,13 +132,19 @@ template <class F> double meet(Span span, double target, F&& f) {
     return (span.low + span.high) / 2;
 }
 
-void tell(Explanation& e, Kind kind, std::string_view word, bool fahrenheit) {
+/// `difference_k` is what is to be explained.
+void tell(Explanation& e, Kind kind, std::string_view word, double difference_k, bool fahrenheit) {
+    using namespace phrases;
     const std::string needed = value_in_words(kind, e.needed, fahrenheit);
-    e.sentence = std::string(word) + ": " +
-                 (e.explains ? needed + ", not " + value_in_words(kind, e.assumed, fahrenheit) +
-                                   ", would explain it."
-                             : (kind == Kind::yes_no ? "" : "even ") + needed + " would leave " +
-                                   difference_in_words(std::fabs(e.left_k), fahrenheit) + ".");
+    const std::string assumed = value_in_words(kind, e.assumed, fahrenheit);
+    const std::string left = difference_in_words(std::fabs(e.left_k), fahrenheit);
+    if (!e.explains && std::fabs(e.left_k) >= std::fabs(difference_k))
+        e.sentence = fill(wrong_way, {word});
+    else if (kind == Kind::yes_no)
+        e.sentence = fill(e.explains ? there_explains : there_leaves,
+                          {word, e.needed < 0.5 ? missing : unseen, left});
+    else
+        e.sentence = fill(e.explains ? explains : leaves, {word, needed, assumed, left});
 }
 
 Explanation explain(const Assumption& a, const Case& c, double measured_c, double tolerance_k,
@@ -154,7 +160,7 @@ Explanation explain(const Assumption& a, const Case& c, double measured_c, doubl
     e.needed = meet(a.possible(e.assumed), measured_c, with);
     e.left_k = measured_c - with(e.needed);
     e.explains = std::fabs(e.left_k) <= tolerance_k;
-    tell(e, a.kind, a.word, fahrenheit);
+    tell(e, a.kind, a.word, measured_c - computed_glass_c(c), fahrenheit);
     return e;
 }
 
@@ -174,7 +180,7 @@ Explanation explain_emissivity(const physics::InfraredReading& reading, double c
     e.needed = meet(possible, computed_c, shown);
     e.left_k = shown(e.needed) - computed_c;
     e.explains = std::fabs(e.left_k) <= tolerance_k;
-    tell(e, Kind::emissivity, "Emissivity of the face", fahrenheit);
+    tell(e, Kind::emissivity, phrases::emissivity, shown(e.assumed) - computed_c, fahrenheit);
     return e;
 }
 

@@ -36,6 +36,7 @@ constexpr std::array questions{
     Question{"leak", from_object<ask_leak>},
     Question{"moisture", from_object<ask_moisture>},
     Question{"thermography", from_object<ask_thermography>},
+    Question{"find_out", from_object<ask_find_out>},
     Question{"house", ask_house},
 };
 

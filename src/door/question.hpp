@@ -28,6 +28,7 @@ Answer ask_room(ObjectReader& question);
 Answer ask_leak(ObjectReader& question);
 Answer ask_moisture(ObjectReader& question);
 Answer ask_thermography(ObjectReader& question);
+Answer ask_find_out(ObjectReader& question);
 /// Takes the text itself: a house file has a reader of its own.
 Answer ask_house(std::string_view text);
 

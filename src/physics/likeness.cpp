@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Generic glazings, each computed by the detailed balance at the reading's airs.
+#include "physics/constants.hpp"
 #include "physics/glazing.hpp"
 #include "physics/thermography.hpp"
 
@@ -46,6 +47,13 @@ GlazingStack stack_of(const Build& build, const InfraredReading& reading) {
     return stack;
 }
 
+/// As warm as the half sky and the half ground that an upright face sees.
+double surroundings_c(const InfraredReading& reading) {
+    const auto power4 = [](double c) { return std::pow(c + kelvin_offset_k, 4); };
+    const double sky_c = reading.sky_c.value_or(reading.outside_c);
+    return std::pow((power4(sky_c) + power4(reading.outside_c)) / 2, 0.25) - kelvin_offset_k;
+}
+
 } // namespace
 
 std::vector<Likeness> likenesses(const InfraredReading& reading) {
@@ -54,13 +62,17 @@ std::vector<Likeness> likenesses(const InfraredReading& reading) {
     GlazingSide outside, inside;
     outside.air_c = reading.outside_c;
     outside.wind_m_s = reading.wind_m_s;
+    if (reading.outdoors) outside.radiant_c = surroundings_c(reading);
     inside.air_c = reading.inside_c;
     std::vector<Likeness> all;
     for (const Build& build : builds) {
         const GlazingResult glass = glazing_detailed(stack_of(build, reading), outside, inside);
-        const double face_c = glass.faces_c[reading.outdoors ? 0 : 2 * build.panes - 1];
-        all.push_back({build.name, glass.u_w_m2k, face_c,
-                       glass.u_w_m2k >= range.u_low_w_m2k && glass.u_w_m2k <= range.u_high_w_m2k});
+        Likeness one;
+        one.build = build.name;
+        one.u_w_m2k = glass.flux_w_m2 / (reading.inside_c - reading.outside_c);
+        one.surface_c = glass.faces_c[reading.outdoors ? 0 : 2 * build.panes - 1];
+        one.within_range = one.u_w_m2k >= range.u_low_w_m2k && one.u_w_m2k <= range.u_high_w_m2k;
+        all.push_back(one);
     }
     std::stable_sort(all.begin(), all.end(), [u](const Likeness& a, const Likeness& b) {
         return std::fabs(a.u_w_m2k - u) < std::fabs(b.u_w_m2k - u);

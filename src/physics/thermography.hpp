@@ -75,7 +75,7 @@ double clear_sky_c(double air_c);
 /// A generic glazing, computed at the reading's airs, beside the reading.
 struct Likeness {
     std::string_view build;
-    double u_w_m2k = 0;
+    double u_w_m2k = 0;        ///< heat per kelvin between the airs, as the reading's
     double surface_c = 0;      ///< of the face that was read
     bool within_range = false; ///< of the reading's U
 };

@@ -77,6 +77,9 @@ TEST_CASE("Worked examples: moisture") {
 TEST_CASE("Worked examples: thermography") {
     check_all("thermography");
 }
+TEST_CASE("Worked examples: find_out") {
+    check_all("find_out");
+}
 TEST_CASE("Worked examples: house") {
     check_all("house");
 }

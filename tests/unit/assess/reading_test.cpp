@@ -88,7 +88,9 @@ TEST_CASE("property: what was changed behind the computation's back is found and
         for (const Explanation& e : result.explanations) {
             CAPTURE(e.sentence);
             CHECK(e.explains == (e.sentence.find("would explain it") != std::string::npos));
-            CHECK(e.explains == (e.sentence.find("would leave") == std::string::npos));
+            const bool leaves = e.sentence.find(" leave ") != std::string::npos;
+            const bool other_way = e.sentence.find("the other way") != std::string::npos;
+            CHECK(e.explains == !(leaves || other_way));
         }
     }
 }
@@ -112,7 +114,7 @@ TEST_CASE("what would need the impossible is excluded, with what would stay") {
     CHECK(gas->needed == 0);
     const Explanation* coating = find(result, "coating");
     REQUIRE(coating);
-    CHECK(coating->sentence == "A low-e coating: none, not there, would explain it.");
+    CHECK(coating->sentence == "A low-e coating that is missing would explain it.");
 }
 
 TEST_CASE("a coated room-side face mirrors the room: the emissivity explains a warm reading") {
