@@ -21,8 +21,12 @@ constexpr double prediction_weight = 3;
 // No cause is quite excluded by a computation: its inputs come from a glance at the window.
 constexpr double never_excluded = 0.02;
 // Two answers contradict each other when the best split makes them together less than this likely,
-// each measured by its own best split. Two plain yes-or-no answers always keep more than 0.25.
-constexpr double together = 0.25;
+// each measured by its own best split. Two plain yes-or-no answers always keep more than 0.25. At
+// 0.11 five honest surveys of a hundred are suspected (see the tests).
+constexpr double together = 0.11;
+// One answer stands alone when the others, without the computation, make it less than this part as
+// likely as it is to somebody who knows nothing.
+constexpr double alone = 0.4;
 // Tests have left the computation behind when they move this share of the draft elsewhere.
 constexpr double far_moved = 0.4;
 constexpr double low_quantile = 0.1, high_quantile = 0.9;
@@ -146,20 +150,48 @@ void widen(FindOut& result, const Belief& belief) {
            [](double a, double b) { return std::max(a, b); });
 }
 
-bool contradict(const TestAnswer& a, const TestAnswer& b) {
-    double best_a = 0, best_b = 0, best_both = 0;
-    for_each_split([&](const Split& split, std::size_t) {
-        const double of_a = likelihood(test_rows()[a.test], a.answer, split);
-        const double of_b = likelihood(test_rows()[b.test], b.answer, split);
-        best_a = std::max(best_a, of_a);
-        best_b = std::max(best_b, of_b);
-        best_both = std::max(best_both, of_a * of_b);
-    });
-    return best_both < together * best_a * best_b;
-}
-
 std::string_view said(const TestAnswer& a) {
     return test_rows()[a.test].said[a.answer];
+}
+
+double best_likelihood(const TestAnswer& a) {
+    double best = 0;
+    for_each_split([&](const Split& split, std::size_t) {
+        best = std::max(best, likelihood(test_rows()[a.test], a.answer, split));
+    });
+    return best;
+}
+
+bool contradict(const TestAnswer& a, const TestAnswer& b) {
+    double best = 0;
+    for_each_split([&](const Split& split, std::size_t) {
+        best = std::max(best, likelihood(test_rows()[a.test], a.answer, split) *
+                                  likelihood(test_rows()[b.test], b.answer, split));
+    });
+    return best < together * best_likelihood(a) * best_likelihood(b);
+}
+
+double chance_of(const TestAnswer& a, const Belief& belief) {
+    double chance = 0;
+    for_each_split([&](const Split& split, std::size_t i) {
+        chance += belief[i] * likelihood(test_rows()[a.test], a.answer, split);
+    });
+    return chance;
+}
+
+/// Answers that no other one excludes, but all others together.
+void find_lone_answers(FindOut& result, const Belief& before, const Answers& answers) {
+    const Belief ignorance = prior({});
+    for (std::size_t test = 0; test < answers.size(); ++test) {
+        const TestAnswer a{test, answers[test]};
+        if (a.answer == no_answer) continue;
+        Answers rest = answers;
+        rest[test] = no_answer;
+        if (chance_of(a, after(ignorance, rest)) >= alone * chance_of(a, ignorance)) continue;
+        result.contradictions.push_back(
+            {a, a, fill(phrases::stands_alone, {capitalised(std::string(said(a)))})});
+        widen(result, after(before, rest));
+    }
 }
 
 void find_contradictions(FindOut& result, const Belief& before, const Answers& answers) {
@@ -235,6 +267,7 @@ FindOut find_out(const DraftShare& predicted, std::span<const TestAnswer> answer
     result.low = quantile(belief, low_quantile);
     result.high = quantile(belief, high_quantile);
     find_contradictions(result, before, by_row);
+    if (result.contradictions.empty()) find_lone_answers(result, before, by_row);
     compare_with_prediction(result, mean(before));
     choose_next(result, belief, by_row, instrument);
     return result;

@@ -24,7 +24,8 @@ struct TestAnswer {
     std::size_t test = 0, answer = 0;
 };
 
-/// Two answers that no split of the draft makes likely together.
+/// Two answers that no split of the draft makes likely together; or one that all others together
+/// leave unlikely: then `second` is the same as `first`.
 struct Contradiction {
     TestAnswer first, second; ///< in the order of the table
     std::string sentence;

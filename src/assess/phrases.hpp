@@ -63,6 +63,12 @@ inline constexpr Phrase outdoor_air = "Outdoor air at the glass", wind = "Wind a
                         air_before = "Air before the glass (curtain, heater)",
                         gas = "Gas left between the panes", coating = "A low-e coating",
                         storm_panel = "A storm panel", emissivity = "Emissivity of the face";
+inline constexpr Phrase as_computed = "The glass reads as computed, within {0}.",
+                        reads_colder = "The glass reads {0} colder than computed, give or take {1}",
+                        reads_warmer = "The glass reads {0} warmer than computed, give or take {1}",
+                        no_assumption = "; no single assumption explains it.",
+                        one_assumption = "; one assumption would explain it.",
+                        some_assumptions = "; {0} assumptions could explain it, each by itself.";
 inline constexpr Phrase missing = "that is missing", unseen = "that nobody entered";
 inline constexpr Phrase explains = "{0}: {1}, not {2}, would explain it.",
                         leaves = "{0}: even {1} would leave {3}.",
@@ -72,6 +78,8 @@ inline constexpr Phrase explains = "{0}: {1}, not {2}, would explain it.",
 
 // Tests on site.
 inline constexpr Phrase contradiction = "{0}, yet {1}: no mix of causes fits both; repeat the two.";
+inline constexpr Phrase stands_alone =
+    "{0}: the other answers together speak against it; repeat it.";
 inline constexpr Phrase against_prediction =
     "The tests move {0} of the draft to another cause than computed: check what was entered for "
     "this window.";

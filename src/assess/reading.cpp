@@ -184,6 +184,20 @@ Explanation explain_emissivity(const physics::InfraredReading& reading, double c
     return e;
 }
 
+std::string summary(const GlassReading& glass, bool fahrenheit) {
+    const std::string range = difference_in_words(glass.range_k, fahrenheit);
+    if (glass.compared == Compared::as_computed) return fill(phrases::as_computed, {range});
+    std::size_t explaining = 0;
+    for (const Explanation& e : glass.explanations)
+        explaining += e.explains ? 1 : 0;
+    return fill(glass.compared == Compared::colder ? phrases::reads_colder : phrases::reads_warmer,
+                {difference_in_words(std::fabs(glass.difference_k), fahrenheit), range}) +
+           fill(explaining == 0   ? phrases::no_assumption
+                : explaining == 1 ? phrases::one_assumption
+                                  : phrases::some_assumptions,
+                {std::to_string(explaining)});
+}
+
 double tolerance_of(double range_k) {
     return std::hypot(range_k, computation_error_k);
 }
@@ -206,7 +220,10 @@ GlassReading read_glass(const Case& c, const physics::InfraredReading& reading, 
     result.range_k = result.difference_k > 0 ? measured_c - range.surface_low_c
                                              : range.surface_high_c - measured_c;
     result.compared = compare_reading(measured_c, result.range_k, result.computed_c);
-    if (result.compared == Compared::as_computed) return result;
+    if (result.compared == Compared::as_computed) {
+        result.sentence = summary(result, fahrenheit);
+        return result;
+    }
     const double tolerance_k = tolerance_of(result.range_k);
     for (const Assumption& a : assumptions)
         if (a.matters(c))
@@ -215,6 +232,7 @@ GlassReading read_glass(const Case& c, const physics::InfraredReading& reading, 
         explain_emissivity(reading, result.computed_c, tolerance_k, fahrenheit));
     std::stable_partition(result.explanations.begin(), result.explanations.end(),
                           [](const Explanation& e) { return e.explains; });
+    result.sentence = summary(result, fahrenheit);
     return result;
 }
 

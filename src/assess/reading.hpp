@@ -36,6 +36,7 @@ struct GlassReading {
     /// Nothing is accused when the reading is as computed: then it is empty. Otherwise every single
     /// assumption that could matter in this case, those that explain first.
     std::vector<Explanation> explanations;
+    std::string sentence; ///< how much it differs, and how many assumptions would explain it
 };
 
 /// A reading of the room-side glass. `reading` has its own airs; the computation takes the case's.

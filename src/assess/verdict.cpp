@@ -4,10 +4,12 @@
 #include "assess/assessment.hpp"
 #include "assess/cheap_relief.hpp"
 #include "assess/phrases.hpp"
+#include "assess/plans.hpp"
 #include "assess/sentences.hpp"
 #include "assess/words.hpp"
 #include "opening/field_table.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace shimlight::assess {
@@ -72,8 +74,10 @@ std::string cheap_clause(const opening::Case& today, const Assessment& today_res
     const double relief_pct = before_pct - after_pct;
     const Renewal renewed = renewal(today, remedy);
     if (renewed == Renewal::none || relief_pct < noticed_pct) return "";
-    const CheapRelief cheap = cheap_relief(
-        today, today_result, before_pct - nearly_as_well * relief_pct, renewed == Renewal::unit);
+    // One that brings the draft under the limit is enough, however much better the dear one is.
+    const double enough_pct = std::min(solved_pct, before_pct - noticed_pct);
+    const double aim_pct = std::max(before_pct - nearly_as_well * relief_pct, enough_pct);
+    const CheapRelief cheap = cheap_relief(today, today_result, aim_pct, renewed == Renewal::unit);
     if (cheap.measure.empty()) return "";
     return fill(phrases::alone, {cheap.measure, std::to_string(std::lround(cheap.bothered_pct))});
 }

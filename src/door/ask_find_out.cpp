@@ -152,11 +152,12 @@ Json write(const assess::TestRow& row) {
 
 Json write(const assess::FindOut& found) {
     Json contradictions = Json::array();
-    for (const assess::Contradiction& one : found.contradictions)
-        contradictions.push_back({{"tests",
-                                   {std::string(assess::test_rows()[one.first.test].key),
-                                    std::string(assess::test_rows()[one.second.test].key)}},
-                                  {"sentence", one.sentence}});
+    for (const assess::Contradiction& one : found.contradictions) {
+        Json keys = Json::array({std::string(assess::test_rows()[one.first.test].key)});
+        if (one.second.test != one.first.test)
+            keys.push_back(std::string(assess::test_rows()[one.second.test].key));
+        contradictions.push_back({{"tests", std::move(keys)}, {"sentence", one.sentence}});
+    }
     Json tests = Json::array();
     for (const assess::TestRow& row : assess::test_rows())
         tests.push_back(write(row));

@@ -118,11 +118,9 @@ Json write_comparison(const assess::GlassReading& glass) {
                                 {"left_k", e.left_k},
                                 {"sentence", e.sentence}});
     const auto compared = static_cast<std::size_t>(glass.compared);
-    return {{"computed_c", glass.computed_c},
-            {"difference_k", glass.difference_k},
-            {"range_k", glass.range_k},
-            {"compared", std::string(compared_keys[compared])},
-            {"explanations", std::move(explanations)}};
+    return {{"computed_c", glass.computed_c}, {"difference_k", glass.difference_k},
+            {"range_k", glass.range_k},       {"compared", std::string(compared_keys[compared])},
+            {"sentence", glass.sentence},     {"explanations", std::move(explanations)}};
 }
 
 } // namespace

@@ -61,6 +61,7 @@ TEST_CASE("property: a reading as computed accuses nothing") {
             read_glass(c, reading_of(c, glass_c + draw.between(-1, 1)), false);
         CHECK(result.compared == Compared::as_computed);
         CHECK(result.explanations.empty());
+        CHECK(result.sentence.find("The glass reads as computed") == 0);
     }
 }
 
@@ -102,6 +103,7 @@ TEST_CASE("what would need the impossible is excluded, with what would stay") {
     const GlassReading result = read_glass(c, reading_of(c, computed_c(bare)), false);
     CHECK(result.computed_c > 14);
     CHECK(result.difference_k < -4);
+    CHECK(result.sentence.find("The glass reads 5\u00a0°C colder than computed") == 0);
     const Explanation* wind = find(result, "wind");
     REQUIRE(wind);
     CHECK_FALSE(wind->explains); // good glass hardly feels the wind
