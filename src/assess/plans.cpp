@@ -64,11 +64,16 @@ bool alike(const Plan& a, const Plan& b) {
                       });
 }
 
-void keep(std::vector<Plan>& all, Plan plan) {
+/// By price; of equals the earlier one first.
+void keep(std::vector<Plan>& all, Plan plan, double hour) {
     if (only_warmer(plan.remedy)) return;
-    for (const Plan& known : all)
-        if (alike(known, plan)) return;
-    all.push_back(std::move(plan));
+    plan.price = price_of(plan.remedy, hour);
+    std::size_t place = all.size();
+    for (std::size_t i = all.size(); i-- > 0;) {
+        if (alike(all[i], plan)) return;
+        if (all[i].price > plan.price) place = i;
+    }
+    all.insert(all.begin() + static_cast<std::ptrdiff_t>(place), std::move(plan));
 }
 
 } // namespace
@@ -84,22 +89,20 @@ std::vector<Plan> plans(const Case& today, const Assessment& today_result,
         Plan plan;
         plan.name = remedy.name;
         plan.remedy = remedy;
-        if (price_of(remedy, hour) > 0) keep(all, std::move(plan)); // else its price is unknown
+        if (price_of(remedy, hour) > 0)
+            keep(all, std::move(plan), hour); // else its price is unknown
     }
     for (const std::string_view key : alone)
-        keep(all, combine({key}, today));
+        keep(all, combine({key}, today), hour);
     for (const std::string_view strip : strips)
         for (const std::string_view joint : joints)
             for (const std::string_view storm : storms)
                 // Strip brings the lock along.
-                keep(all, combine({strip.empty() ? "lock_home" : strip, joint, storm}, today));
-    for (Plan& plan : all) {
-        plan.price = price_of(plan.remedy, hour);
+                keep(all, combine({strip.empty() ? "lock_home" : strip, joint, storm}, today),
+                     hour);
+    for (Plan& plan : all)
         plan.bothered_pct =
             quick_seat(opening::apply(plan.remedy, today), today, today_result).ankle_bare_pct;
-    }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Plan& a, const Plan& b) { return a.price < b.price; });
     return all;
 }
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace shimlight::assess {
 
@@ -225,13 +226,16 @@ GlassReading read_glass(const Case& c, const physics::InfraredReading& reading, 
         return result;
     }
     const double tolerance_k = tolerance_of(result.range_k);
+    // Those that explain first, each kind in the order of the table.
+    std::size_t explaining = 0;
+    const auto add = [&](Explanation e) {
+        const std::size_t place = e.explains ? explaining++ : result.explanations.size();
+        result.explanations.insert(result.explanations.begin() + static_cast<std::ptrdiff_t>(place),
+                                   std::move(e));
+    };
     for (const Assumption& a : assumptions)
-        if (a.matters(c))
-            result.explanations.push_back(explain(a, c, measured_c, tolerance_k, fahrenheit));
-    result.explanations.push_back(
-        explain_emissivity(reading, result.computed_c, tolerance_k, fahrenheit));
-    std::stable_partition(result.explanations.begin(), result.explanations.end(),
-                          [](const Explanation& e) { return e.explains; });
+        if (a.matters(c)) add(explain(a, c, measured_c, tolerance_k, fahrenheit));
+    add(explain_emissivity(reading, result.computed_c, tolerance_k, fahrenheit));
     result.sentence = summary(result, fahrenheit);
     return result;
 }

@@ -4,8 +4,8 @@
 #include "assess/phrases.hpp"
 #include "assess/words.hpp"
 
-#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace shimlight::assess {
 
@@ -36,8 +36,12 @@ std::array<Cause, 3> causes(const physics::DraftShare& share, const physics::Dra
           high.cold_glass},
          {phrases::sash, phrases::sash, share.sash_leak, low.sash_leak, high.sash_leak},
          {phrases::joint, phrases::joint_short, share.shim_leak, low.shim_leak, high.shim_leak}}};
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Cause& a, const Cause& b) { return a.share > b.share; });
+    const auto order = [&](std::size_t a, std::size_t b) {
+        if (all[b].share > all[a].share) std::swap(all[a], all[b]);
+    };
+    order(0, 1);
+    order(1, 2);
+    order(0, 1);
     return all;
 }
 

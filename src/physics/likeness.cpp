@@ -4,7 +4,6 @@
 #include "physics/glazing.hpp"
 #include "physics/thermography.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 namespace shimlight::physics {
@@ -72,11 +71,12 @@ std::vector<Likeness> likenesses(const InfraredReading& reading) {
         one.u_w_m2k = glass.flux_w_m2 / (reading.inside_c - reading.outside_c);
         one.surface_c = glass.faces_c[reading.outdoors ? 0 : 2 * build.panes - 1];
         one.within_range = one.u_w_m2k >= range.u_low_w_m2k && one.u_w_m2k <= range.u_high_w_m2k;
-        all.push_back(one);
+        // Nearest first.
+        auto place = all.begin();
+        while (place != all.end() && std::fabs(place->u_w_m2k - u) <= std::fabs(one.u_w_m2k - u))
+            ++place;
+        all.insert(place, one);
     }
-    std::stable_sort(all.begin(), all.end(), [u](const Likeness& a, const Likeness& b) {
-        return std::fabs(a.u_w_m2k - u) < std::fabs(b.u_w_m2k - u);
-    });
     return all;
 }
 
