@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/advice.hpp"
 
+#include "assess/by_tests.hpp"
 #include "assess/phrases.hpp"
 #include "assess/sentences.hpp"
 #include "assess/words.hpp"
@@ -35,11 +36,20 @@ std::string from_tests(const FindOut& found, std::size_t answers) {
     return text;
 }
 
+/// What the chosen remedy leaves, and of which causes.
+std::string left_by(const Chosen& chosen, const physics::SeatResult& today,
+                    const physics::SeatResult& then) {
+    std::string text = fill(phrases::remedy, {chosen.name, what_is_left(today, then)}) + ".";
+    if (no_draft(*chosen.result)) return text;
+    const auto all = causes(then.share);
+    return text + fill(phrases::of_what_is_left,
+                       {share_in_words(all[0].share), all[0].words, other_causes(all)});
+}
+
 /// The chosen remedy beside the cheapest one that solves it. A dearer one that leaves no fewer is
 /// told so.
-std::string beside(const Chosen& chosen, const Plan& plan, const std::optional<Plan>& nearly,
-                   std::string_view currency) {
-    const double pct = chosen.result->seat.ankle_bare_pct;
+std::string beside(const Chosen& chosen, double pct, const Plan& plan,
+                   const std::optional<Plan>& nearly, std::string_view currency) {
     if (chosen.name == plan.name || (nearly && chosen.name == nearly->name)) return "";
     if (pct > solved_pct) return fill(phrases::not_solved, {chosen.name, whole(pct)});
     if (chosen.price <= plan.price) return "";
@@ -48,7 +58,7 @@ std::string beside(const Chosen& chosen, const Plan& plan, const std::optional<P
                 {chosen.name, money_in_words(chosen.price - plan.price, currency), whole(pct)});
 }
 
-std::string cheapest_sentence(const Assessment& today, const Chosen* chosen,
+std::string cheapest_sentence(const Assessment& today, const Chosen* chosen, double chosen_pct,
                               const Cheapest& cheapest, std::string_view currency) {
     if (no_draft(today) || today.seat.ankle_bare_pct <= solved_pct)
         return fill(phrases::enough_today, {limit()});
@@ -62,7 +72,7 @@ std::string cheapest_sentence(const Assessment& today, const Chosen* chosen,
         text += fill(phrases::nearly,
                      {cheapest.nearly->name, money_in_words(cheapest.nearly->price, currency),
                       whole(cheapest.nearly->bothered_pct)});
-    if (chosen) text += beside(*chosen, plan, cheapest.nearly, currency);
+    if (chosen) text += beside(*chosen, chosen_pct, plan, cheapest.nearly, currency);
     return text;
 }
 
@@ -73,7 +83,7 @@ const PartSurface* coldest(const Assessment& result) {
     return found;
 }
 
-std::string still_cold(const Assessment& result, bool fahrenheit) {
+std::string still_cold(const Assessment& result, const physics::SeatResult& seat, bool fahrenheit) {
     const PartSurface* part = coldest(result);
     if (!part) return "";
     std::string text =
@@ -83,7 +93,7 @@ std::string still_cold(const Assessment& result, bool fahrenheit) {
              {place_of(part->part), temperature_in_words(part->surface_c, fahrenheit),
               temperature_in_words(result.dew_point_c, fahrenheit)});
     const double falling_pct =
-        physics::ankle_draft(result.seat.downdraft_speed_m_s, result.seat.pmv).standard_pct;
+        physics::ankle_draft(seat.downdraft_speed_m_s, seat.pmv).standard_pct;
     if (!no_draft(result) && falling_pct > solved_pct)
         text += fill(phrases::still_falling, {whole(falling_pct)});
     return text;
@@ -93,14 +103,19 @@ std::string still_cold(const Assessment& result, bool fahrenheit) {
 
 Advice advice(const Assessment& today, const Chosen* chosen, const Cheapest* cheapest,
               const FindOut& found, std::size_t answers, const AdviceStyle& style) {
+    // After tests the draft is what they found, and a remedy leaves of each cause its part.
+    const auto told = [&](const physics::SeatResult& seat) {
+        return answers > 0 ? by_tests(today.seat, seat, found.share) : seat;
+    };
+    const Assessment& then = chosen ? *chosen->result : today;
+    const physics::SeatResult seat = told(then.seat);
     Advice text;
     text.from = answers > 0 ? from_tests(found, answers) : where_from(today);
-    if (chosen)
-        text.left =
-            fill(phrases::remedy, {chosen->name, what_is_left(today.seat, chosen->result->seat)}) +
-            ".";
-    if (cheapest) text.cheapest = cheapest_sentence(today, chosen, *cheapest, style.currency);
-    text.still_cold = still_cold(chosen ? *chosen->result : today, style.fahrenheit);
+    if (chosen) text.left = left_by(*chosen, told(today.seat), seat);
+    if (cheapest)
+        text.cheapest =
+            cheapest_sentence(today, chosen, seat.ankle_bare_pct, *cheapest, style.currency);
+    text.still_cold = still_cold(then, seat, style.fahrenheit);
     text.next_test =
         found.next ? fill(phrases::next, {found.next->question}) : std::string(phrases::no_next);
     return text;

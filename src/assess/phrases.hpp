@@ -32,6 +32,7 @@ inline constexpr Phrase nameless = "This remedy", remedy = "{0}: {1}";
 inline constexpr Phrase bothered = "{0} bothered", worse = "a worse draft, {0}, not {1}",
                         more = "{0}, not {1}", stays = "the draft stays, {0}",
                         less = "{0} instead of {1}", alone = "; {0} alone: {1}";
+inline constexpr Phrase of_what_is_left = " Of what is left {0} is {1}{2}.";
 inline constexpr Phrase glass_goes = "; the glass goes from {0} to {1}",
                         glass_stays = "; the glass stays at {0}", wet = ", with water on {0}",
                         frost = ", with frost on {0}", dries = "; {0} dries",
@@ -45,7 +46,7 @@ inline constexpr Phrase enough_today =
 inline constexpr Phrase cheapest =
     "Cheapest with {0} of 100 or fewer bothered at the ankles: {1}, for {2} ({3} bothered).";
 inline constexpr Phrase nearly = " {0}, for {1}, leaves {2}: hardly to be told apart.";
-inline constexpr Phrase dearer_same = " {0} costs {1} more and leaves no fewer.";
+inline constexpr Phrase dearer_same = " {0} costs {1} more and leaves hardly fewer.";
 inline constexpr Phrase dearer_better = " {0} costs {1} more and leaves {2}.";
 inline constexpr Phrase not_solved = " {0} leaves {1}.";
 inline constexpr Phrase none_solves =

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/plans.hpp"
 
+#include "assess/by_tests.hpp"
 #include "assess/quick_seat.hpp"
 #include "assess/sentences.hpp"
 #include "assess/words.hpp"
@@ -76,21 +77,26 @@ void keep(std::vector<Plan>& all, Plan plan, double hour) {
     all.insert(all.begin() + static_cast<std::ptrdiff_t>(place), std::move(plan));
 }
 
+double bothered_pct(const PlanQuestion& question, const physics::SeatResult& seat) {
+    if (!question.by_tests) return seat.ankle_bare_pct;
+    return by_tests(question.now.seat, seat, *question.by_tests).ankle_bare_pct;
+}
+
 } // namespace
 
 double price_of(const Remedy& remedy, double hour) {
     return remedy.material_cost + remedy.hours * hour;
 }
 
-std::vector<Plan> plans(const Case& today, const Assessment& today_result,
-                        std::span<const Remedy> own, double hour) {
+std::vector<Plan> plans(const PlanQuestion& question) {
+    const Case& today = question.today;
+    const double hour = question.hour;
     std::vector<Plan> all;
-    for (const Remedy& remedy : own) {
+    for (const Remedy& remedy : question.own) {
         Plan plan;
         plan.name = remedy.name;
         plan.remedy = remedy;
-        if (price_of(remedy, hour) > 0)
-            keep(all, std::move(plan), hour); // else its price is unknown
+        if (price_of(remedy, hour) > 0) keep(all, std::move(plan), hour); // else it is unknown
     }
     for (const std::string_view key : alone)
         keep(all, combine({key}, today), hour);
@@ -101,12 +107,12 @@ std::vector<Plan> plans(const Case& today, const Assessment& today_result,
                 keep(all, combine({strip.empty() ? "lock_home" : strip, joint, storm}, today),
                      hour);
     for (Plan& plan : all)
-        plan.bothered_pct =
-            quick_seat(opening::apply(plan.remedy, today), today, today_result).ankle_bare_pct;
+        plan.bothered_pct = bothered_pct(
+            question, quick_seat(opening::apply(plan.remedy, today), today, question.now));
     return all;
 }
 
-Cheapest cheapest_plan(const Case& today, const std::vector<Plan>& by_price,
+Cheapest cheapest_plan(const PlanQuestion& question, const std::vector<Plan>& by_price,
                        section::Accuracy accuracy) {
     Cheapest result;
     int doubtful = 0;
@@ -114,8 +120,8 @@ Cheapest cheapest_plan(const Case& today, const std::vector<Plan>& by_price,
     for (const Plan& plan : by_price)
         fewest_pct = std::min(fewest_pct, plan.bothered_pct);
     const auto solve = [&](Plan plan) {
-        plan.bothered_pct =
-            assess(opening::apply(plan.remedy, today), accuracy).seat.ankle_bare_pct;
+        const Case then = opening::apply(plan.remedy, question.today);
+        plan.bothered_pct = bothered_pct(question, assess(then, accuracy).seat);
         plan.solved = true;
         return plan;
     };

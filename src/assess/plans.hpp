@@ -32,12 +32,18 @@ inline constexpr double usual_hour = 60;
 /// Labour and material.
 double price_of(const opening::Remedy& remedy, double hour);
 
+struct PlanQuestion {
+    const opening::Case& today;
+    const Assessment& now;
+    std::span<const opening::Remedy> own = {}; ///< the house's; those without a price are left out
+    double hour = usual_hour;
+    const physics::DraftShare* by_tests = nullptr; ///< see by_tests.hpp
+};
+
 /// The house's own remedies, every ready-made one and the sensible combinations of the cheap ones,
-/// cheapest first, each with a quick estimate. Own ones without a price are left out. A warmer
-/// thermostat is left out: its price is the fuel of the whole house. What changes nothing here is
-/// left out too.
-std::vector<Plan> plans(const opening::Case& today, const Assessment& today_result,
-                        std::span<const opening::Remedy> own, double hour = usual_hour);
+/// cheapest first, each with a quick estimate. A warmer thermostat is left out: its price is the
+/// fuel of the whole house. What changes nothing here is left out too.
+std::vector<Plan> plans(const PlanQuestion& question);
 
 struct Cheapest {
     std::optional<Plan> plan;   ///< fully computed; empty when nothing reaches the limit
@@ -46,7 +52,7 @@ struct Cheapest {
 };
 
 /// Solves sections for a few plans (some 30 ms each): not for while a lever moves.
-Cheapest cheapest_plan(const opening::Case& today, const std::vector<Plan>& by_price,
+Cheapest cheapest_plan(const PlanQuestion& question, const std::vector<Plan>& by_price,
                        section::Accuracy accuracy = section::Accuracy::draft);
 
 } // namespace shimlight::assess

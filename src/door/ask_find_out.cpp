@@ -177,8 +177,9 @@ Json write(const assess::FindOut& found) {
 
 Json write_advice(const Window& window, const assess::FindOut& found, std::size_t answers) {
     const opening::Case& today = *window.today;
-    const auto all = assess::plans(today, window.now, {}, window.hour);
-    const assess::Cheapest cheapest = assess::cheapest_plan(today, all);
+    const assess::PlanQuestion question{
+        today, window.now, {}, window.hour, answers > 0 ? &found.share : nullptr};
+    const assess::Cheapest cheapest = assess::cheapest_plan(question, assess::plans(question));
     const opening::Remedy remedy = opening::make_remedy(window.remedy, today);
     assess::Assessment then;
     if (!window.remedy.empty())

@@ -197,7 +197,7 @@ const CheapestRow cheapest_rows[] = {
      1143,
      17,
      "Cheapest with 20 of 100 or fewer bothered at the ankles: Foam, for $148 (18 bothered). New "
-     "unit costs $995 more and leaves no fewer."},
+     "unit costs $995 more and leaves hardly fewer."},
     {"a dear unit is better",
      {},
      plan("Foam", 148, 19),
@@ -227,8 +227,8 @@ const CheapestRow cheapest_rows[] = {
      1500,
      19.7,
      "Cheapest with 20 of 100 or fewer bothered at the ankles: Triple, for $1437 (20 bothered). "
-     "Insert, for $820, leaves 21: hardly to be told apart. New unit costs $63 more and leaves no "
-     "fewer."},
+     "Insert, for $820, leaves 21: hardly to be told apart. New unit costs $63 more and leaves "
+     "hardly fewer."},
     {"that cheaper one is chosen",
      {},
      plan("Triple", 1437, 19.6),
