@@ -46,8 +46,8 @@ std::string left_by(const Chosen& chosen, const physics::SeatResult& today,
                        {share_in_words(all[0].share), all[0].words, other_causes(all)});
 }
 
-/// The chosen remedy beside the cheapest one that solves it. A dearer one that leaves no fewer is
-/// told so.
+/// The chosen remedy beside the cheapest one that solves it. A dearer one that leaves hardly fewer
+/// is told so.
 std::string beside(const Chosen& chosen, double pct, const Plan& plan,
                    const std::optional<Plan>& nearly, std::string_view currency) {
     if (chosen.name == plan.name || (nearly && chosen.name == nearly->name)) return "";

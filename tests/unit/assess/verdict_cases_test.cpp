@@ -3,6 +3,8 @@
 // by hand, so that only a change of words changes this table.
 #include "assess/advice.hpp"
 #include "assess/assessment.hpp"
+#include "assess/sentences.hpp"
+#include "unit/physics/draw.hpp"
 
 #include <doctest/doctest.h>
 #include <string>
@@ -311,6 +313,37 @@ TEST_CASE(
                                    find_out({}, {}), 0, {});
         CHECK(plain(text.cheapest) == row.words);
         CHECK(text.left.empty() == (*row.chosen == '\0'));
+    }
+}
+
+TEST_CASE("the very words about what the chosen remedy leaves, and of which causes") {
+    const Assessment then = made_of({0.6, 0.4, 0, 24, 0.2});
+    const Chosen foam{"Foam", 148, &then};
+    CHECK(advice(made_of({}), &foam, nullptr, find_out({}, {}), 0, {}).left ==
+          "Foam: 24 of 100 people bothered instead of 34. Of what is left three fifths is cold "
+          "glass, "
+          "two fifths the sash.");
+    const Assessment calm = made_of({0.6, 0.4, 0, 14, 0.04});
+    const Chosen unit{"New unit", 1143, &calm};
+    CHECK(advice(made_of({}), &unit, nullptr, find_out({}, {}), 0, {}).left ==
+          "New unit: 14 of 100 people bothered instead of 34.");
+}
+
+TEST_CASE("property: a dearer remedy is never praised for what a cheaper one does") {
+    physics::Draw draw(9);
+    for (int i = 0; i < 300; ++i) {
+        Cheapest cheapest;
+        cheapest.plan = plan("Cheap", draw.between(10, 1000), draw.between(5, 20));
+        Numbers then;
+        then.bothered_pct = draw.between(5, 20);
+        const Assessment left = made_of(then);
+        const Chosen chosen{"Dear", draw.between(10, 3000), &left};
+        const std::string words =
+            advice(made_of({}), &chosen, &cheapest, find_out({}, {}), 0, {}).cheapest;
+        const bool dearer = chosen.price > cheapest.plan->price;
+        const bool better = then.bothered_pct <= cheapest.plan->bothered_pct - noticed_pct;
+        CHECK((words.find("leaves hardly fewer") != std::string::npos) == (dearer && !better));
+        CHECK((words.find("Dear costs") != std::string::npos) == dearer);
     }
 }
 
