@@ -62,8 +62,9 @@ inline constexpr Phrase no_next = "No further test would tell more.";
 // A reading beside the computation.
 inline constexpr Phrase outdoor_air = "Outdoor air at the glass", wind = "Wind at the pane",
                         air_before = "Air before the glass (curtain, heater)",
-                        gas = "Gas left between the panes", coating = "A low-e coating",
-                        storm_panel = "A storm panel", emissivity = "Emissivity of the face";
+                        gas = "Gas left between the panes", sun = "Sun on the glass",
+                        coating = "A low-e coating", storm_panel = "A storm panel",
+                        emissivity = "Emissivity of the face";
 inline constexpr Phrase as_computed = "The glass reads as computed, within {0}.",
                         reads_colder = "The glass reads {0} colder than computed, give or take {1}",
                         reads_warmer = "The glass reads {0} warmer than computed, give or take {1}",

@@ -25,11 +25,18 @@ constexpr double soft_coating = 0.05;     // emissivity of what is sold most, co
 /// colder before the glass, a heater below it up to 12 K warmer.
 constexpr double outdoor_step_k = 6, curtain_k = 8, heater_k = 12;
 constexpr double most_wind_m_s = 15;
+// Sun of 800 W/m² leaves about so much in the room-side pane at most.
+constexpr double most_sun_w_m2 = 150;
 
-enum class Kind { temperature, speed, share, emissivity, yes_no };
+enum class Kind { temperature, speed, share, emissivity, heat, yes_no };
 
 struct Span {
     double low, high;
+};
+
+/// A case with the sun on its glass, which no case has.
+struct Situation : Case {
+    double sun_w_m2 = 0; ///< taken up by the room-side pane
 };
 
 /// One assumption of the computation.
@@ -37,20 +44,20 @@ struct Assumption {
     std::string_view name;
     std::string_view word; ///< begins the sentence
     Kind kind;
-    bool (*matters)(const Case&);
-    double (*get)(const Case&);
-    void (*set)(Case&, double);
+    bool (*matters)(const Situation&);
+    double (*get)(const Situation&);
+    void (*set)(Situation&, double);
     Span (*possible)(double assumed);
 };
 
-bool always(const Case&) {
+bool always(const Situation&) {
     return true;
 }
-bool has_gas(const Case& c) {
+bool has_gas(const Situation& c) {
     const auto& g = c.opening.glazing;
     return g.panes > 1 && g.gas != physics::Gas::air;
 }
-bool is_coated(const Case& c) {
+bool is_coated(const Situation& c) {
     return c.opening.glazing.coating != Coating::none;
 }
 Span no_or_yes(double assumed) {
@@ -59,49 +66,58 @@ Span no_or_yes(double assumed) {
 
 constexpr Assumption assumptions[] = {
     {"outdoor air", phrases::outdoor_air, Kind::temperature, always,
-     [](const Case& c) { return c.weather.outside_c; },
-     [](Case& c, double v) { c.weather.outside_c = v; },
+     [](const Situation& c) { return c.weather.outside_c; },
+     [](Situation& c, double v) { c.weather.outside_c = v; },
      [](double at) {
          return Span{at - outdoor_step_k, at + outdoor_step_k};
      }},
-    {"wind", phrases::wind, Kind::speed, always, [](const Case& c) { return c.weather.wind_m_s; },
-     [](Case& c, double v) { c.weather.wind_m_s = v; },
+    {"wind", phrases::wind, Kind::speed, always,
+     [](const Situation& c) { return c.weather.wind_m_s; },
+     [](Situation& c, double v) { c.weather.wind_m_s = v; },
      [](double at) {
          return Span{0, std::max(at, most_wind_m_s)};
      }},
     {"air before the glass", phrases::air_before, Kind::temperature, always,
-     [](const Case& c) { return c.room.air_c; }, [](Case& c, double v) { c.room.air_c = v; },
+     [](const Situation& c) { return c.room.air_c; },
+     [](Situation& c, double v) { c.room.air_c = v; },
      [](double at) {
          return Span{at - curtain_k, at + heater_k};
      }},
+    {"sun", phrases::sun, Kind::heat, always, [](const Situation& c) { return c.sun_w_m2; },
+     [](Situation& c, double v) { c.sun_w_m2 = v; },
+     [](double) {
+         return Span{0, most_sun_w_m2};
+     }},
     {"gas", phrases::gas, Kind::share, has_gas,
-     [](const Case& c) { return c.opening.glazing.gas_share; },
-     [](Case& c, double v) { c.opening.glazing.gas_share = v; },
+     [](const Situation& c) { return c.opening.glazing.gas_share; },
+     [](Situation& c, double v) { c.opening.glazing.gas_share = v; },
      [](double) {
          return Span{0, 1};
      }},
     {"coating", phrases::coating, Kind::yes_no,
-     [](const Case& c) { return c.opening.glazing.panes > 1; },
-     [](const Case& c) { return is_coated(c) ? 1.0 : 0.0; },
-     [](Case& c, double v) {
+     [](const Situation& c) { return c.opening.glazing.panes > 1; },
+     [](const Situation& c) { return is_coated(c) ? 1.0 : 0.0; },
+     [](Situation& c, double v) {
          auto& g = c.opening.glazing;
          g.emissivity = soft_coating;
          g.coating = v < 0.5 ? Coating::none : g.panes == 3 ? Coating::faces2and5 : Coating::face3;
      },
      no_or_yes},
     {"storm panel", phrases::storm_panel, Kind::yes_no, always,
-     [](const Case& c) { return c.opening.glazing.storm != Storm::none ? 1.0 : 0.0; },
-     [](Case& c, double v) { c.opening.glazing.storm = v < 0.5 ? Storm::none : Storm::clear; },
+     [](const Situation& c) { return c.opening.glazing.storm != Storm::none ? 1.0 : 0.0; },
+     [](Situation& c, double v) { c.opening.glazing.storm = v < 0.5 ? Storm::none : Storm::clear; },
      no_or_yes},
 };
 
-double computed_glass_c(const Case& c) {
+double computed_glass_c(const Situation& c) {
     physics::GlazingSide outside, inside;
     outside.air_c = c.weather.outside_c;
     outside.wind_m_s = c.weather.wind_m_s;
     inside.air_c = c.room.air_c;
     const physics::GlazingStack stack = opening::glazing_stack(c.opening);
-    return physics::glazing_detailed(stack, outside, inside).faces_c[2 * stack.pane_count - 1];
+    physics::AbsorbedSun sun{};
+    sun[stack.pane_count - 1] = c.sun_w_m2;
+    return physics::glazing_detailed(stack, outside, inside, sun).faces_c[2 * stack.pane_count - 1];
 }
 
 std::string value_in_words(Kind kind, double value, bool fahrenheit) {
@@ -114,6 +130,8 @@ std::string value_in_words(Kind kind, double value, bool fahrenheit) {
         return percent_in_words(value);
     case Kind::emissivity:
         return "0." + std::to_string(100 + std::lround(100 * value)).substr(1);
+    case Kind::heat:
+        return std::to_string(std::lround(value)) + "\u00a0W/m²";
     case Kind::yes_no:
         break;
     }
@@ -148,10 +166,10 @@ void tell(Explanation& e, Kind kind, std::string_view word, double difference_k,
         e.sentence = fill(e.explains ? explains : leaves, {word, needed, assumed, left});
 }
 
-Explanation explain(const Assumption& a, const Case& c, double measured_c, double tolerance_k,
+Explanation explain(const Assumption& a, const Situation& c, double measured_c, double tolerance_k,
                     bool fahrenheit) {
     const auto with = [&](double value) {
-        Case changed = c;
+        Situation changed = c;
         a.set(changed, value);
         return computed_glass_c(changed);
     };
@@ -212,9 +230,11 @@ Compared compare_reading(double measured_c, double range_k, double computed_c) {
                                         : Compared::as_computed;
 }
 
-GlassReading read_glass(const Case& c, const physics::InfraredReading& reading, bool fahrenheit) {
+GlassReading read_glass(const Case& as_told, const physics::InfraredReading& reading,
+                        bool fahrenheit) {
     const double measured_c = physics::infrared_surface_c(reading.reading_c, reading);
     const physics::InfraredRange range = physics::infrared_range(reading);
+    const Situation c{as_told};
     GlassReading result;
     result.computed_c = computed_glass_c(c);
     result.difference_k = measured_c - result.computed_c;

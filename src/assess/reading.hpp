@@ -23,7 +23,7 @@ Compared compare_reading(double measured_c, double range_k, double computed_c);
 struct Explanation {
     std::string_view assumption;    ///< "outdoor air", "wind", "gas", …
     bool explains = false;          ///< within what is possible; else `needed` is its nearest limit
-    double assumed = 0, needed = 0; ///< °C, m/s, share or emissivity; 0 and 1 for yes or no
+    double assumed = 0, needed = 0; ///< °C, m/s, W/m², share or emissivity; 0 and 1: no, yes
     double left_k = 0;              ///< difference that would stay
     std::string sentence;
 };

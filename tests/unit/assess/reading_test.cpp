@@ -147,6 +147,22 @@ TEST_CASE("single glass has no gas and no coating between its panes to accuse") 
     CHECK(find(result, "storm panel")->explains);
 }
 
+TEST_CASE("by day the sun explains a warm reading, and never a cold one") {
+    const Case c = low_e_argon();
+    const GlassReading warm = read_glass(c, reading_of(c, computed_c(c) + 6), false);
+    REQUIRE(find(warm, "sun"));
+    CHECK(find(warm, "sun")->explains);
+    // A film of about 7 W/m²K to the room and 1.5 to outdoors: 6 K need some 50 W/m².
+    CHECK(find(warm, "sun")->needed > 35);
+    CHECK(find(warm, "sun")->needed < 65);
+    CHECK(find(warm, "sun")->sentence.find("Sun on the glass: ") == 0);
+    const GlassReading cold = read_glass(c, reading_of(c, computed_c(c) - 6), false);
+    REQUIRE(find(cold, "sun"));
+    CHECK_FALSE(find(cold, "sun")->explains);
+    CHECK(find(cold, "sun")->sentence ==
+          "Sun on the glass: any change that is possible goes the other way.");
+}
+
 TEST_CASE("frame and casing are compared within the errors of both") {
     CHECK(compare_reading(10, 1, 10) == Compared::as_computed);
     CHECK(compare_reading(8.7, 1, 10) == Compared::as_computed);
