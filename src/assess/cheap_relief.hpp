@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// How much of a draft a cheap measure would take away: the same window, locked, stripped or with
-// its joint sealed. Needs no new section: glass and frame stay as they are.
+// How much of a draft a cheap measure would take away: the same window, locked, stripped, with its
+// joint sealed or with a storm panel before it. Needs no new section (see quick_seat.hpp).
 #pragma once
 
 #include "assess/assessment.hpp"
@@ -15,7 +15,8 @@ struct CheapRelief {
 };
 
 /// The cheapest measure that brings the share of people bothered at the ankles down to `aim_pct`.
-CheapRelief cheap_relief(const opening::Case& today, const Assessment& today_result,
-                         double aim_pct);
+/// Beside a remedy that is a storm panel itself, `with_storm` is false.
+CheapRelief cheap_relief(const opening::Case& today, const Assessment& today_result, double aim_pct,
+                         bool with_storm);
 
 } // namespace shimlight::assess

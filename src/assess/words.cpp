@@ -38,8 +38,53 @@ std::string temperature_in_words(double c, bool fahrenheit) {
     return sign + std::to_string(std::labs(degrees)) + (fahrenheit ? "\u00a0°F" : "\u00a0°C");
 }
 
+std::string difference_in_words(double k, bool fahrenheit) {
+    return std::to_string(std::lround(fahrenheit ? 1.8 * k : k)) +
+           (fahrenheit ? "\u00a0°F" : "\u00a0°C");
+}
+
+std::string speed_in_words(double m_s, bool us_units) {
+    constexpr double mph_per_m_s = 3600 / 1609.344;
+    return std::to_string(std::lround(us_units ? m_s * mph_per_m_s : m_s)) +
+           (us_units ? "\u00a0mph" : "\u00a0m/s");
+}
+
+std::string percent_in_words(double share) {
+    return std::to_string(std::lround(100 * share)) + "\u00a0%";
+}
+
+std::string money_in_words(double amount, std::string_view currency) {
+    return std::string(currency) + std::to_string(std::lround(amount));
+}
+
 std::string people_in_words(double pct) {
     return std::to_string(std::lround(pct)) + " of 100 people";
+}
+
+std::string listed(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        std::string name = names[i];
+        if (i > 0 && !name.empty())
+            name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
+        text += (i == 0 ? "" : " plus ") + name;
+    }
+    return text;
+}
+
+std::string fill(std::string_view phrase, std::initializer_list<std::string_view> values) {
+    std::string text;
+    for (std::size_t i = 0; i < phrase.size(); ++i) {
+        const bool slot = phrase[i] == '{' && i + 2 < phrase.size() && phrase[i + 2] == '}';
+        const auto index = slot ? static_cast<std::size_t>(phrase[i + 1] - '0') : values.size();
+        if (index < values.size()) {
+            text += values.begin()[index];
+            i += 2;
+        } else {
+            text += phrase[i];
+        }
+    }
+    return text;
 }
 
 std::string capitalised(std::string text) {

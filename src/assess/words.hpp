@@ -2,8 +2,10 @@
 // Numbers as words, for sentences.
 #pragma once
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace shimlight::assess {
 
@@ -14,8 +16,26 @@ std::string_view share_in_words(double share);
 /// "57 °F" or "14 °C", whole degrees, with a real minus sign.
 std::string temperature_in_words(double c, bool fahrenheit);
 
+/// "5 °F" or "3 °C": a difference, whole degrees.
+std::string difference_in_words(double k, bool fahrenheit);
+
+/// "9 mph" or "4 m/s", whole.
+std::string speed_in_words(double m_s, bool us_units);
+
+/// "35 %", whole.
+std::string percent_in_words(double share);
+
+/// "$220", whole.
+std::string money_in_words(double amount, std::string_view currency);
+
 /// "14 of 100 people"; whole people.
 std::string people_in_words(double pct);
+
+/// "Push home and lock plus foam the shim space": all names but the first begin small.
+std::string listed(const std::vector<std::string>& names);
+
+/// A phrase with {0}, {1}, … replaced; see phrases.hpp.
+std::string fill(std::string_view phrase, std::initializer_list<std::string_view> values);
 
 /// With a capital first letter (ASCII).
 std::string capitalised(std::string text);

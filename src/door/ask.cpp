@@ -39,6 +39,7 @@ constexpr std::array questions{
     Question{"year", from_object<ask_year>},
     Question{"label", from_object<ask_label>},
     Question{"words", from_object<ask_words>},
+    Question{"find_out", from_object<ask_find_out>},
     Question{"house", ask_house},
 };
 

@@ -13,7 +13,8 @@ constexpr int answered = 0, refused = 2;
 constexpr char usage[] =
     "usage: shimlight QUESTION < in.json > out.json\n"
     "\n"
-    "QUESTION is glazing, section, comfort, room, leak, moisture, thermography or house.\n"
+    "QUESTION is glazing, section, comfort, room, leak, moisture, thermography,\n"
+    "find_out or house.\n"
     "The question's fields are read as one JSON object from standard input, the answer is written\n"
     "as one JSON object to standard output. Exit status: 0 answered, 2 refused with\n"
     "{\"error\":{\"path\":…,\"message\":…}}.\n";

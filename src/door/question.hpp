@@ -31,6 +31,7 @@ Answer ask_thermography(ObjectReader& question);
 Answer ask_year(ObjectReader& question);
 Answer ask_label(ObjectReader& question);
 Answer ask_words(ObjectReader& question);
+Answer ask_find_out(ObjectReader& question);
 /// Takes the text itself: a house file has a reader of its own.
 Answer ask_house(std::string_view text);
 

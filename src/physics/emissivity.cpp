@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "physics/emissivity.hpp"
 
+#include "physics/constants.hpp"
+
 #include <array>
+#include <cmath>
 #include <cstddef>
+#include <numbers>
 
 namespace shimlight::physics {
 
@@ -24,6 +28,7 @@ constexpr std::array<Ratio, 11> ratios{{{0.03, 1.22},
                                         {0.8, 0.95},
                                         {0.89, 0.94}}};
 
+constexpr double glass_index = 1.995;        ///< real; gives the normal emissivity 0.89
 constexpr double uncoated_corrected = 0.837; ///< EN 673: soda-lime glass, normal 0.89
 
 } // namespace
@@ -46,6 +51,15 @@ double corrected_emissivity(double normal_emissivity) {
 double exchange_emissivity(double first, double second) {
     const double joint = first + second - first * second;
     return joint > 0 ? first * second / joint : 0;
+}
+
+double glass_emissivity_at(double angle_deg) {
+    const double angle = angle_deg * std::numbers::pi / 180;
+    const double cos_out = std::cos(angle), sin_in = std::sin(angle) / glass_index;
+    const double cos_in = std::sqrt(1 - sin_in * sin_in);
+    const double across = (cos_out - glass_index * cos_in) / (cos_out + glass_index * cos_in);
+    const double along = (glass_index * cos_out - cos_in) / (glass_index * cos_out + cos_in);
+    return 1 - (across * across + along * along) / 2;
 }
 
 double declared_inside_film_w_m2k(double emissivity_in) {

@@ -4,7 +4,10 @@
 
 #include "physics/problem.hpp"
 
+#include <array>
 #include <optional>
+#include <string_view>
+#include <vector>
 
 namespace shimlight::physics {
 
@@ -16,13 +19,25 @@ struct InfraredReading {
     double inside_c = 21, outside_c = -5;
     double error_k = 2;    ///< of the instrument, plus or minus
     double height_m = 1.0; ///< of the glass, for the room-side film
+
+    double angle_deg = 0;        ///< off straight on; towards it bare glass radiates less
+    bool outdoors = false;       ///< the outer face, read from outdoors
+    double wind_m_s = 4;         ///< at the outer face
+    std::optional<double> sky_c; ///< outdoors; as warm as the air when not given
+
+    // How well the rest is known, plus or minus; estimates of careful work on site.
+    double emissivity_error = 0.03;
+    double reflected_error_k = 2; ///< of the sky too
+    double inside_error_k = 0.5, outside_error_k = 1;
+    double wind_error_m_s = 2;
 };
 
 struct InfraredResult {
     double surface_c = 0;
-    double u_w_m2k = 0;      ///< air to air, from the heat the room-side film must carry
+    double u_w_m2k = 0;      ///< air to air, from the heat the film on that side must carry
     double u_low_w_m2k = 0;  ///< the lower of both ends of the error; in winter it reads too cold
     double u_high_w_m2k = 0; ///< the higher; in winter the instrument reads too warm
+    double emissivity = 0;   ///< of the surface towards the instrument
     Warnings warnings;
 };
 
@@ -32,10 +47,41 @@ std::optional<Problem> infrared_problem(const InfraredReading& reading);
 /// Grey-body surface temperature, °C: the radiation received is emissivity-weighted surface plus
 /// reflection, both by fourth powers. The instrument is taken to have subtracted, at its set
 /// emissivity, the reflection of surroundings at `reflected_c` (spot instruments: their own
-/// temperature, which is the room's).
+/// temperature, which is the room's). The air between takes nothing away over a few metres.
 double infrared_surface_c(double reading_c, const InfraredReading& reading);
 
 /// Expects a reading without problem. U-factors are not below 0.
 InfraredResult infrared(const InfraredReading& reading);
+
+/// What one source of error does by itself: half the step from its lower to its upper end.
+struct ErrorPart {
+    std::string_view source; ///< "instrument", "emissivity", …
+    double surface_k = 0, u_w_m2k = 0;
+};
+
+/// All errors together, taken as independent: root of the sum of squares, each direction by itself
+/// (the usual combination of the ISO guide to uncertainty). The result of infrared() lies inside.
+struct InfraredRange {
+    double surface_low_c = 0, surface_high_c = 0;
+    double u_low_w_m2k = 0, u_high_w_m2k = 0;
+    std::array<ErrorPart, 6> parts;
+};
+InfraredRange infrared_range(const InfraredReading& reading);
+
+/// A clear sky's radiant temperature, °C: 0.0552 T^1.5 in kelvin, Swinbank 1963 (from memory).
+/// Fitted at night between about 8 and 30 °C; colder than that an estimate.
+double clear_sky_c(double air_c);
+
+/// A generic glazing, computed at the reading's airs, beside the reading.
+struct Likeness {
+    std::string_view build;
+    double u_w_m2k = 0;        ///< heat per kelvin between the airs, as the reading's
+    double surface_c = 0;      ///< of the face that was read
+    bool within_range = false; ///< of the reading's U
+};
+
+/// Generic builds by how near their U is to the reading's, nearest first. The room-side face has
+/// the reading's emissivity.
+std::vector<Likeness> likenesses(const InfraredReading& reading);
 
 } // namespace shimlight::physics

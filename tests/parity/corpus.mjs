@@ -182,6 +182,12 @@ const thermography = (dice) => ({
   reflected_c: dice.between(10, 30),
   inside_c: dice.between(16, 26),
   outside_c: dice.between(-30, 10),
+  ...dice.pick([
+    {},
+    { angle_deg: dice.between(0, 80), wind_m_s: dice.between(0, 10) },
+    { side: 'outside', sky: dice.pick(['clear', 'overcast']) },
+    { window: { glazing: { panes: 1 + dice.below(3), gas: dice.pick(['air', 'argon']) } } },
+  ]),
 });
 
 /** Twelve months of one's own, or a place of the table; sometimes a remedy and its money. */
@@ -222,6 +228,22 @@ function year(dice) {
   };
 }
 
+const testAnswers = {
+  lock_home: ['gone', 'weaker', 'same'], wind: ['yes', 'no'], tissue_pane: ['yes', 'no'],
+  tissue_casing: ['yes', 'no'], fans: ['grows', 'somewhat', 'same'], flame: ['yes', 'no'],
+  tape_sash: ['gone', 'weaker', 'same'], tape_casing: ['gone', 'weaker', 'same'],
+};
+
+function findOut(dice) {
+  const asked = Object.entries(testAnswers).filter(() => dice.below(2));
+  const cause = () => dice.between(0, 1);
+  return {
+    prediction: { cold_glass: cause(), sash_leak: cause(), shim_leak: cause() },
+    answers: Object.fromEntries(asked.map(([test, words]) => [test, dice.pick(words)])),
+    thermometer: dice.below(2) === 1,
+  };
+}
+
 /** The demo house with its openings' fields moved about; one opening, to keep it quick. */
 function house(dice) {
   const file = JSON.parse(readFileSync(demoHouse, 'utf8'));
@@ -252,7 +274,7 @@ const spoken = ['old', 'new', 'Wood', 'vinyl', 'single glass', 'double', 'triple
   'without', 'film', 'bronze', 'fogged', 'foamed'];
 const words = (dice) => ({ text: many(1 + dice.below(9), () => dice.pick(spoken)).join(' ') });
 
-const kinds = { glazing, comfort, room, leak, moisture, thermography, year, label, words };
+const kinds = { glazing, comfort, room, leak, moisture, thermography, year, label, words, find_out: findOut };
 
 /** Something that a typing hand or a broken program would send. */
 function spoiled(dice, make) {

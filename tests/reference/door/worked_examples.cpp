@@ -86,6 +86,9 @@ TEST_CASE("Worked examples: label") {
 TEST_CASE("Worked examples: words") {
     check_all("words");
 }
+TEST_CASE("Worked examples: find_out") {
+    check_all("find_out");
+}
 TEST_CASE("Worked examples: house") {
     check_all("house");
 }

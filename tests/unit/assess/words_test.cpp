@@ -28,3 +28,21 @@ TEST_CASE("people are whole, sentences begin with a capital") {
     CHECK(capitalised("two fifths") == "Two fifths");
     CHECK(capitalised("").empty());
 }
+
+TEST_CASE("phrases are filled by number; what has no value stays") {
+    CHECK(fill("{1} and {0}", {"a", "b"}) == "b and a");
+    CHECK(fill("{0}{0}", {"x"}) == "xx");
+    CHECK(fill("{2} {a} {", {"x"}) == "{2} {a} {");
+    CHECK(fill("", {}).empty());
+}
+
+TEST_CASE("names in a list, money, speed, shares, differences") {
+    CHECK(listed({"Push home and lock", "Foam the shim space"}) ==
+          "Push home and lock plus foam the shim space");
+    CHECK(listed({}).empty());
+    CHECK(money_in_words(819.6, "€") == "€820");
+    CHECK(speed_in_words(4, true) == "9\u00a0mph");
+    CHECK(speed_in_words(4, false) == "4\u00a0m/s");
+    CHECK(percent_in_words(0.354) == "35\u00a0%");
+    CHECK(difference_in_words(3, true) == "5\u00a0°F");
+}

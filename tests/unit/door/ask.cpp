@@ -16,8 +16,9 @@ namespace {
 
 constexpr double patience_s = 10; ///< longest that any answer may take
 
-const char* const questions[] = {"glazing",      "section", "comfort", "room",  "leak", "moisture",
-                                 "thermography", "year",    "label",   "words", "house"};
+const char* const questions[] = {"glazing", "section",  "comfort",      "room",
+                                 "leak",    "moisture", "thermography", "year",
+                                 "label",   "words",    "find_out",     "house"};
 
 Json answer(std::string_view question, std::string_view text) {
     const std::string answer = door::ask(question, text);

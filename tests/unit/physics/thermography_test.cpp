@@ -96,6 +96,115 @@ TEST_CASE("property: a colder reading means a higher U; the error's ends bracket
     }
 }
 
+TEST_CASE("property: the range of all errors holds the point and the instrument's own range") {
+    Draw draw(102);
+    for (int i = 0; i < 200; ++i) {
+        InfraredReading r = random_reading(draw);
+        r.outdoors = draw.whole(0, 3) == 0;
+        r.angle_deg = draw.between(0, 70);
+        const InfraredResult here = infrared(r);
+        const InfraredRange range = infrared_range(r);
+        CHECK(range.surface_low_c < here.surface_c);
+        CHECK(range.surface_high_c > here.surface_c);
+        CHECK(range.u_low_w_m2k <= here.u_low_w_m2k);
+        CHECK(range.u_high_w_m2k >= here.u_high_w_m2k);
+        double squares = 0;
+        for (const ErrorPart& part : range.parts)
+            squares += part.surface_k * part.surface_k;
+        // Nearly symmetric errors: half the range is the root of the sum of squares.
+        CHECK((range.surface_high_c - range.surface_low_c) / 2 ==
+              doctest::Approx(std::sqrt(squares)).epsilon(0.05));
+    }
+}
+
+TEST_CASE("errors by hand: a black face has no error but the instrument's") {
+    InfraredReading r;
+    r.set_emissivity = r.surface_emissivity = 1;
+    r.emissivity_error = 0;
+    const InfraredRange range = infrared_range(r);
+    CHECK(range.surface_high_c == doctest::Approx(r.reading_c + r.error_k));
+    CHECK(range.surface_low_c == doctest::Approx(r.reading_c - r.error_k));
+    for (const ErrorPart& part : range.parts)
+        CHECK((part.surface_k > 1e-9) == (part.source == "instrument"));
+}
+
+TEST_CASE("airs nearly alike still give a finite range") {
+    InfraredReading r;
+    r.outside_c = r.inside_c - 1;
+    r.inside_error_k = r.outside_error_k = 5;
+    r.surface_emissivity = 0.05;
+    r.reading_c = 15;
+    const InfraredRange range = infrared_range(r);
+    CHECK(std::isfinite(range.u_low_w_m2k));
+    CHECK(std::isfinite(range.u_high_w_m2k));
+}
+
+TEST_CASE("seen at an angle the face mirrors more of a warm room and is colder than it looks") {
+    InfraredReading r;
+    const double straight = infrared(r).surface_c;
+    r.angle_deg = 45;
+    CHECK(infrared(r).surface_c < straight);
+    CHECK(infrared(r).surface_c > straight - 0.3); // 1 % of emissivity
+    CHECK(infrared(r).emissivity == doctest::Approx(0.84 * 0.878 / 0.89).epsilon(0.001));
+    r.angle_deg = 75;
+    CHECK(infrared(r).surface_c < straight - 1.5);
+    CHECK_FALSE(infrared(r).warnings.empty());
+}
+
+TEST_CASE("property: outdoors too, a calculated glazing gives its face and its U back") {
+    Draw draw(103);
+    for (int i = 0; i < 100; ++i) {
+        InfraredReading r = random_reading(draw);
+        r.outdoors = true;
+        r.wind_m_s = draw.between(0.5, 6);
+        r.reflected_c = clear_sky_c(r.outside_c);
+        GlazingStack glazing;
+        glazing.pane_count = static_cast<std::size_t>(draw.whole(1, 3));
+        glazing.height_m = r.height_m;
+        glazing.panes[0].emissivity_out = r.surface_emissivity;
+        GlazingSide outside, inside;
+        outside.air_c = r.outside_c;
+        outside.wind_m_s = r.wind_m_s;
+        inside.air_c = r.inside_c;
+        const GlazingResult known = glazing_detailed(glazing, outside, inside);
+        r.reading_c = shown_c(known.faces_c[0], r);
+        CHECK(std::fabs(infrared(r).surface_c - known.faces_c[0]) < 1e-8);
+        CHECK(infrared(r).u_w_m2k == doctest::Approx(known.u_w_m2k).epsilon(1e-6));
+    }
+}
+
+TEST_CASE("a clear sky lies well below the air; the face may be colder than the air under it") {
+    // Swinbank 1963: at 10 °C the sky radiates like about -10 °C; worked by hand 262.98 K.
+    CHECK(clear_sky_c(10) == doctest::Approx(0.0552 * std::pow(283.15, 1.5) - 273.15));
+    CHECK(std::fabs(clear_sky_c(10) + 10.15) < 0.05);
+    InfraredReading r;
+    r.outdoors = true;
+    r.outside_c = 0;
+    r.sky_c = clear_sky_c(0);
+    r.reflected_c = *r.sky_c;
+    r.reading_c = -3;
+    CHECK(infrared(r).warnings.size() == 1); // only that outdoor readings are rough
+}
+
+TEST_CASE("a reading of a generic build resembles that build; all within the range are named") {
+    InfraredReading r;
+    r.outside_c = -10;
+    for (const Likeness& build : likenesses(r)) {
+        CAPTURE(std::string(build.build));
+        r.reading_c = shown_c(build.surface_c, r);
+        const std::vector<Likeness> found = likenesses(r);
+        CHECK(found[0].build == build.build);
+        CHECK(found[0].within_range);
+        CHECK(std::fabs(found[0].u_w_m2k - infrared(r).u_w_m2k) < 1e-6);
+        const InfraredRange range = infrared_range(r);
+        for (const Likeness& one : found)
+            CHECK(one.within_range ==
+                  (one.u_w_m2k >= range.u_low_w_m2k && one.u_w_m2k <= range.u_high_w_m2k));
+    }
+    r.reading_c = shown_c(5, r);
+    CHECK(likenesses(r)[0].build.substr(0, 6) != "triple");
+}
+
 TEST_CASE("in summer heat flows inwards and U stays positive") {
     InfraredReading r;
     r.inside_c = r.reflected_c = 24;

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: MIT
+// Every phrase that verdict and advice are made of, in one place, so that another language is
+// another such table. {0}, {1}, … are filled in (words.hpp).
+#pragma once
+
+#include <string_view>
+
+namespace shimlight::assess::phrases {
+
+using Phrase = std::string_view;
+
+// Causes; the short form as the last of three.
+inline constexpr Phrase cold_glass = "cold glass", sash = "the sash",
+                        joint = "the joint behind the casing", joint_short = "the joint";
+
+// Cheap measures.
+inline constexpr Phrase lock = "pushing home and locking", strip = "weather strip",
+                        foam = "foam in the joint",
+                        strip_foam = "weather strip and foam in the joint", storm = "a storm panel",
+                        storm_strip_foam = "a storm panel, weather strip and foam";
+
+// Where the draft comes from.
+inline constexpr Phrase hardly_any = "Hardly any draft reaches this seat.";
+inline constexpr Phrase outward = "Air leaks outward here, so the draft is cold glass.";
+inline constexpr Phrase largest = "{0} of the draft here is {1}", second = ", {0} {1}",
+                        third = ", the rest {0}";
+inline constexpr Phrase by_tests = "By {0} on site {1} of the draft is {2} ({3} to {4})";
+inline constexpr Phrase one_test = "one test", some_tests = "{0} tests";
+
+// What a remedy leaves.
+inline constexpr Phrase nameless = "This remedy", remedy = "{0}: {1}";
+inline constexpr Phrase bothered = "{0} bothered", worse = "a worse draft, {0}, not {1}",
+                        more = "{0}, not {1}", stays = "the draft stays, {0}",
+                        less = "{0} instead of {1}", alone = "; {0} alone: {1}";
+inline constexpr Phrase of_what_is_left = " Of what is left {0} is {1}{2}.";
+inline constexpr Phrase glass_goes = "; the glass goes from {0} to {1}",
+                        glass_stays = "; the glass stays at {0}", wet = ", with water on {0}",
+                        frost = ", with frost on {0}", dries = "; {0} dries",
+                        and_dries = " and dries";
+inline constexpr Phrase parts[] = {"the glass", "the edge of the glass", "the frame", "the casing",
+                                   "the wall",  "its coldest place"};
+
+// Advice.
+inline constexpr Phrase enough_today =
+    "Today already {0} or fewer of 100 are bothered at the ankles, as the standard wants it.";
+inline constexpr Phrase cheapest =
+    "Cheapest with {0} of 100 or fewer bothered at the ankles: {1}, for {2} ({3} bothered).";
+inline constexpr Phrase nearly = " {0}, for {1}, leaves {2}: hardly to be told apart.";
+inline constexpr Phrase dearer_same = " {0} costs {1} more and leaves hardly fewer.";
+inline constexpr Phrase dearer_better = " {0} costs {1} more and leaves {2}.";
+inline constexpr Phrase not_solved = " {0} leaves {1}.";
+inline constexpr Phrase none_solves =
+    "Nothing here leaves {0} of 100 or fewer bothered at the ankles. Cheapest of the best: {1}, "
+    "for {2} ({3} bothered).";
+inline constexpr Phrase still_wet = "Still cold and wet: {0}, {1}; water stands below {2}.";
+inline constexpr Phrase still_frost = "Still cold: {0}, {1}, with frost.";
+inline constexpr Phrase coldest = "Coldest place: {0}, {1}; nothing gets wet.";
+inline constexpr Phrase still_falling = " Falling air alone would bother {0} of 100.";
+inline constexpr Phrase next = "Test next: {0}";
+inline constexpr Phrase no_next = "No further test would tell more.";
+
+// A reading beside the computation.
+inline constexpr Phrase outdoor_air = "Outdoor air at the glass", wind = "Wind at the pane",
+                        air_before = "Air before the glass (curtain, heater)",
+                        gas = "Gas left between the panes", sun = "Sun on the glass",
+                        coating = "A low-e coating", storm_panel = "A storm panel",
+                        emissivity = "Emissivity of the face";
+inline constexpr Phrase as_computed = "The glass reads as computed, within {0}.",
+                        reads_colder = "The glass reads {0} colder than computed, give or take {1}",
+                        reads_warmer = "The glass reads {0} warmer than computed, give or take {1}",
+                        no_assumption = "; no single assumption explains it.",
+                        one_assumption = "; one assumption would explain it.",
+                        some_assumptions = "; {0} assumptions could explain it, each by itself.";
+inline constexpr Phrase missing = "that is missing", unseen = "that nobody entered";
+inline constexpr Phrase explains = "{0}: {1}, not {2}, would explain it.",
+                        leaves = "{0}: even {1} would leave {3}.",
+                        there_explains = "{0} {1} would explain it.",
+                        there_leaves = "{0} {1} would still leave {2}.",
+                        wrong_way = "{0}: any change that is possible goes the other way.";
+
+// Tests on site.
+inline constexpr Phrase contradiction = "{0}, yet {1}: no mix of causes fits both; repeat the two.";
+inline constexpr Phrase stands_alone =
+    "{0}: the other answers together speak against it; repeat it.";
+inline constexpr Phrase against_prediction =
+    "The tests move {0} of the draft to another cause than computed: check what was entered for "
+    "this window.";
+
+} // namespace shimlight::assess::phrases
