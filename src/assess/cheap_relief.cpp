@@ -40,6 +40,7 @@ CheapRelief cheap_relief(const opening::Case& today, const Assessment& today_res
         const opening::Case c = with(measure, today);
         LeakResult air = leak(c);
         air.shim_air_c = today_result.leak.shim_air_c;
+        air.sash_air_c = today_result.leak.sash_air_c;
         const double bothered_pct = seat_of(c, air, surfaces).ankle_bare_pct;
         if (bothered_pct <= aim_pct) return {measure.name, bothered_pct};
     }
