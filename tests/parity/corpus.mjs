@@ -253,7 +253,15 @@ function house(dice) {
   opening.room.rh = dice.between(0.2, 0.6);
   opening.today.shim.width_m = dice.between(0.005, 0.03);
   opening.today.width_m = dice.between(0.5, 1.5);
-  file.weather = { outside_c: dice.between(-35, 15), wind_m_s: dice.between(0, 15) };
+  opening.today.covering = dice.pick(['none', 'blind', 'shade', 'curtain']);
+  opening.today.pockets = dice.pick(['none', 'empty', 'insulated']);
+  const build = dice.pick(['frame_2x4', 'frame_2x6', 'balloon', 'brick_cavity', 'solid_masonry']);
+  opening.today.wall = { build, cavity: dice.pick(['filled', 'empty']) };
+  opening.today.glazing.storm = dice.pick(['none', 'clear']);
+  opening.room.facade = dice.pick(['windward', 'side', 'lee']);
+  opening.room.heater = dice.pick(['none', 'radiator', 'register']);
+  file.weather = { outside_c: dice.between(-35, 15), wind_m_s: dice.between(0, 15),
+    altitude_m: dice.between(0, 3000) };
   return { ...file, openings: [opening], selected: 0 };
 }
 
