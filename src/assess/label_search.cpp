@@ -13,6 +13,8 @@ using opening::Opening;
 
 // The line through two drafts against a solution at `normal`, W/m²K; tuning takes it away.
 constexpr double line_margin = 0.02, sun_margin = 0.005;
+// Single glass has a line through one draft.
+constexpr double single_margin = 0.05;
 constexpr int halvings = 40; ///< to round-off: both builds of the program find the same
 
 int choices_of(const char* key) {
@@ -120,6 +122,12 @@ double thickness_guess(const GlassSpan& glass, double shgc) {
     return thinnest_m + (thickest_m - thinnest_m) * std::clamp(share, 0.0, 1.0);
 }
 
+/// Of the centre of single glass: on the line between its thinnest and its thickest.
+double single_u(const GlassSpan& glass, double thickness_m) {
+    const double share = (thickness_m - thinnest_m) / (thickest_m - thinnest_m);
+    return glass.u.high + share * (glass.u.low - glass.u.high);
+}
+
 /// Of a spacer that goes with the panes, and of a frame; engineering judgement.
 double unusual_frame(const FrameLine& line) {
     using opening::SpacerKind;
@@ -135,7 +143,8 @@ Candidate judge(const FrameLine& line, const GlassSpan& glass, const Label& labe
     if (label.u) {
         c.centre_u = (u_si(label) - line.u_at_0) / line.u_slope;
         const double far = line.u_slope * beyond(glass.u, c.centre_u);
-        c.missed += std::max(0.0, far - line_margin) / label_u_w_m2k;
+        const double margin = line.panes == 1 ? single_margin : line_margin;
+        c.missed += std::max(0.0, far - margin) / label_u_w_m2k;
         knob = knob_guess(glass, c.centre_u);
     }
     if (label.shgc) {
@@ -143,6 +152,12 @@ Candidate judge(const FrameLine& line, const GlassSpan& glass, const Label& labe
         const double far = line.glass_share * beyond(glass.shgc, shgc);
         c.missed += std::max(0.0, far - sun_margin) / label_shgc;
         thickness_m = thickness_guess(glass, shgc);
+    }
+    if (label.u && label.shgc && line.panes == 1) {
+        // The thickness that lets in as much sun decides its U too.
+        const double off = line.u_slope * std::fabs(single_u(glass, thickness_m) - c.centre_u);
+        c.missed += std::max(0.0, off - single_margin) / label_u_w_m2k;
+        c.unusual += off / label_u_w_m2k;
     }
     if (label.light) {
         const double share = (thickness_m - thinnest_m) / (thickest_m - thinnest_m);

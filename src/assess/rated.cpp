@@ -10,7 +10,6 @@ namespace {
 using opening::Position;
 
 constexpr double width_m = 1.2, height_m = 1.5; ///< vertical slider (NFRC 100, from memory)
-constexpr double meeting_rail_m = 0.035;        ///< that shows; common practice
 // Frame in the sun: absorptance 0.3, outer film 30 W/m²K (NFRC 200, from memory).
 constexpr double frame_absorptance = 0.3, frame_film_w_m2k = 30;
 
@@ -27,7 +26,8 @@ using Slots = std::array<Slot, opening::position_count>;
 
 double glass_m2(const Slots& alone) {
     const double head_m = alone[0].sight_m(), jamb_m = alone[1].sight_m();
-    return (width_m - 2 * jamb_m) * (height_m - head_m - alone[2].sight_m() - meeting_rail_m);
+    const double other_m = alone[2].sight_m() + alone[3].sight_m();
+    return (width_m - 2 * jamb_m) * (height_m - head_m - other_m);
 }
 
 } // namespace
@@ -50,7 +50,8 @@ Rated rated(const opening::Opening& opening, section::Accuracy accuracy) {
     const physics::GlazingResult glass = opening::glazing_balance(c);
     Slots alone = {Slot{Position::head, opening::Surroundings::none},
                    Slot{Position::jamb, opening::Surroundings::none},
-                   Slot{Position::sill, opening::Surroundings::none}};
+                   Slot{Position::sill, opening::Surroundings::none},
+                   Slot{Position::meeting_rail, opening::Surroundings::none}};
     Rated result;
     result.solved = true;
     for (Slot& slot : alone) {

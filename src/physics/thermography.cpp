@@ -99,10 +99,6 @@ Warnings warnings_of(const InfraredReading& r, const InfraredResult& result) {
 
 } // namespace
 
-double clear_sky_c(double air_c) {
-    return 0.0552 * std::pow(air_c + kelvin_offset_k, 1.5) - kelvin_offset_k;
-}
-
 std::optional<Problem> infrared_problem(const InfraredReading& r) {
     if (!fraction(r.set_emissivity))
         return Problem{"/set_emissivity", "must be above 0 and at most 1"};

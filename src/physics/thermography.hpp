@@ -3,6 +3,7 @@
 #pragma once
 
 #include "physics/problem.hpp"
+#include "physics/sky.hpp"
 
 #include <array>
 #include <optional>
@@ -67,10 +68,6 @@ struct InfraredRange {
     std::array<ErrorPart, 6> parts;
 };
 InfraredRange infrared_range(const InfraredReading& reading);
-
-/// A clear sky's radiant temperature, °C: 0.0552 T^1.5 in kelvin, Swinbank 1963 (from memory).
-/// Fitted at night between about 8 and 30 °C; colder than that an estimate.
-double clear_sky_c(double air_c);
 
 /// A generic glazing, computed at the reading's airs, beside the reading.
 struct Likeness {

@@ -30,7 +30,8 @@ opening::Opening random_build(std::mt19937& random) {
     opening::Opening o;
     const auto frames = opening::find_field("frame")->choices.size();
     o.frame = static_cast<opening::FrameMaterial>(random() % frames);
-    o.glazing.spacer = static_cast<opening::SpacerKind>(random() % 3);
+    o.glazing.spacer = static_cast<opening::SpacerKind>(
+        random() % opening::find_field("glazing.spacer")->choices.size());
     const auto choices = glass_choices(1 + static_cast<int>(random() % 3));
     set_glass(o, choices[random() % choices.size()], between(random, -0.9, 2.9),
               between(random, 0.0022, 0.0058));
