@@ -3,6 +3,7 @@
 #pragma once
 
 #include "assess/sun_through.hpp"
+#include "assess/year.hpp"
 #include "opening/cut.hpp"
 #include "physics/glazing.hpp"
 #include "physics/pressure.hpp"
@@ -11,6 +12,7 @@
 
 #include <array>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -77,11 +79,14 @@ struct Assessment {
     double u_installed_w_m2k = 0; ///< with the joint around it and its leak; of the whole opening
     double heat_w = 0;            ///< now, window and joint, leak included
     double air_share = 0;         ///< of that, carried by air through sash and joint
-    double year_kwh = 0;          ///< heat lost in a heating season, degree-day estimate
-    double year_air_share = 0;    ///< of the year's heat, carried by air
-    double year_cost = 0;         ///< of fuel, in the house's currency
+    /// Heat of a heating season: by degree days what is lost; by a place's climate what the house
+    /// needs more with this window than with a wall that passes nothing, sun taken off.
+    double year_kwh = 0;
+    double year_air_share = 0;                             ///< of the year's heat, carried by air
+    double year_cost = 0;                                  ///< of fuel, in the house's currency
     section::Accuracy accuracy = section::Accuracy::draft; ///< coarsest of the cuts present
-    bool complete = false; ///< all cuts solved at `normal` or better
+    bool complete = false;        ///< all cuts solved at `normal` or better
+    std::optional<YearHeat> year; ///< by months, with a place's climate
     Warnings warnings;
 };
 

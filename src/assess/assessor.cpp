@@ -9,6 +9,7 @@
 #include "assess/storm_panel.hpp"
 #include "assess/surfaces.hpp"
 #include "assess/whole_window.hpp"
+#include "assess/year_case.hpp"
 #include "opening/films.hpp"
 #include "opening/glazing_balance.hpp"
 #include "opening/storm_air.hpp"
@@ -88,6 +89,7 @@ struct Assessor::Memory {
     void read_cuts(const opening::Case& c);
     void read_seat(const opening::Case& c);
     void read_heat(const opening::Case& c);
+    void read_year(const opening::Case& c, double conduction_w_k);
 };
 
 void Assessor::Memory::want(const opening::Case& c) {
@@ -188,7 +190,31 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     answer.year_air_share = winter_w_k > 0 ? winter_air_w_k / winter_w_k : 0;
     answer.air_share = still_w_k + leak_w_k > 0 ? leak_w_k / (still_w_k + leak_w_k) : 0;
     answer.year_kwh = hours_per_day * c.running.heating_degree_days_k * winter_w_k / w_per_kw;
+    answer.year.reset();
+    if (c.running.climate > 0) read_year(c, winter_w_k - winter_air_w_k);
     answer.year_cost = answer.year_kwh / c.running.efficiency * c.running.price_per_kwh;
+}
+
+/// Twelve months of the place in place of degree days.
+void Assessor::Memory::read_year(const opening::Case& c, double conduction_w_k) {
+    SunGlass glass;
+    const opening::UnitSize size = opening::unit_size(c.opening);
+    glass.area_m2 = size.width_m * size.height_m - answer.frame_m2;
+    glass.shgc = answer.sun.shgc;
+    for (std::size_t n = 0; n < angle_count; ++n)
+        glass.by_angle[n] = answer.sun.shgc_at[n] / glass.shgc;
+    glass.diffuse = answer.sun.shgc_diffuse / glass.shgc;
+    YearHouse house;
+    house.heating_c = c.room.air_c;
+    house.cooling_c = std::max(house.cooling_c, c.room.air_c + 1);
+    const double facing_deg = 45.0 * static_cast<int>(c.opening.facing);
+    const auto place = static_cast<std::size_t>(c.running.climate - 1);
+    answer.year = year_heat(year_window(c, conduction_w_k, facing_deg, glass), house,
+                            opening::climate_at(place));
+    const MonthHeat& total = answer.year->total;
+    const double lost_kwh = total.heating_by_conduction_kwh + total.heating_by_leakage_kwh;
+    answer.year_kwh = total.heating_kwh;
+    answer.year_air_share = lost_kwh > 0 ? total.heating_by_leakage_kwh / lost_kwh : 0;
 }
 
 void Assessor::Memory::answer_from(const opening::Case& c) {

@@ -432,7 +432,18 @@ constexpr ClimateRow rows[] = {
        {41, 57, 60, 134, 122, 171, 152, 121, 75, 66, 42, 31}}}},
 };
 
+constexpr ClimateChoices choices() {
+    ClimateChoices all{};
+    all.list[0] = {"own", "degree days"};
+    for (std::size_t n = 0; n < climate_row_count; ++n)
+        all.list[n + 1] = {rows[n].name, rows[n].name};
+    return all;
+}
+static_assert(std::size(rows) == climate_row_count);
+
 } // namespace
+
+constinit const ClimateChoices climate_choices = choices();
 
 std::span<const ClimateRow> climate_rows() {
     return rows;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "opening/climate.hpp"
+#include "opening/field_table.hpp"
 
 #include <cstdint>
 #include <span>
@@ -21,5 +22,12 @@ struct ClimateRow {
 };
 
 std::span<const ClimateRow> climate_rows();
+
+inline constexpr std::size_t climate_row_count = 35;
+/// Degree days of one's own, then the places.
+struct ClimateChoices {
+    Choice list[climate_row_count + 1];
+};
+extern const ClimateChoices climate_choices;
 
 } // namespace shimlight::opening

@@ -2,6 +2,7 @@
 // The rows of the field table. Limits are those of the builds and climates the model is made for;
 // where no source is named they are common practice.
 #include "opening/field_rows.hpp"
+#include "opening/climate_rows.hpp"
 #include "opening/join.hpp"
 
 #include <array>
@@ -71,6 +72,9 @@ constexpr Choice heaters[] = {{"none", "none"},
                               {"radiator", "radiator"},
                               {"baseboard", "baseboard"},
                               {"register", "warm-air register"}};
+constexpr Choice facings[] = {
+    {"north", "north"}, {"north_east", "northeast"}, {"east", "east"}, {"south_east", "southeast"},
+    {"south", "south"}, {"south_west", "southwest"}, {"west", "west"}, {"north_west", "northwest"}};
 constexpr Choice facades[] = {{"windward", "into the wind"}, {"side", "along it"}, {"lee", "lee"}};
 
 constexpr std::string_view no_limit = "There are no other choices.";
@@ -244,6 +248,9 @@ constexpr std::array unit_rows = {
     at<&Case::opening, &Opening::height_m>({"height_m", "Height", "Height of the window frame.",
                                             Q::long_m, S::opening, 0.6, 2.4, 0.05,
                                             "Hung windows lie within this range."}),
+    at<&Case::opening, &Opening::facing>(
+        {"facing", "Faces", "Which way the window looks out: it decides on the sun of the year.",
+         Q::choice, S::opening, 0, 7, 1, no_limit, facings}),
     at<&Case::opening, &Opening::sill_m>(
         {"sill_m", "Sill height", "From the floor to the foot of the window.", Q::long_m,
          S::opening, 0, 1.6, 0.05, "A window begins at the floor or above it."}),
@@ -266,6 +273,12 @@ constexpr std::array unit_rows = {
 };
 
 constexpr std::array running_rows = {
+    at<&Case::running, &Running::climate>(
+        {"running.climate", "Climate",
+         "The place whose typical year is computed month by month, sun included; or degree days "
+         "alone.",
+         Q::choice, S::running, 0, static_cast<double>(climate_row_count), 1,
+         "The table has no other places; degree days serve anywhere.", climate_choices.list}),
     at<&Case::running, &Running::heating_degree_days_k>(
         {"running.heating_degree_days_k", "Degree days",
          "How long and how cold the winter is: heating degree days below 18.3 °C.",

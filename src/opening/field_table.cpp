@@ -94,6 +94,8 @@ bool applies(const Field& field, const Case& c) {
         field.key == "glazing.spacer" || field.key == "glazing.coating")
         return has_gap;
     if (field.key == "glazing.gas_share") return has_gap && glazing.gas != physics::Gas::air;
+    if (field.key == "facing") return c.running.climate > 0;
+    if (field.key == "running.heating_degree_days_k") return c.running.climate == 0;
     if (field.key == "chambers") return !is_wood(c.opening.frame) && !is_metal(c.opening.frame);
     if (field.key == "glazing.emissivity" || field.key == "glazing.coating_kind")
         return glazing.coating != Coating::none;

@@ -98,12 +98,16 @@ struct Glazing {
     Panel panel = Panel::none; ///< a panel inside
 };
 
+/// Which way the window looks out.
+enum class Facing { north, north_east, east, south_east, south, south_west, west, north_west };
+
 /// One hung window in a framed wall. Width and height are those of the window frame in the rough
 /// opening: of the unit itself, or of the old frame around an insert.
 struct Opening {
     double width_m = 0.90;
     double height_m = 1.50;
-    double sill_m = 0.60; ///< floor to the inside sill
+    double sill_m = 0.60;          ///< floor to the inside sill
+    Facing facing = Facing::north; ///< the least sun, where it is not known
     Wall wall;
     ShimSpace shim;
     Casing casing;
@@ -139,6 +143,7 @@ struct Room {
 
 /// What a year of heat costs here.
 struct Running {
+    int climate = 0; ///< 0: the degree days below; else the place of the table, one less
     double heating_degree_days_k = 3300; ///< K·day, base 18 °C
     double price_per_kwh = 0.06;         ///< of fuel or electricity, in the house's currency
     double efficiency = 0.85;            ///< of the heater; a heat pump's is above 1

@@ -10,16 +10,22 @@ namespace {
 
 using std::string_view;
 
-constexpr std::array<string_view, 5> day{"weather.outside_c", "weather.wind_m_s", "room.rh",
-                                         "room.air_c", "room.seat_distance_m"};
-constexpr std::array<string_view, 3> joint{"shim.fill", "shim.width_m", "casing.seal"};
-constexpr std::array<string_view, 9> glass{
-    "glazing.panes",  "glazing.coating",          "glazing.emissivity",
-    "glazing.gas",    "glazing.gas_share",        "glazing.gap_m",
-    "glazing.spacer", "glazing.pane_thickness_m", "glazing.storm"};
-constexpr std::array<string_view, 6> frame{
-    "frame", "installation", "sash.fit", "sash.weatherstrip", "sash.locked", "sash.slipped_m"};
-constexpr std::array<string_view, 3> money{"running.heating_degree_days_k", "running.price_per_kwh",
+constexpr std::array<string_view, 6> day{"weather.outside_c", "weather.wind_m_s",
+                                         "weather.sky",       "room.rh",
+                                         "room.air_c",        "room.seat_distance_m"};
+constexpr std::array<string_view, 5> joint{"shim.fill", "shim.bead_m", "shim.width_m",
+                                           "casing.seal", "pockets"};
+constexpr std::array<string_view, 13> glass{
+    "glazing.panes",           "glazing.coating", "glazing.coating_kind",
+    "glazing.emissivity",      "glazing.gas",     "glazing.gas_share",
+    "glazing.gap_m",           "glazing.spacer",  "glazing.tint",
+    "glazing.storm",           "glazing.panel",   "covering",
+    "glazing.pane_thickness_m"};
+constexpr std::array<string_view, 8> frame{"frame",       "chambers",          "installation",
+                                           "sash.fit",    "sash.rated_l_s_m2", "sash.weatherstrip",
+                                           "sash.locked", "sash.slipped_m"};
+constexpr std::array<string_view, 5> money{"running.climate", "facing",
+                                           "running.heating_degree_days_k", "running.price_per_kwh",
                                            "running.efficiency"};
 
 struct Named {

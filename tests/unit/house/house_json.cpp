@@ -112,12 +112,12 @@ TEST_CASE("The file has every field of the field table once, under its scope") {
     const Json& house = value(tree);
     CHECK(house["kind"] == "shimlight-house");
     CHECK(house["version"] == 1);
-    CHECK(house["weather"].size() + house["running"].size() == 7);
+    CHECK(house["weather"].size() + house["running"].size() == 8);
     std::size_t written = house["openings"][0]["room"].size();
     for (const auto& group : house["openings"][0]["today"]) {
         written += group.is_object() ? group.size() : 1;
     }
-    CHECK(written + 7 == opening::fields().size());
+    CHECK(written + 8 == opening::fields().size());
 }
 
 TEST_CASE("A chosen remedy that does not exist is written as none") {
