@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // Keeps the whole program on the device. The build fills in the list of files and a version made
 // from their content: either all files of one version are there, or the version is not installed.
+// The door is kept once it was asked for.
 
 const VERSION = "__CACHE_VERSION__";
 const FILES = __PRECACHE__;
+const DOOR = "/shimlight-door.wasm";
 const CACHE = `shimlight-${VERSION}`;
 
 addEventListener("install", (event) => {
@@ -33,5 +35,8 @@ addEventListener("fetch", (event) => {
 async function answer(request) {
   const cache = await caches.open(CACHE);
   const kept = await cache.match(request.mode === "navigate" ? "./" : request);
-  return kept ?? fetch(request);
+  if (kept) return kept;
+  const fetched = await fetch(request);
+  if (fetched.ok && request.url.endsWith(DOOR)) cache.put(request, fetched.clone());
+  return fetched;
 }

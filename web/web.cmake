@@ -25,13 +25,13 @@ file(GLOB shaders CONFIGURE_DEPENDS shaders/*.vert shaders/*.frag shaders/*.glsl
 embed(${embedded_dir}/app/shaders_embedded.hpp shimlight::app::shaders ${shaders})
 embed(${embedded_dir}/app/fonts_embedded.hpp shimlight::app::fonts ${canvas_fonts})
 
-# --- The program, with the door in it ---------------------------------------------------------
+# --- The program ------------------------------------------------------------------------------
 file(GLOB app_sources CONFIGURE_DEPENDS src/app/*.cpp)
-add_executable(shimlight_app ${app_sources} src/door/wasm.cpp
+add_executable(shimlight_app ${app_sources}
   ${embedded_dir}/app/shaders_embedded.hpp ${embedded_dir}/app/fonts_embedded.hpp)
 target_include_directories(shimlight_app PRIVATE ${embedded_dir})
 target_compile_options(shimlight_app PRIVATE ${SHIMLIGHT_WARNINGS})
-target_link_libraries(shimlight_app PRIVATE view door)
+target_link_libraries(shimlight_app PRIVATE view)
 target_link_options(shimlight_app PRIVATE ${wasm_link_options} -Oz
   -sEXPORT_NAME=createShimlight -sENVIRONMENT=web
   -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
@@ -39,32 +39,34 @@ target_link_options(shimlight_app PRIVATE ${wasm_link_options} -Oz
   -sEXPORTED_FUNCTIONS=_main,_malloc,_free)
 set_target_properties(shimlight_app PROPERTIES OUTPUT_NAME shimlight SUFFIX .js)
 
-# --- The door ---------------------------------------------------------------------------------
+# --- The door, for Node and for who asks on the page ---------------------------------------------
 add_executable(shimlight_door src/door/wasm.cpp)
 target_compile_options(shimlight_door PRIVATE ${SHIMLIGHT_WARNINGS})
 target_link_libraries(shimlight_door PRIVATE door)
-target_link_options(shimlight_door PRIVATE ${wasm_link_options} -O2
-  -sEXPORT_NAME=createShimlightDoor -sENVIRONMENT=web,node --no-entry
+list(REMOVE_ITEM wasm_link_options -sMODULARIZE=1)
+target_link_options(shimlight_door PRIVATE ${wasm_link_options} -O2 -sSTANDALONE_WASM --no-entry
   -sEXPORTED_FUNCTIONS=_shimlight_ask,_shimlight_room_for)
-set_target_properties(shimlight_door PROPERTIES OUTPUT_NAME shimlight-door SUFFIX .js
+set_target_properties(shimlight_door PROPERTIES OUTPUT_NAME shimlight-door SUFFIX .wasm
   RUNTIME_OUTPUT_DIRECTORY ${SHIMLIGHT_DOOR_DIR}
-  LINK_DEPENDS ${CMAKE_SOURCE_DIR}/web/door.mjs)
+  LINK_DEPENDS "${CMAKE_SOURCE_DIR}/web/door.mjs;${CMAKE_SOURCE_DIR}/web/open_door.mjs")
 add_custom_command(TARGET shimlight_door POST_BUILD
   COMMAND ${CMAKE_COMMAND} -E copy_if_different ${CMAKE_SOURCE_DIR}/web/door.mjs
-    ${SHIMLIGHT_DOOR_DIR}/door.mjs
+    ${CMAKE_SOURCE_DIR}/web/open_door.mjs ${SHIMLIGHT_DOOR_DIR}
   VERBATIM)
 
 # --- The folder to serve ----------------------------------------------------------------------
 # Everything the page needs, listed with a hash of its content in the service worker, so that a
 # visit without network finds one consistent version.
-file(GLOB page_files CONFIGURE_DEPENDS web/*.html web/*.css web/*.js web/*.webmanifest)
+file(GLOB page_files CONFIGURE_DEPENDS web/*.html web/*.css web/*.js web/*.webmanifest
+  web/open_door.mjs)
 file(GLOB icon_files CONFIGURE_DEPENDS assets/icons/*)
 add_custom_command(OUTPUT ${CMAKE_BINARY_DIR}/site.stamp
   COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/site.py ${SHIMLIGHT_SITE_DIR}
     ${page_files} ${icon_files}
     $<TARGET_FILE:shimlight_app> $<TARGET_FILE_DIR:shimlight_app>/shimlight.wasm
+    $<TARGET_FILE:shimlight_door>
   COMMAND ${CMAKE_COMMAND} -E touch ${CMAKE_BINARY_DIR}/site.stamp
-  DEPENDS shimlight_app ${page_files} ${icon_files}
+  DEPENDS shimlight_app shimlight_door ${page_files} ${icon_files}
     ${CMAKE_SOURCE_DIR}/web/setup/site.py
   COMMENT "Putting the page together in ${SHIMLIGHT_SITE_DIR}"
   VERBATIM)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Question `comfort`: how a person feels air and surfaces.
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "physics/comfort.hpp"
 
 namespace shimlight::door {
@@ -49,7 +49,7 @@ Answer ask_comfort(ObjectReader& question) {
     if (auto fault = settle(question)) return *fault;
 
     const physics::ComfortAnswer result = physics::comfort(asked);
-    Json answer{{"pmv", result.pmv}, {"ppd_pct", result.ppd_pct}};
+    Json answer = object({{"pmv", result.pmv}, {"ppd_pct", result.ppd_pct}});
     if (result.draft_rate_pct) answer["draft_rate_pct"] = *result.draft_rate_pct;
     if (result.ankle) {
         answer["ankle_ppd_pct"] = result.ankle->standard_pct;

@@ -8,7 +8,7 @@
 // has `advice`.
 #include "assess/advice.hpp"
 #include "assess/reading.hpp"
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "house/field_reader.hpp"
 
 #include <algorithm>
@@ -131,9 +131,9 @@ void add_readings(const Readings& readings, const assess::Assessment& now,
 }
 
 Json write(const physics::DraftShare& share) {
-    return {{"cold_glass", share.cold_glass},
-            {"sash_leak", share.sash_leak},
-            {"shim_leak", share.shim_leak}};
+    return object({{"cold_glass", share.cold_glass},
+                   {"sash_leak", share.sash_leak},
+                   {"shim_leak", share.shim_leak}});
 }
 
 /// A test with its likelihoods, so that every number can be looked up.
@@ -141,13 +141,13 @@ Json write(const assess::TestRow& row) {
     Json answers = Json::array();
     for (const std::string_view key : row.answers)
         if (!key.empty()) answers.push_back(std::string(key));
-    return {{"test", std::string(row.key)},
-            {"question", std::string(row.question)},
-            {"answers", std::move(answers)},
-            {"minutes", row.minutes},
-            {"yes", write(physics::DraftShare{row.yes[0], row.yes[1], row.yes[2]})},
-            {"because", std::string(row.because)},
-            {"caution", std::string(row.caution)}};
+    return object({{"test", std::string(row.key)},
+                   {"question", std::string(row.question)},
+                   {"answers", std::move(answers)},
+                   {"minutes", row.minutes},
+                   {"yes", write(physics::DraftShare{row.yes[0], row.yes[1], row.yes[2]})},
+                   {"because", std::string(row.because)},
+                   {"caution", std::string(row.caution)}});
 }
 
 Json write(const assess::FindOut& found) {
@@ -156,18 +156,18 @@ Json write(const assess::FindOut& found) {
         Json keys = Json::array({std::string(assess::test_rows()[one.first.test].key)});
         if (one.second.test != one.first.test)
             keys.push_back(std::string(assess::test_rows()[one.second.test].key));
-        contradictions.push_back({{"tests", std::move(keys)}, {"sentence", one.sentence}});
+        contradictions.push_back(object({{"tests", std::move(keys)}, {"sentence", one.sentence}}));
     }
     Json tests = Json::array();
     for (const assess::TestRow& row : assess::test_rows())
         tests.push_back(write(row));
-    Json answer{{"share", write(found.share)},
-                {"low", write(found.low)},
-                {"high", write(found.high)},
-                {"contradictions", std::move(contradictions)},
-                {"against_prediction", found.against_prediction},
-                {"next", nullptr},
-                {"tests", std::move(tests)}};
+    Json answer = object({{"share", write(found.share)},
+                          {"low", write(found.low)},
+                          {"high", write(found.high)},
+                          {"contradictions", std::move(contradictions)},
+                          {"against_prediction", found.against_prediction},
+                          {"next", nullptr},
+                          {"tests", std::move(tests)}});
     if (found.next) {
         answer["next"] = write(*found.next);
         answer["next"]["gain_nats"] = found.next_gain;
@@ -188,11 +188,11 @@ Json write_advice(const Window& window, const assess::FindOut& found, std::size_
     const assess::Advice text =
         assess::advice(window.now, window.remedy.empty() ? nullptr : &chosen, &cheapest, found,
                        answers, {false, "$"});
-    return {{"from", text.from},
-            {"left", text.left},
-            {"cheapest", text.cheapest},
-            {"still_cold", text.still_cold},
-            {"next_test", text.next_test}};
+    return object({{"from", text.from},
+                   {"left", text.left},
+                   {"cheapest", text.cheapest},
+                   {"still_cold", text.still_cold},
+                   {"next_test", text.next_test}});
 }
 
 } // namespace

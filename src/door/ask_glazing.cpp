@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Question `glazing`: centre of glass, declared (EN 673) or detailed (ISO 15099).
+#include "door/answer.hpp"
 #include "door/glazing_sun.hpp"
-#include "door/question.hpp"
 #include "physics/glazing.hpp"
 
 #include <array>
@@ -161,21 +161,22 @@ Sides read_sides(ObjectReader& question, Method method) {
 }
 
 Json film(const physics::FilmHeat& heat) {
-    return {{"convective_w_m2k", heat.convective_w_m2k}, {"radiative_w_m2k", heat.radiative_w_m2k}};
+    return object(
+        {{"convective_w_m2k", heat.convective_w_m2k}, {"radiative_w_m2k", heat.radiative_w_m2k}});
 }
 
 Json write(const GlazingResult& result, std::size_t pane_count, Method method,
            const Warnings& more) {
-    Json answer{{"u_w_m2k", result.u_w_m2k}, {"r_m2k_w", result.r_m2k_w}};
+    Json answer = object({{"u_w_m2k", result.u_w_m2k}, {"r_m2k_w", result.r_m2k_w}});
     if (method == detailed) answer["flux_w_m2"] = result.flux_w_m2;
     Json& faces = answer["faces_c"] = Json::array();
     for (std::size_t i = 0; i < 2 * pane_count; ++i)
         faces.push_back(result.faces_c[i]);
     Json& gaps = answer["gaps"] = Json::array();
     for (std::size_t i = 0; i + 1 < pane_count; ++i) {
-        gaps.push_back({{"convection_w_m2", result.gaps[i].convection_w_m2},
-                        {"radiation_w_m2", result.gaps[i].radiation_w_m2},
-                        {"nusselt", result.gaps[i].nusselt}});
+        gaps.push_back(object({{"convection_w_m2", result.gaps[i].convection_w_m2},
+                               {"radiation_w_m2", result.gaps[i].radiation_w_m2},
+                               {"nusselt", result.gaps[i].nusselt}}));
     }
     answer["inside_film"] = film(result.inside_film);
     answer["outside_film"] = film(result.outside_film);

@@ -3,7 +3,7 @@
 #include "assess/assessment.hpp"
 #include "assess/declared_window.hpp"
 #include "assess/thermostat.hpp"
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "house/house.hpp"
 
 #include <array>
@@ -33,47 +33,51 @@ constexpr std::string_view draft_only =
     "More than 30 cases (openings and their remedies) are solved at draft accuracy.";
 
 Json part_answer(const assess::PartSurface& surface) {
-    return {{"part", std::string(part_keys[static_cast<std::size_t>(surface.part)])},
-            {"cut", std::string(position_keys[static_cast<std::size_t>(surface.position)])},
-            {"surface_c", surface.surface_c},
-            {"heat_w_m", surface.heat_w_m},
-            {"temperature_factor", number_or_null(surface.temperature_factor)},
-            {"max_rh_before_wet", surface.max_rh},
-            {"wet_below_outside_c", number_or_null(surface.wet_below_outside_c)},
-            {"wet", surface.wet},
-            {"frost", surface.frost}};
+    return object({{"part", std::string(part_keys[static_cast<std::size_t>(surface.part)])},
+                   {"cut", std::string(position_keys[static_cast<std::size_t>(surface.position)])},
+                   {"surface_c", surface.surface_c},
+                   {"heat_w_m", surface.heat_w_m},
+                   {"temperature_factor", number_or_null(surface.temperature_factor)},
+                   {"max_rh_before_wet", surface.max_rh},
+                   {"wet_below_outside_c", number_or_null(surface.wet_below_outside_c)},
+                   {"wet", surface.wet},
+                   {"frost", surface.frost}});
 }
 
 Json leak_answer(const assess::LeakResult& leak) {
-    return {{"pressure_pa", leak.drive.pressure_pa}, {"stack_pa", leak.drive.stack_pa},
-            {"wind_pa", leak.drive.wind_pa},         {"sash_m3_s", leak.sash_m3_s},
-            {"shim_m3_s", leak.shim_m3_s},           {"sash_air_c", leak.sash_air_c},
-            {"shim_air_c", leak.shim_air_c},         {"heat_w", leak.heat_w}};
+    return object({{"pressure_pa", leak.drive.pressure_pa},
+                   {"stack_pa", leak.drive.stack_pa},
+                   {"wind_pa", leak.drive.wind_pa},
+                   {"sash_m3_s", leak.sash_m3_s},
+                   {"shim_m3_s", leak.shim_m3_s},
+                   {"sash_air_c", leak.sash_air_c},
+                   {"shim_air_c", leak.shim_air_c},
+                   {"heat_w", leak.heat_w}});
 }
 
 Json sun_answer(const assess::SunThrough& sun) {
     Json at_angles = Json::array();
     for (const double shgc : sun.shgc_at)
         at_angles.push_back(shgc);
-    return {{"shgc_centre", sun.shgc},
-            {"light_centre", sun.light},
-            {"transmitted", sun.transmitted},
-            {"declared_g", sun.declared_g},
-            {"shgc_by_10_deg", std::move(at_angles)},
-            {"shgc_diffuse", sun.shgc_diffuse},
-            {"summer_glass_c", sun.summer_glass_c},
-            {"shade_glass_c", sun.shade_glass_c}};
+    return object({{"shgc_centre", sun.shgc},
+                   {"light_centre", sun.light},
+                   {"transmitted", sun.transmitted},
+                   {"declared_g", sun.declared_g},
+                   {"shgc_by_10_deg", std::move(at_angles)},
+                   {"shgc_diffuse", sun.shgc_diffuse},
+                   {"summer_glass_c", sun.summer_glass_c},
+                   {"shade_glass_c", sun.shade_glass_c}});
 }
 
 /// With the range that slots half and twice as wide give.
 Json covering_answer(const assess::CoveringEffect& effect) {
-    return {{"glass_c", effect.glass_c},
-            {"glass_range_c", {effect.glass_low_c, effect.glass_high_c}},
-            {"front_c", effect.front_c},
-            {"spill_c", effect.spill_c},
-            {"spill_m3_s_m", effect.spill_m3_s_m},
-            {"saved_share", effect.saved},
-            {"saved_share_range", {effect.saved_low, effect.saved_high}}};
+    return object({{"glass_c", effect.glass_c},
+                   {"glass_range_c", numbers({effect.glass_low_c, effect.glass_high_c})},
+                   {"front_c", effect.front_c},
+                   {"spill_c", effect.spill_c},
+                   {"spill_m3_s_m", effect.spill_m3_s_m},
+                   {"saved_share", effect.saved},
+                   {"saved_share_range", numbers({effect.saved_low, effect.saved_high})}});
 }
 
 Json assessment_answer(const Case& c, const Assessment& result) {
@@ -83,35 +87,36 @@ Json assessment_answer(const Case& c, const Assessment& result) {
     Json order = Json::array();
     for (const opening::Part part : result.wetting_order)
         order.push_back(std::string(part_keys[static_cast<std::size_t>(part)]));
-    return {{"u_centre_w_m2k", result.u_centre_w_m2k},
-            {"u_frame_w_m2k", result.u_frame_w_m2k},
-            {"u_edge_w_m2k", result.u_edge_w_m2k},
-            {"sun", sun_answer(result.sun)},
-            {"u_window_w_m2k", result.u_window_w_m2k},
-            {"u_installed_w_m2k", result.u_installed_w_m2k},
-            {"dew_point_c", result.dew_point_c},
-            {"max_rh_before_wet", result.max_rh},
-            {"parts", std::move(parts)},
-            {"wetting_order", std::move(order)},
-            {"undisturbed_comfort_c", assess::undisturbed_comfort_c(c, result)},
-            {"covering", result.covering.covered ? covering_answer(result.covering) : Json()},
-            {"leak", leak_answer(result.leak)},
-            {"seat", seat_answer(result.seat)},
-            {"heat_w", result.heat_w},
-            {"air_share", result.air_share},
-            {"year_kwh", result.year_kwh},
-            {"year_cost", result.year_cost},
-            {"accuracy", std::string(accuracy_keys[static_cast<std::size_t>(result.accuracy)])},
-            {"warnings", sentences(result.warnings)}};
+    return object(
+        {{"u_centre_w_m2k", result.u_centre_w_m2k},
+         {"u_frame_w_m2k", result.u_frame_w_m2k},
+         {"u_edge_w_m2k", result.u_edge_w_m2k},
+         {"sun", sun_answer(result.sun)},
+         {"u_window_w_m2k", result.u_window_w_m2k},
+         {"u_installed_w_m2k", result.u_installed_w_m2k},
+         {"dew_point_c", result.dew_point_c},
+         {"max_rh_before_wet", result.max_rh},
+         {"parts", std::move(parts)},
+         {"wetting_order", std::move(order)},
+         {"undisturbed_comfort_c", assess::undisturbed_comfort_c(c, result)},
+         {"covering", result.covering.covered ? covering_answer(result.covering) : Json()},
+         {"leak", leak_answer(result.leak)},
+         {"seat", seat_answer(result.seat)},
+         {"heat_w", result.heat_w},
+         {"air_share", result.air_share},
+         {"year_kwh", result.year_kwh},
+         {"year_cost", result.year_cost},
+         {"accuracy", std::string(accuracy_keys[static_cast<std::size_t>(result.accuracy)])},
+         {"warnings", sentences(result.warnings)}});
 }
 
 /// The unit by ISO 10077-1, frames and edges at head, jamb, sill, meeting rail.
 Json declared_answer(const opening::Opening& unit, Accuracy accuracy) {
     const assess::DeclaredWindow window = assess::declared_window(unit, accuracy);
-    return {{"u_glass_w_m2k", window.u_glass_w_m2k},
-            {"u_frame_w_m2k", window.u_frame_w_m2k},
-            {"psi_w_mk", window.psi_w_mk},
-            {"u_window_w_m2k", window.u_window_w_m2k}};
+    return object({{"u_glass_w_m2k", window.u_glass_w_m2k},
+                   {"u_frame_w_m2k", window.u_frame_w_m2k},
+                   {"psi_w_mk", window.psi_w_mk},
+                   {"u_window_w_m2k", window.u_window_w_m2k}});
 }
 
 Json remedy_answer(const opening::Remedy& remedy, const Case& today, const Assessment& now,
@@ -119,13 +124,13 @@ Json remedy_answer(const opening::Remedy& remedy, const Case& today, const Asses
     const Case after = opening::apply(remedy, today);
     const Assessment result = assess::assess(after, accuracy);
     const assess::VerdictStyle style{units == house::Units::us};
-    return {{"name", remedy.name},
-            {"hours", remedy.hours},
-            {"material_cost", remedy.material_cost},
-            {"verdict", assess::verdict(today, now, remedy.name, after, result, style)},
-            {"same_comfort_c", assess::same_comfort_c(after, result, now.seat.pmv)},
-            {"assessment", assessment_answer(after, result)},
-            {"declared", declared_answer(after.opening, accuracy)}};
+    return object({{"name", remedy.name},
+                   {"hours", remedy.hours},
+                   {"material_cost", remedy.material_cost},
+                   {"verdict", assess::verdict(today, now, remedy.name, after, result, style)},
+                   {"same_comfort_c", assess::same_comfort_c(after, result, now.seat.pmv)},
+                   {"assessment", assessment_answer(after, result)},
+                   {"declared", declared_answer(after.opening, accuracy)}});
 }
 
 Json opening_answer(const House& house, const OpeningRecord& record, Accuracy accuracy) {
@@ -135,11 +140,11 @@ Json opening_answer(const House& house, const OpeningRecord& record, Accuracy ac
     for (const opening::Remedy& remedy : record.remedies) {
         remedies.push_back(remedy_answer(remedy, today, now, accuracy, house.units));
     }
-    return {{"name", record.name},
-            {"today", assessment_answer(today, now)},
-            {"declared", declared_answer(today.opening, accuracy)},
-            {"remedies", std::move(remedies)},
-            {"chosen", record.chosen}};
+    return object({{"name", record.name},
+                   {"today", assessment_answer(today, now)},
+                   {"declared", declared_answer(today.opening, accuracy)},
+                   {"remedies", std::move(remedies)},
+                   {"chosen", record.chosen}});
 }
 
 std::size_t count_cases(const House& house) {
@@ -167,10 +172,10 @@ Answer ask_house(std::string_view text) {
     for (const OpeningRecord& record : house.openings) {
         openings.push_back(opening_answer(house, record, accuracy));
     }
-    return Json{{"name", house.name},
-                {"openings", std::move(openings)},
-                {"notes", value(opened).notes},
-                {"warnings", sentences(normal ? Warnings{} : Warnings{draft_only})}};
+    return object({{"name", house.name},
+                   {"openings", std::move(openings)},
+                   {"notes", value(opened).notes},
+                   {"warnings", sentences(normal ? Warnings{} : Warnings{draft_only})}});
 }
 
 } // namespace shimlight::door

@@ -2,7 +2,7 @@
 // Question `label`: what is printed on a window's label or a quote → builds that have these
 // ratings.
 #include "assess/label.hpp"
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "opening/field_table.hpp"
 
 #include <array>
@@ -64,13 +64,13 @@ Json build_fields(const opening::Opening& opening) {
 
 Json build_answer(const assess::LabelBuild& build) {
     const assess::Rated& r = build.rated;
-    return {{"fields", build_fields(build.opening)},
-            {"u_w_m2k", r.u_w_m2k},
-            {"shgc", r.shgc},
-            {"light", r.light},
-            {"u_centre_w_m2k", r.u_centre_w_m2k},
-            {"shgc_centre", r.shgc_centre},
-            {"glass_share", r.glass_share}};
+    return object({{"fields", build_fields(build.opening)},
+                   {"u_w_m2k", r.u_w_m2k},
+                   {"shgc", r.shgc},
+                   {"light", r.light},
+                   {"u_centre_w_m2k", r.u_centre_w_m2k},
+                   {"shgc_centre", r.shgc_centre},
+                   {"glass_share", r.glass_share}});
 }
 
 } // namespace
@@ -84,12 +84,12 @@ Answer ask_label(ObjectReader& question) {
     Json builds = Json::array();
     for (const assess::LabelBuild& build : found.builds)
         builds.push_back(build_answer(build));
-    return Json{{"standing", std::string(standings[static_cast<std::size_t>(found.standing)])},
-                {"reason", found.reason},
-                {"alike", found.alike},
-                {"u_centre_low_w_m2k", found.centre_u_low_w_m2k},
-                {"u_centre_high_w_m2k", found.centre_u_high_w_m2k},
-                {"builds", std::move(builds)}};
+    return object({{"standing", std::string(standings[static_cast<std::size_t>(found.standing)])},
+                   {"reason", found.reason},
+                   {"alike", found.alike},
+                   {"u_centre_low_w_m2k", found.centre_u_low_w_m2k},
+                   {"u_centre_high_w_m2k", found.centre_u_high_w_m2k},
+                   {"builds", std::move(builds)}});
 }
 
 } // namespace shimlight::door

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Question `leak`: air through cracks.
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "physics/crack.hpp"
 #include "physics/pressure.hpp"
 
@@ -131,7 +131,7 @@ Json write(const std::vector<Crack>& cracks, const Pressure& pressure,
         total += flow;
         add_once(warnings, physics::crack_warnings(crack, pressure.pa));
     }
-    Json answer{{"flows_m3_s", std::move(flows)}, {"total_m3_s", total}};
+    Json answer = object({{"flows_m3_s", std::move(flows)}, {"total_m3_s", total}});
     if (pressure.drive) {
         answer["pressure_pa"] = pressure.drive->pressure_pa;
         answer["stack_pa"] = pressure.drive->stack_pa;

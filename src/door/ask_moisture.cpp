@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Question `moisture`: whether a surface gets wet or frosts.
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "physics/moist_air.hpp"
 
 #include <cmath>
@@ -30,13 +30,13 @@ Answer ask_moisture(ObjectReader& question) {
     if (!std::isfinite(moisture.dew_point_c)) {
         warnings.push_back("Absolutely dry air has no dew point.");
     }
-    return Json{{"dew_point_c", number_or_null(moisture.dew_point_c)},
-                {"vapour_pressure_pa", moisture.vapour_pressure_pa},
-                {"temperature_factor", number_or_null(moisture.temperature_factor)},
-                {"max_rh_before_wet", moisture.max_rh_before_wet},
-                {"wet", moisture.wet},
-                {"frost", moisture.frost},
-                {"warnings", sentences(warnings)}};
+    return object({{"dew_point_c", number_or_null(moisture.dew_point_c)},
+                   {"vapour_pressure_pa", moisture.vapour_pressure_pa},
+                   {"temperature_factor", number_or_null(moisture.temperature_factor)},
+                   {"max_rh_before_wet", moisture.max_rh_before_wet},
+                   {"wet", moisture.wet},
+                   {"frost", moisture.frost},
+                   {"warnings", sentences(warnings)}});
 }
 
 } // namespace shimlight::door

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Question `section`: two-dimensional steady conduction in a painting of rectangles.
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "section/field.hpp"
 #include "section/isotherms.hpp"
 #include "section/limits.hpp"
@@ -221,7 +221,7 @@ Json coldest_inside(const Field& field, const std::vector<section::Ambient>& air
                  {(face.from.x_m + face.to.x_m) / 2, (face.from.y_m + face.to.y_m) / 2});
     }
     if (!coldest) return nullptr;
-    return {{"c", coldest->c}, {"at_m", {coldest->at.x_m, coldest->at.y_m}}};
+    return object({{"c", coldest->c}, {"at_m", numbers({coldest->at.x_m, coldest->at.y_m})}});
 }
 
 double rounded_estimate_k(double estimate_k) {
@@ -237,7 +237,7 @@ Json write_isotherms(const Field& field, const std::vector<double>& levels_c) {
             Json points = Json::array();
             for (const section::Point& at : isotherm.points)
                 points.push_back({at.x_m, at.y_m});
-            lines.push_back({{"c", c}, {"points_m", std::move(points)}});
+            lines.push_back(object({{"c", c}, {"points_m", std::move(points)}}));
         }
     }
     return lines;
@@ -255,8 +255,8 @@ Json write(const Field& field, const Painting& painting,
     }
     for (std::size_t i = 0; i < painting.streams.size(); ++i) {
         const section::StreamCourse& course = field.streams[i];
-        answer["streams"][painting.streams[i].name] = {{"outlet_c", course.outlet_c},
-                                                       {"heat_w_m", course.heat_w_m}};
+        answer["streams"][painting.streams[i].name] =
+            object({{"outlet_c", course.outlet_c}, {"heat_w_m", course.heat_w_m}});
     }
     answer["coldest_inside"] = coldest_inside(field, painting.airs);
     answer["cells"] = field.cells();

@@ -3,7 +3,7 @@
 // resembles, and with a `window` (as `today` in a house file) to what may explain its difference
 // from the computation.
 #include "assess/reading.hpp"
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "house/field_reader.hpp"
 #include "physics/thermography.hpp"
 
@@ -88,39 +88,42 @@ std::optional<opening::Case> read_window(ObjectReader& question,
 Json write_range(const physics::InfraredRange& range) {
     Json errors = Json::array();
     for (const physics::ErrorPart& part : range.parts)
-        errors.push_back({{"source", std::string(part.source)},
-                          {"surface_k", part.surface_k},
-                          {"u_w_m2k", part.u_w_m2k}});
-    return {{"surface_low_c", range.surface_low_c},
-            {"surface_high_c", range.surface_high_c},
-            {"u_low_w_m2k", range.u_low_w_m2k},
-            {"u_high_w_m2k", range.u_high_w_m2k},
-            {"errors", std::move(errors)}};
+        errors.push_back(object({{"source", std::string(part.source)},
+                                 {"surface_k", part.surface_k},
+                                 {"u_w_m2k", part.u_w_m2k}}));
+    return object({{"surface_low_c", range.surface_low_c},
+                   {"surface_high_c", range.surface_high_c},
+                   {"u_low_w_m2k", range.u_low_w_m2k},
+                   {"u_high_w_m2k", range.u_high_w_m2k},
+                   {"errors", std::move(errors)}});
 }
 
 Json write_likenesses(const std::vector<physics::Likeness>& all) {
     Json list = Json::array();
     for (const physics::Likeness& one : all)
-        list.push_back({{"build", std::string(one.build)},
-                        {"u_w_m2k", one.u_w_m2k},
-                        {"surface_c", one.surface_c},
-                        {"within_range", one.within_range}});
+        list.push_back(object({{"build", std::string(one.build)},
+                               {"u_w_m2k", one.u_w_m2k},
+                               {"surface_c", one.surface_c},
+                               {"within_range", one.within_range}}));
     return list;
 }
 
 Json write_comparison(const assess::GlassReading& glass) {
     Json explanations = Json::array();
     for (const assess::Explanation& e : glass.explanations)
-        explanations.push_back({{"assumption", std::string(e.assumption)},
-                                {"explains", e.explains},
-                                {"assumed", e.assumed},
-                                {"needed", e.needed},
-                                {"left_k", e.left_k},
-                                {"sentence", e.sentence}});
+        explanations.push_back(object({{"assumption", std::string(e.assumption)},
+                                       {"explains", e.explains},
+                                       {"assumed", e.assumed},
+                                       {"needed", e.needed},
+                                       {"left_k", e.left_k},
+                                       {"sentence", e.sentence}}));
     const auto compared = static_cast<std::size_t>(glass.compared);
-    return {{"computed_c", glass.computed_c}, {"difference_k", glass.difference_k},
-            {"range_k", glass.range_k},       {"compared", std::string(compared_keys[compared])},
-            {"sentence", glass.sentence},     {"explanations", std::move(explanations)}};
+    return object({{"computed_c", glass.computed_c},
+                   {"difference_k", glass.difference_k},
+                   {"range_k", glass.range_k},
+                   {"compared", std::string(compared_keys[compared])},
+                   {"sentence", glass.sentence},
+                   {"explanations", std::move(explanations)}});
 }
 
 } // namespace
@@ -132,14 +135,14 @@ Answer ask_thermography(ObjectReader& question) {
     if (auto fault = physics::infrared_problem(reading)) return *fault;
 
     const physics::InfraredResult result = physics::infrared(reading);
-    Json answer{{"surface_c", result.surface_c},
-                {"u_w_m2k", result.u_w_m2k},
-                {"u_low_w_m2k", result.u_low_w_m2k},
-                {"u_high_w_m2k", result.u_high_w_m2k},
-                {"emissivity", result.emissivity},
-                {"range", write_range(physics::infrared_range(reading))},
-                {"resembles", write_likenesses(physics::likenesses(reading))},
-                {"warnings", sentences(result.warnings)}};
+    Json answer = object({{"surface_c", result.surface_c},
+                          {"u_w_m2k", result.u_w_m2k},
+                          {"u_low_w_m2k", result.u_low_w_m2k},
+                          {"u_high_w_m2k", result.u_high_w_m2k},
+                          {"emissivity", result.emissivity},
+                          {"range", write_range(physics::infrared_range(reading))},
+                          {"resembles", write_likenesses(physics::likenesses(reading))},
+                          {"warnings", sentences(result.warnings)}});
     if (window) answer["computed"] = write_comparison(assess::read_glass(*window, reading, false));
     return answer;
 }

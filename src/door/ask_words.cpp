@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Question `words`: a window described in words → the fields of a saved file.
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "opening/words.hpp"
 
 namespace shimlight::door {
@@ -34,15 +34,15 @@ Answer ask_words(ObjectReader& question) {
     opening::WordsAnswer found = opening::from_words(text);
     Json understood = Json::array(), taken = Json::object();
     for (const opening::Heard& heard : found.understood)
-        understood.push_back({{"words", heard.words},
-                              {"field", std::string(heard.field->key)},
-                              {"value", field_value(heard)}});
+        understood.push_back(object({{"words", heard.words},
+                                     {"field", std::string(heard.field->key)},
+                                     {"value", field_value(heard)}}));
     for (const opening::Heard& heard : found.assumed)
         taken[std::string(heard.field->key)] = field_value(heard);
-    return Json{{"understood", std::move(understood)},
-                {"taken_as", std::move(taken)},
-                {"unknown", list(found.unknown)},
-                {"doubts", list(found.doubts)}};
+    return object({{"understood", std::move(understood)},
+                   {"taken_as", std::move(taken)},
+                   {"unknown", list(found.unknown)},
+                   {"doubts", list(found.doubts)}});
 }
 
 } // namespace shimlight::door

@@ -2,6 +2,7 @@
 // Question `year`: twelve months at one window, what a remedy saves of them, and money.
 // Fields, ranges and defaults stand at the top of year_question.cpp, year_climate.cpp and
 // year_money.cpp; the guide has an example.
+#include "door/answer.hpp"
 #include "door/year_question.hpp"
 
 namespace shimlight::door {
@@ -12,16 +13,16 @@ using assess::YearHeat;
 using house::Ranged;
 
 Json heat_json(const MonthHeat& m) {
-    return {{"outside_c", m.outside_c},
-            {"conduction_kwh", m.conduction_kwh},
-            {"leakage_kwh", m.leakage_kwh},
-            {"sun_kwh", m.sun_kwh},
-            {"gain_kwh", m.gain_kwh},
-            {"heating_by_conduction_kwh", m.heating_by_conduction_kwh},
-            {"heating_by_leakage_kwh", m.heating_by_leakage_kwh},
-            {"useful_gain_kwh", m.useful_gain_kwh},
-            {"heating_kwh", m.heating_kwh},
-            {"cooling_kwh", m.cooling_kwh}};
+    return object({{"outside_c", m.outside_c},
+                   {"conduction_kwh", m.conduction_kwh},
+                   {"leakage_kwh", m.leakage_kwh},
+                   {"sun_kwh", m.sun_kwh},
+                   {"gain_kwh", m.gain_kwh},
+                   {"heating_by_conduction_kwh", m.heating_by_conduction_kwh},
+                   {"heating_by_leakage_kwh", m.heating_by_leakage_kwh},
+                   {"useful_gain_kwh", m.useful_gain_kwh},
+                   {"heating_kwh", m.heating_kwh},
+                   {"cooling_kwh", m.cooling_kwh}});
 }
 
 Json year_json(const YearHeat& year) {
@@ -29,27 +30,28 @@ Json year_json(const YearHeat& year) {
     for (const MonthHeat& month : year.months)
         months.push_back(heat_json(month));
     const assess::DegreeDayHeat& formula = year.degree_days;
-    return {{"months", std::move(months)},
-            {"year", heat_json(year.total)},
-            {"degree_days",
-             {{"base_c", formula.base_c},
-              {"degree_days_k", formula.degree_days_k},
-              {"kwh", formula.kwh},
-              {"by_air_kwh", formula.by_air_kwh},
-              {"by_base_kwh", formula.by_base_kwh},
-              {"by_sun_kwh", -year.total.useful_gain_kwh}}},
-            {"house",
-             {{"heating_kwh", year.house_heating_kwh}, {"cooling_kwh", year.house_cooling_kwh}}}};
+    return object(
+        {{"months", std::move(months)},
+         {"year", heat_json(year.total)},
+         {"degree_days",
+          {{"base_c", formula.base_c},
+           {"degree_days_k", formula.degree_days_k},
+           {"kwh", formula.kwh},
+           {"by_air_kwh", formula.by_air_kwh},
+           {"by_base_kwh", formula.by_base_kwh},
+           {"by_sun_kwh", -year.total.useful_gain_kwh}}},
+         {"house",
+          {{"heating_kwh", year.house_heating_kwh}, {"cooling_kwh", year.house_cooling_kwh}}}});
 }
 
 Json day_json(const assess::YearDay& day) {
     Json hours = Json::array();
     for (const assess::YearHour& hour : day)
-        hours.push_back({{"outside_c", hour.outside_c},
-                         {"conduction_w", hour.conduction_w},
-                         {"leakage_w", hour.leakage_w},
-                         {"sun_w", hour.sun_w},
-                         {"gain_w", hour.gain_w}});
+        hours.push_back(object({{"outside_c", hour.outside_c},
+                                {"conduction_w", hour.conduction_w},
+                                {"leakage_w", hour.leakage_w},
+                                {"sun_w", hour.sun_w},
+                                {"gain_w", hour.gain_w}}));
     return hours;
 }
 
@@ -60,37 +62,38 @@ Json share_of(double part, double whole) {
 }
 
 Json saving_json(const YearHeat& today, const house::HeatParts& saved) {
-    return {{"heating_kwh", saved.heating_kwh()},
-            {"by_conduction_kwh", saved.conduction_kwh},
-            {"by_leakage_kwh", saved.leakage_kwh},
-            {"by_sun_kwh", saved.sun_kwh},
-            {"cooling_kwh", saved.cooling_kwh},
-            {"share_of_window_heating", share_of(saved.heating_kwh(), today.total.heating_kwh)},
-            {"share_of_house_heating", share_of(saved.heating_kwh(), today.house_heating_kwh)}};
+    return object(
+        {{"heating_kwh", saved.heating_kwh()},
+         {"by_conduction_kwh", saved.conduction_kwh},
+         {"by_leakage_kwh", saved.leakage_kwh},
+         {"by_sun_kwh", saved.sun_kwh},
+         {"cooling_kwh", saved.cooling_kwh},
+         {"share_of_window_heating", share_of(saved.heating_kwh(), today.total.heating_kwh)},
+         {"share_of_house_heating", share_of(saved.heating_kwh(), today.house_heating_kwh)}});
 }
 
 Json ranged_json(const Ranged& r) {
-    return {{"low", number_or_null(r.low)},
-            {"value", number_or_null(r.value)},
-            {"high", number_or_null(r.high)}};
+    return object({{"low", number_or_null(r.low)},
+                   {"value", number_or_null(r.value)},
+                   {"high", number_or_null(r.high)}});
 }
 
 Json cost_json(const YearHeat& year, const house::MoneyInput& input) {
-    return {{"per_year", house::year_cost(year, input)},
-            {"kg_co2_per_year", house::year_kg_co2(year, input)}};
+    return object({{"per_year", house::year_cost(year, input)},
+                   {"kg_co2_per_year", house::year_kg_co2(year, input)}});
 }
 
 Json money_json(const house::Money& m, double life_years) {
-    return {{"price", m.price},
-            {"heat_saved_kwh_per_year", ranged_json(m.heat_kwh_per_year)},
-            {"saving_per_year", ranged_json(m.saving_per_year)},
-            {"kg_co2_saved_per_year", ranged_json(m.kg_co2_per_year)},
-            {"payback_years", ranged_json(m.payback_years)},
-            {"discounted_payback_years", ranged_json(m.discounted_payback_years)},
-            {"net_value", ranged_json(m.net_value)},
-            {"pays_share", m.pays_share},
-            {"outlasts", m.outlasts},
-            {"sentence", house::payback_sentence(m, life_years)}};
+    return object({{"price", m.price},
+                   {"heat_saved_kwh_per_year", ranged_json(m.heat_kwh_per_year)},
+                   {"saving_per_year", ranged_json(m.saving_per_year)},
+                   {"kg_co2_saved_per_year", ranged_json(m.kg_co2_per_year)},
+                   {"payback_years", ranged_json(m.payback_years)},
+                   {"discounted_payback_years", ranged_json(m.discounted_payback_years)},
+                   {"net_value", ranged_json(m.net_value)},
+                   {"pays_share", m.pays_share},
+                   {"outlasts", m.outlasts},
+                   {"sentence", house::payback_sentence(m, life_years)}});
 }
 
 /// What the house saves by a lower thermostat, once the remedy is in.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "door/glazing_sun.hpp"
+#include "door/answer.hpp"
 
 namespace shimlight::door {
 
@@ -68,8 +69,8 @@ physics::StackOptics GlazingSun::through(const Band& band) const {
 
 void GlazingSun::write(const physics::StackOptics& sun, const physics::SolarGain& gain,
                        Json& answer) const {
-    Json& solar =
-        answer["solar"] = {{"transmittance", sun.transmittance}, {"reflectance", sun.reflectance}};
+    Json& solar = answer["solar"] =
+        object({{"transmittance", sun.transmittance}, {"reflectance", sun.reflectance}});
     Json& absorbed = solar["absorbed"] = Json::array();
     for (std::size_t k = 0; k < count_; ++k)
         absorbed.push_back(sun.absorbed[k]);
@@ -98,7 +99,8 @@ void GlazingSun::answer_detailed(const physics::GlazingStack& stack,
 void GlazingSun::answer_light(Json& answer) const {
     if (!is_told(light_)) return;
     const physics::StackOptics light = through(light_);
-    answer["light"] = {{"transmittance", light.transmittance}, {"reflectance", light.reflectance}};
+    answer["light"] =
+        object({{"transmittance", light.transmittance}, {"reflectance", light.reflectance}});
 }
 
 } // namespace shimlight::door

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What the questions `room` and `house` say about the person at the window.
-#include "door/question.hpp"
+#include "door/answer.hpp"
 #include "physics/seat.hpp"
 
 namespace shimlight::door {
@@ -8,11 +8,11 @@ namespace shimlight::door {
 namespace {
 
 Json air(double speed_m_s, double air_c) {
-    return {{"speed_m_s", speed_m_s}, {"air_c", air_c}};
+    return object({{"speed_m_s", speed_m_s}, {"air_c", air_c}});
 }
 
 Json draft(double at_sill_m_s, double speed_m_s, double air_c) {
-    return {{"speed_at_sill_m_s", at_sill_m_s}, {"speed_m_s", speed_m_s}, {"air_c", air_c}};
+    return object({{"speed_at_sill_m_s", at_sill_m_s}, {"speed_m_s", speed_m_s}, {"air_c", air_c}});
 }
 
 } // namespace

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The door as WASM exports it. web/door.mjs is the other side.
+// The door as WASM exports it. web/open_door.mjs is the other side.
 #include "door/door.hpp"
 
 #include <string>

@@ -10,7 +10,7 @@ namespace shimlight::opening {
 
 namespace {
 
-constexpr double settled_k = 1e-9;
+constexpr double settled_k = 1e-10;
 constexpr int most_rounds = 200;
 constexpr double step = 0.5; ///< of the relaxation
 // With airs nearer than this there is no film to tell by its heat, K.

@@ -16,7 +16,7 @@ namespace {
 
 constexpr double discharge = 0.6; ///< of the slots in ISO 15099's pressure loss
 constexpr double speed_share = 4; ///< W/m²K per m/s, what moving air adds to a film (ISO 15099)
-constexpr double settled_k = 1e-10, least_difference_k = 1e-9;
+constexpr double settled_k = 1e-11, least_difference_k = 1e-9;
 constexpr int most_rounds = 2000;
 constexpr double step = 0.3; ///< of the relaxation
 /// Two slots each by a hem or slit of this width at least: nothing hangs tighter.

@@ -12,7 +12,7 @@ namespace shimlight::physics {
 
 namespace {
 
-constexpr double settled_w_m2 = 1e-9;
+constexpr double settled_w_m2 = 1e-10;
 constexpr int most_rounds = 100;
 constexpr double step = 0.65;         ///< a torn panel swings back by as much as it was moved
 constexpr double telling_k = 0.01;    ///< below it a space's film is that of still gas

@@ -19,6 +19,11 @@ function filesBelow(path) {
     entry.isDirectory() ? filesBelow(join(path, entry.name)) : [join(path, entry.name)]);
 }
 
+// What the service worker lists is what a visit loads; the rest is there for who asks for it.
+const worker = readFileSync(join(folder, "sw.js"), "utf8");
+const listed = JSON.parse(/const FILES = (\[.*\]);/.exec(worker)[1]).map(({ url }) => url);
+const visited = new Set(["sw.js", ...listed.map((url) => (url === "./" ? "index.html" : url))]);
+
 const total = { raw: 0, brotli: 0, gzip: 0 };
 const kb = (bytes) => (bytes / 1024).toFixed(1).padStart(8);
 console.log("     raw  brotli    gzip  KB");
@@ -28,12 +33,15 @@ for (const file of filesBelow(folder).sort()) {
   for (const kind of ["brotli", "gzip"]) {
     size[kind] = isPacked(file) ? bytes.length : packed[kind](bytes).length;
   }
-  for (const kind in total) total[kind] += size[kind];
-  console.log(`${kb(size.raw)}${kb(size.brotli)}${kb(size.gzip)}  ${relative(folder, file)}`);
+  const name = relative(folder, file);
+  const counted = visited.delete(name);
+  if (counted) for (const kind in total) total[kind] += size[kind];
+  console.log(`${kb(size.raw)}${kb(size.brotli)}${kb(size.gzip)}  ${name}${counted ? "" : " (when asked for)"}`);
 }
 console.log(`${kb(total.raw)}${kb(total.brotli)}${kb(total.gzip)}  together`);
 
-let failed = total.raw === 0 ? 2 : 0;
+for (const name of visited) console.log(`missing: ${name}`);
+let failed = total.raw === 0 || visited.size > 0 ? 2 : 0;
 for (const kind in limitKb) {
   if (total[kind] / 1024 <= limitKb[kind]) continue;
   console.log(`${kind}: over ${limitKb[kind]} KB`);

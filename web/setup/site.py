@@ -2,15 +2,18 @@
 # SPDX-License-Identifier: MIT
 """site.py FOLDER FILE… puts the page together in FOLDER, and nothing else stays there.
 
-The service worker (sw.js) gets the list of all files with a hash of each, and a version of the
-whole made from them: the same content is the same version, any change is a new one.
+The service worker (sw.js) gets the list of the files a visit needs with a hash of each, and a version
+of the whole made from all: the same content is the same version, any change is a new one.
 """
 
 import hashlib
 import json
+import re
 import sys
 from pathlib import Path
 
+# Only who asks the calculation door on the page loads it.
+ON_DEMAND = {"shimlight-door.wasm"}
 VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
 
 
@@ -27,10 +30,24 @@ def worker(source: str, files: dict[str, bytes]) -> str:
         for name, content in sorted(files.items())
     ]
     whole = hashlib.sha256((json.dumps(listed) + source).encode()).hexdigest()[:16]
+    listed = [file for file in listed if file["url"] not in ON_DEMAND]
     for mark in (VERSION_MARK, LIST_MARK):
         if mark not in source:
             raise SystemExit(f"sw.js has no place for {mark}")
     return source.replace(VERSION_MARK, whole).replace(LIST_MARK, json.dumps(listed))
+
+
+def lean(name: str, content: bytes) -> bytes:
+    """Scripts and style without their comments and indents, which only people read."""
+    if not name.endswith((".js", ".mjs", ".css")) or name == "shimlight.js":
+        return content
+    text = content.decode()
+    if name.endswith(".css"):
+        text = re.sub(r"/\*.*?\*/", "", text, flags=re.S)
+    else:
+        text = re.sub(r"^\s*/\*\*.*?\*/$", "", text, flags=re.S | re.M)
+    lines = (line.strip() for line in text.split("\n"))
+    return "\n".join(line for line in lines if line and not line.startswith("//")).encode()
 
 
 def write(folder: Path, files: dict[str, bytes]) -> None:
@@ -48,7 +65,8 @@ def write(folder: Path, files: dict[str, bytes]) -> None:
 
 def main() -> None:
     folder = Path(sys.argv[1])
-    files = {folder_of(f) + f.name: f.read_bytes() for f in map(Path, sys.argv[2:])}
+    files = {folder_of(f) + f.name: lean(f.name, f.read_bytes())
+             for f in map(Path, sys.argv[2:])}
     source = files.pop("sw.js", None)
     if source is None:
         raise SystemExit("there is no sw.js among the files")
