@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Sanitizers slow a calculation down ten times; what they look for shows in a few of many like cases.
+// Sanitizers slow a calculation down ten times; what they look for shows in a few of many like
+// cases.
 #pragma once
 
 namespace shimlight {

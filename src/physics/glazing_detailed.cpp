@@ -20,8 +20,9 @@ namespace shimlight::physics {
 
 namespace {
 
-constexpr double settled_k = 1e-11; ///< change of any face in a full step; answers are good to 1e-10
-constexpr int most_rounds = 400;    ///< normal glazing needs about 10
+constexpr double settled_k =
+    1e-11;                       ///< change of any face in a full step; answers are good to 1e-10
+constexpr int most_rounds = 400; ///< normal glazing needs about 10
 constexpr double least_step = 1.0 / 64;   ///< of the relaxation
 constexpr double least_film_w_m2k = 1e-9; ///< a film of nothing; keeps the chain finite
 constexpr std::size_t max_faces = 2 * max_panes;
