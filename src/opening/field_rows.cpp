@@ -93,7 +93,7 @@ constexpr std::array weather_rows = {
          Q::choice, S::weather, 0, 1, 1, no_limit, skies}),
     at<&Case::weather, &Weather::altitude_m>(
         {"weather.altitude_m", "Altitude", "Above the sea: thinner air leaks with less heat.",
-         Q::height_m, S::weather, 0, 4000, 100, "Hardly anyone lives higher."}),
+         Q::height_m, S::weather, 0, 4000, 100, "From the sea to where hardly anyone lives."}),
 };
 
 constexpr std::array room_rows = {

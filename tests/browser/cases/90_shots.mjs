@@ -14,6 +14,7 @@ const screens = {
   "slice-sill": ["view.slice", "cut.Sill"],
   "slice-jamb": ["view.slice", "cut.Jamb"],
   "slice-head": ["view.slice", "cut.Head"],
+  "slice-rail": ["view.slice", "cut.Rail"],
   "slice-today": ["view.slice", "cut.Sill", "show.today"],
   house: ["view.house"],
 };
