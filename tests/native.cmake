@@ -22,7 +22,7 @@ foreach(name IN LISTS tested_rooms)
       SHIMLIGHT_REFERENCE_DIR="${CMAKE_SOURCE_DIR}/tests/reference")
     target_link_libraries(test_${name} PRIVATE ${name})
     add_test(NAME ${name} COMMAND test_${name})
-    set_tests_properties(${name} PROPERTIES TIMEOUT 600)
+    set_tests_properties(${name} PROPERTIES TIMEOUT 1000)
   endif()
 endforeach()
 
