@@ -197,13 +197,8 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
 
 /// Twelve months of the place in place of degree days.
 void Assessor::Memory::read_year(const opening::Case& c, double conduction_w_k) {
-    SunGlass glass;
     const opening::UnitSize size = opening::unit_size(c.opening);
-    glass.area_m2 = size.width_m * size.height_m - answer.frame_m2;
-    glass.shgc = answer.sun.shgc;
-    for (std::size_t n = 0; n < angle_count; ++n)
-        glass.by_angle[n] = answer.sun.shgc_at[n] / glass.shgc;
-    glass.diffuse = answer.sun.shgc_diffuse / glass.shgc;
+    const SunGlass glass = sun_glass(answer.sun, size.width_m * size.height_m - answer.frame_m2);
     YearHouse house;
     house.heating_c = c.room.air_c;
     house.cooling_c = std::max(house.cooling_c, c.room.air_c + 1);

@@ -10,7 +10,6 @@ namespace {
 
 constexpr double low_pa = 1, decade = 10;
 constexpr double winter_c = 0; // whose air is taken through the cracks
-constexpr double angle_step_deg = 10;
 
 double flow_m3_s(const opening::Case& c, double pressure_pa) {
     const physics::AirState air = physics::air_state(winter_c);
@@ -28,21 +27,15 @@ physics::PowerLaw year_leak(const opening::Case& c) {
     return law;
 }
 
-SunGlass sun_glass(const physics::GlazingStack& stack, const physics::PanesOptics& panes,
-                   double area_m2) {
-    const std::size_t count = stack.pane_count;
-    const auto gain = [&](const physics::StackOptics& sun) {
-        return physics::solar_gain_declared(sun, stack).total();
-    };
+SunGlass sun_glass(const SunThrough& sun, double area_m2) {
+    static_assert(sun_angles == angle_count);
     SunGlass glass;
     glass.area_m2 = area_m2;
-    glass.shgc = gain(physics::through_panes(panes, count));
+    glass.shgc = sun.shgc;
     if (glass.shgc <= 0) return glass;
-    for (std::size_t n = 0; n < angle_count; ++n) {
-        const double angle_deg = angle_step_deg * static_cast<double>(n);
-        glass.by_angle[n] = gain(physics::through_panes_at(panes, count, angle_deg)) / glass.shgc;
-    }
-    glass.diffuse = gain(physics::diffuse_through_panes(panes, count)) / glass.shgc;
+    for (std::size_t n = 0; n < angle_count; ++n)
+        glass.by_angle[n] = sun.shgc_at[n] / glass.shgc;
+    glass.diffuse = sun.shgc_diffuse / glass.shgc;
     return glass;
 }
 
