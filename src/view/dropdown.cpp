@@ -7,6 +7,8 @@
 namespace shimlight::view {
 namespace {
 
+constexpr float menu_px = 180;
+
 void register_choice(Ui& ui, const std::string& id, Box box, const std::string& name,
                      const std::vector<std::string>& options, int now) {
     MirrorNode node;
@@ -26,10 +28,33 @@ Box list_box(const Ui& ui, const Overlay& overlay) {
     const Box& a = overlay.anchor;
     const float room_below = ui.platform.height_px - a.bottom() - 8;
     const float y = height <= room_below ? a.bottom() : std::max(8.0f, a.y - height);
-    return {a.x, y, std::max(a.w, 180.0f), height};
+    return {a.x, y, std::max(a.w, menu_px), height};
+}
+
+/// What was chosen in the list of `id` in this frame, else -1.
+int take_choice(Ui& ui, const std::string& id) {
+    if (ui.overlay.chosen_id != id) return -1;
+    ui.overlay.chosen_id.clear();
+    return ui.overlay.chosen;
 }
 
 } // namespace
+
+int menu_tab(Ui& ui, const std::string& id, Box box, const std::string& label,
+             const std::vector<std::string>& options, int now) {
+    ButtonStyle style;
+    style.look = ButtonLook::tab;
+    style.on = now >= 0;
+    style.action = "no-tab"; // the tabs in it have places of their own in the Tab order
+    if (button(ui, id, box, label, style)) {
+        const float width = std::max(box.w, menu_px);
+        ui.overlay = {id, {box.right() - width, box.y, width, box.h}, options, now, "", -1};
+        ui.wishes.another_frame = true;
+    }
+    const ImVec2 tip{box.right() - 12, box.centre().y + 3};
+    ui.list->AddTriangleFilled({tip.x - 4, tip.y - 5}, {tip.x + 4, tip.y - 5}, tip, ui.theme.soft);
+    return take_choice(ui, id);
+}
 
 int choice(Ui& ui, const std::string& id, Box box, const std::string& name,
            const std::vector<std::string>& options, int now) {
@@ -46,10 +71,7 @@ int choice(Ui& ui, const std::string& id, Box box, const std::string& name,
     const ImVec2 tip{face.right() - 18, face.centre().y + 3};
     ui.list->AddTriangleFilled({tip.x - 5, tip.y - 6}, {tip.x + 5, tip.y - 6}, tip, ui.theme.soft);
     focus_ring(ui, id, face);
-    if (ui.overlay.chosen_id == id) {
-        ui.overlay.chosen_id.clear();
-        return ui.overlay.chosen;
-    }
+    if (const int chosen = take_choice(ui, id); chosen >= 0) return chosen;
     if (const auto chosen = ui.mirror.number(id)) return static_cast<int>(std::lround(*chosen));
     return -1;
 }

@@ -136,13 +136,6 @@ float HousePage::file(Ui& ui, Session& session, Box box) {
     }
     style.action = "open-file";
     button(ui, "menu.open", {box.x + half + 10, y, half, touch_px}, "Open a file", style);
-    y += touch_px + 10;
-    style.action.clear();
-    style.enabled = session.can_undo();
-    if (button(ui, "menu.undo", {box.x, y, half, touch_px}, "Undo", style)) session.undo();
-    style.enabled = session.can_redo();
-    if (button(ui, "menu.redo", {box.x + half + 10, y, half, touch_px}, "Redo", style))
-        session.redo();
     y += touch_px + 8;
     y += sentence(ui, "storage.note", {box.x, y}, box.w, "Storage", ui.platform.storage_note,
                   ui.theme.soft);

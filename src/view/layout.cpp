@@ -8,6 +8,7 @@ namespace {
 
 constexpr float lever_panel_px = 344;
 constexpr float views_px = 52;
+constexpr float most_views_px = 690;
 constexpr float wide_top_px = 60;
 constexpr float narrow_strip_px = 92;
 constexpr float wide_strip_px = 84;
@@ -19,39 +20,49 @@ Box safe_area(const Platform& p) {
             p.height_px - p.safe_top - p.safe_bottom};
 }
 
-Layout arrange_wide(const Box& all, float verdict_px) {
+Layout arrange_wide(const Box& all, float verdict_px, Middle middle) {
     Layout l;
     l.wide = true;
     const float panel = std::min(lever_panel_px, all.w * 0.42f);
     const Box left{all.x, all.y, all.w - panel, all.h};
     l.roomy = left.w >= 640;
-    l.top = {left.x, left.y, left.w * 0.5f, wide_top_px};
-    l.views = {left.x + left.w * 0.5f, left.y + 4, left.w * 0.5f - margin_px, wide_top_px - 8};
+    l.top = {left.x, left.y, std::max(left.w * 0.42f, left.w - most_views_px), wide_top_px};
+    l.views = {l.top.right(), left.y + 4, left.right() - l.top.right() - margin_px,
+               wide_top_px - 8};
     l.levers = {left.right(), all.y, panel, all.h};
     const float below = (all.h < 480 ? 72 : wide_strip_px) + verdict_px + 3 * 10;
     l.picture = {left.x, left.y + wide_top_px, left.w, left.h - wide_top_px - below - 8};
     l.strip = {left.x + margin_px, l.picture.bottom() + 10, left.w - 2 * margin_px,
                below - verdict_px - 20};
     l.verdict = {l.strip.x, l.strip.bottom() + 2, l.strip.w, verdict_px + 10};
-    l.page = {left.x, left.y + wide_top_px, all.w, left.h - wide_top_px};
+    if (middle == Middle::picture) return l;
+    const float bottom = middle == Middle::page ? l.strip.y - 6 : all.bottom();
+    l.page = {left.x, left.y + wide_top_px, all.w, bottom - left.y - wide_top_px};
+    l.strip.w = l.verdict.w = all.w - 2 * margin_px;
     return l;
 }
 
-Layout arrange_narrow(const Box& all, float verdict_px) {
+Layout arrange_narrow(const Box& all, float verdict_px, Middle middle) {
     Layout l;
     l.roomy = all.w >= 600;
     const float strip = l.roomy ? wide_strip_px : narrow_strip_px;
     l.top = {all.x, all.y, all.w, touch_px + 4};
     l.views = {all.x, all.bottom() - views_px, all.w, views_px};
-    const float middle = all.h - l.top.h - views_px;
+    const float between = all.h - l.top.h - views_px;
     const float verdict = verdict_px + 16;
-    const float levers = std::max(least_levers_px, middle * 0.26f);
-    const float picture = std::max(least_picture_px, middle - strip - verdict - levers);
+    const float levers = std::max(least_levers_px, between * 0.26f);
+    const float picture = std::max(least_picture_px, between - strip - verdict - levers);
     l.picture = {all.x, l.top.bottom(), all.w, picture};
     l.strip = {all.x + 12, l.picture.bottom() + 2, all.w - 24, strip};
     l.verdict = {all.x + 12, l.strip.bottom(), all.w - 24, verdict};
     l.levers = {all.x, l.verdict.bottom() + 4, all.w, l.views.y - l.verdict.bottom() - 4};
-    l.page = {all.x, l.top.bottom(), all.w, middle};
+    if (middle == Middle::picture) return l;
+    if (middle == Middle::page) {
+        l.verdict.y = l.views.y - verdict - 4;
+        l.strip.y = l.verdict.y - strip;
+    }
+    const float bottom = middle == Middle::page ? l.strip.y - 4 : l.views.y;
+    l.page = {all.x, l.top.bottom(), all.w, bottom - l.top.bottom()};
     return l;
 }
 
@@ -71,9 +82,10 @@ float verdict_width(const Platform& platform) {
     return all.w - std::min(lever_panel_px, all.w * 0.42f) - 2 * margin_px - 24;
 }
 
-Layout arrange(const Platform& platform, float verdict_px) {
+Layout arrange(const Platform& platform, float verdict_px, Middle middle) {
     const Box all = safe_area(platform);
-    return is_wide(platform) ? arrange_wide(all, verdict_px) : arrange_narrow(all, verdict_px);
+    return is_wide(platform) ? arrange_wide(all, verdict_px, middle)
+                             : arrange_narrow(all, verdict_px, middle);
 }
 
 } // namespace shimlight::view

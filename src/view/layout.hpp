@@ -11,12 +11,16 @@ struct Layout {
     bool roomy = false; ///< enough width for full captions
     Box top;            ///< title and menu
     Box views;          ///< the row of views
-    Box page;           ///< everything between them, for screens that are lists
+    Box page;           ///< for screens that are lists
     Box picture, strip, verdict, levers;
 };
 
+/// What the middle of the screen belongs to: picture and levers, a page with strip and verdict
+/// below it, or a page alone.
+enum class Middle { picture, page, page_alone };
+
 /// `verdict_px` is the height the verdict needs for a text width of `verdict_width(platform)`.
-Layout arrange(const Platform& platform, float verdict_px);
+Layout arrange(const Platform& platform, float verdict_px, Middle middle);
 float verdict_width(const Platform& platform);
 bool is_wide(const Platform& platform);
 /// A phone held upright: small type for the verdict.

@@ -74,7 +74,7 @@ void LeversPanel::title(Ui& ui, std::string_view words, Box box) {
     note(ui, Role::heading, "levers." + line, {box.x, box.y + 8, box.w, 22}, line, "3");
 }
 
-float LeversPanel::head(Ui& ui, Session& session, Box box, Shown& shown) {
+float LeversPanel::head(Ui& ui, Session& session, Box box) {
     const house::OpeningRecord& record = session.record();
     std::vector<std::string> names;
     for (const auto& remedy : record.remedies)
@@ -86,7 +86,7 @@ float LeversPanel::head(Ui& ui, Session& session, Box box, Shown& shown) {
         house::House next = session.house();
         next.openings[static_cast<std::size_t>(next.selected)].chosen = chosen;
         session.edit(std::move(next));
-        shown = Shown::remedy;
+        session.shown = Shown::remedy;
     }
     return head_px;
 }
@@ -112,7 +112,8 @@ bool LeversPanel::row(Ui& ui, Session& session, const Field& field, Box box, Sho
     return true;
 }
 
-bool LeversPanel::draw(Ui& ui, Session& session, Box box, Shown& shown) {
+bool LeversPanel::draw(Ui& ui, Session& session, Box box) {
+    const Shown shown = session.shown;
     ui.group = "levers";
     fill(ui, box, ui.theme.card);
     note(ui, Role::heading, "levers.title", {box.x + margin_px, box.y, box.w, 20}, "Levers", "2");
@@ -123,7 +124,7 @@ bool LeversPanel::draw(Ui& ui, Session& session, Box box, Shown& shown) {
     const float gutters = 2 * margin_px * static_cast<float>(columns);
     const float width = (box.w - gutters) / static_cast<float>(columns);
     const float top = scroll_.begin(ui, box, head_px + list.height_px + 12);
-    head(ui, session, {box.x + margin_px, top + 4, width, head_px}, shown);
+    head(ui, session, {box.x + margin_px, top + 4, width, head_px});
     bool moved = false;
     for (const Item& item : list.items) {
         const float x =

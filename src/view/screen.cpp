@@ -1,16 +1,22 @@
 // SPDX-License-Identifier: MIT
 #include "view/screen.hpp"
 
+#include "view/air.hpp"
+#include "view/bill.hpp"
 #include "view/house_page.hpp"
 #include "view/layout.hpp"
+#include "view/lesson.hpp"
 #include "view/levers_panel.hpp"
+#include "view/panes.hpp"
+#include "view/readings.hpp"
+#include "view/room.hpp"
 #include "view/session.hpp"
+#include "view/sheet.hpp"
 #include "view/slice.hpp"
 #include "view/strip.hpp"
+#include "view/views.hpp"
 
 namespace shimlight::view {
-
-enum class View { slice, house };
 
 struct Screen::State {
     explicit State(house::House start) : session(std::move(start)) {}
@@ -18,6 +24,13 @@ struct Screen::State {
     Session session;
     View view = View::slice;
     Slice slice;
+    RoomView room;
+    Panes panes;
+    AirView air;
+    Readings readings;
+    Bill bill;
+    Sheet sheet;
+    Lesson lesson;
     LeversPanel levers;
     HousePage house_page;
     Gesture gesture;
@@ -69,15 +82,14 @@ struct Conductor {
     void views(const Layout& layout);
     void verdict(const Layout& layout);
     void message();
-    void slice_view(const Layout& layout);
+    void picture(const Layout& layout);
+    void page(const Layout& layout);
     void assess();
 };
 
 /// Shortcuts arrive as presses of the menu's nodes even when the menu is not on the screen.
 void Conductor::keys() {
-    if (s.view == View::house) return; // the buttons themselves listen there
-    if (ui.mirror.pressed("menu.undo")) s.session.undo();
-    if (ui.mirror.pressed("menu.redo")) s.session.redo();
+    if (s.view == View::house) return; // the button itself listens there
     if (ui.mirror.pressed("menu.save")) {
         ui.wishes.save_name = s.session.house().name;
         ui.wishes.save_content = house::to_json(s.session.house());
@@ -104,10 +116,24 @@ void Conductor::title(const Layout& layout) {
     const house::House& h = s.session.house();
     const std::string name = h.name + " · " + s.session.record().name;
     const Box& b = layout.top;
-    text_fitted(ui, ui.platform.fonts.title, {b.x + margin_px, b.centre().y - 12},
-                b.w - 2 * margin_px - (layout.wide ? 0 : 8), ui.theme.ink, name);
+    const float steps_px = 2 * touch_px + 4, width = b.w - 2 * margin_px - steps_px;
+    ImFont* font = ui.platform.fonts.title;
+    if (text_size(ui, font, name).x > width) font = ui.platform.fonts.strong;
+    text_fitted(ui, font, {b.x + margin_px, b.centre().y - font_px(ui, font) * 0.6f}, width,
+                ui.theme.ink, name);
     note(ui, Role::heading, "title", b, name, "1");
     ui.wishes.title = name + " · Shimlight";
+    ButtonStyle style;
+    style.look = ButtonLook::plain;
+    style.sign = true;
+    style.spoken = "Undo";
+    style.enabled = s.session.can_undo();
+    const float x = b.right() - steps_px, y = b.centre().y - touch_px / 2;
+    if (button(ui, "menu.undo", {x, y, touch_px, touch_px}, "↩", style)) s.session.undo();
+    style.spoken = "Redo";
+    style.enabled = s.session.can_redo();
+    if (button(ui, "menu.redo", {x + touch_px, y, touch_px, touch_px}, "↪", style))
+        s.session.redo();
 }
 
 void Conductor::views(const Layout& layout) {
@@ -117,16 +143,9 @@ void Conductor::views(const Layout& layout) {
         fill(ui, b, ui.theme.card);
         ui.list->AddLine({b.x, b.y}, {b.right(), b.y}, ui.theme.rule);
     }
-    ButtonStyle style;
-    style.look = ButtonLook::tab;
-    style.role = Role::tab;
-    const float width = layout.wide ? 110.0f : b.w / 2;
-    float x = layout.wide ? b.right() - 2 * width : b.x;
-    style.on = s.view == View::slice;
-    if (button(ui, "view.slice", {x, b.y, width, b.h}, "Slice", style)) s.view = View::slice;
-    style.on = s.view == View::house;
-    if (button(ui, "view.house", {x + width, b.y, width, b.h}, "House", style))
-        s.view = View::house;
+    const View chosen = views_row(ui, b, s.view);
+    if (chosen != s.view) ui.wishes.another_frame = true;
+    s.view = chosen;
 }
 
 void Conductor::verdict(const Layout& layout) {
@@ -177,17 +196,32 @@ void Conductor::assess() {
     s.verdict = std::move(words);
 }
 
-void Conductor::slice_view(const Layout& layout) {
-    if (s.levers.draw(ui, s.session, layout.levers, s.slice.shown)) s.moving = true;
+void Conductor::picture(const Layout& layout) {
+    if (s.levers.draw(ui, s.session, layout.levers)) s.moving = true;
     if (!ui.gesture.down && s.moving) {
         s.moving = false;
         s.session.settle();
         ui.wishes.another_frame = true;
     }
     assess();
-    s.slice.draw(ui, s.session, layout.picture, layout.wide, layout.roomy);
-    strip(ui, s.session, layout.strip, layout.wide || layout.roomy);
-    verdict(layout);
+    const Box& b = layout.picture;
+    if (s.view == View::slice) s.slice.draw(ui, s.session, b, layout.wide, layout.roomy);
+    if (s.view == View::room) s.room.draw(ui, s.session, b, layout.wide, layout.roomy);
+    if (s.view == View::panes) s.panes.draw(ui, s.session, b, layout.wide, layout.roomy);
+    if (s.view == View::air) s.air.draw(ui, s.session, b, layout.wide, layout.roomy);
+}
+
+void Conductor::page(const Layout& layout) {
+    const Box& b = layout.page;
+    if (s.view == View::house) {
+        if (s.house_page.draw(ui, s.session, b)) s.view = View::slice;
+        return;
+    }
+    assess();
+    if (s.view == View::readings) s.readings.draw(ui, s.session, b);
+    if (s.view == View::bill) s.bill.draw(ui, s.session, b);
+    if (s.view == View::sheet) s.sheet.draw(ui, s.session, b);
+    if (s.view == View::lesson) s.lesson.draw(ui, s.session, b);
 }
 
 Screen::Screen(house::House start) : state_(std::make_unique<State>(std::move(start))) {}
@@ -221,13 +255,20 @@ void Screen::frame(const Platform& platform, Wishes& wishes) {
     }
     const float words =
         paragraph(ui, verdict_font(platform), {0, 0}, verdict_width(platform), 0, s.verdict, false);
-    const Layout layout = arrange(platform, words);
+    const Middle middle = is_picture(s.view)      ? Middle::picture
+                          : s.view == View::house ? Middle::page_alone
+                                                  : Middle::page;
+    const Layout layout = arrange(platform, words, middle);
     conductor.title(layout);
     conductor.views(layout);
-    if (s.view == View::slice)
-        conductor.slice_view(layout);
-    else if (s.house_page.draw(ui, s.session, layout.page))
-        s.view = View::slice;
+    if (middle == Middle::picture)
+        conductor.picture(layout);
+    else
+        conductor.page(layout);
+    if (middle != Middle::page_alone) {
+        strip(ui, s.session, layout.strip, layout.wide || layout.roomy);
+        conductor.verdict(layout);
+    }
     conductor.message();
     draw_overlay(ui);
     end_page();

@@ -16,7 +16,10 @@ class Session {
   public:
     explicit Session(house::House start) : history_(std::move(start)) {}
 
-    bool heat_lines = false; ///< drawn over the picture; belongs to this visit alone
+    // Of this visit alone.
+    Shown shown =
+        Shown::remedy;       ///< whose levers are moved; where there is room for one, who is seen
+    bool heat_lines = false; ///< drawn over the picture
 
     const house::House& house() const { return history_.now(); }
     const house::OpeningRecord& record() const;
@@ -40,6 +43,10 @@ class Session {
     /// Brings both assessments as far as the budget allows; true when there is more to do.
     bool assess(const assess::Budget& budget);
     const assess::Assessment& today_result() const { return today_.last(); }
+    const assess::Assessment& result(Shown of) const {
+        return of == Shown::today ? today_result() : remedy_result();
+    }
+    opening::Case shown_case(Shown of) const { return of == Shown::today ? today() : remedy(); }
     const assess::Assessment& remedy_result() const {
         return has_remedy() ? remedy_.last() : today_.last();
     }

@@ -23,10 +23,6 @@ std::size_t index(Shown of) {
     return of == Shown::today ? 0 : 1;
 }
 
-const assess::Assessment& result_of(const Session& s, Shown of) {
-    return of == Shown::today ? s.today_result() : s.remedy_result();
-}
-
 /// Scale that fits the drawing into the box with room for labels on both sides.
 float fit_px_per_m(const section::Rect& solid, Box box, float label_px) {
     const float across = std::max(box.w - 2 * label_px, box.w * 0.34f);
@@ -57,7 +53,7 @@ Box Slice::half(Box box, Shown of, bool side_by_side) const {
 }
 
 void Slice::prepare(const Session& session, Shown of, Placement placement, float opacity) {
-    const assess::Assessment& result = result_of(session, of);
+    const assess::Assessment& result = session.result(of);
     const Solved solved = result.cuts[static_cast<std::size_t>(position)];
     auto& slot = drawn_[index(of)];
     slot.reset();
@@ -206,7 +202,7 @@ void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
     draw_wet(ui, cut);
     const double now = ui.platform.time_s;
     const bool moves = now < animate_until_s_ && !ui.platform.reduced_motion;
-    const assess::LeakResult& leak = result_of(session, of).leak;
+    const assess::LeakResult& leak = session.result(of).leak;
     const double phase_m = moves ? now * creep_m_s : 0;
     draw_leak(ui, cut, cut.solved->cut.leak_path, leak.shim_m3_s, phase_m);
     draw_leak(ui, cut, cut.solved->cut.sash_path, leak.sash_m3_s, phase_m);
@@ -216,13 +212,13 @@ void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
 void Slice::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     ui.group = "picture";
     const bool both = session.has_remedy();
-    if (!both) shown = Shown::today;
+    if (!both) session.shown = Shown::today;
     const bool side_by_side = wide && both;
     if (seen_revision_ != session.revision()) {
         seen_revision_ = session.revision();
         animate_until_s_ = ui.platform.time_s + animate_s;
     }
-    const float target = shown == Shown::remedy ? 1 : 0;
+    const float target = session.shown == Shown::remedy ? 1 : 0;
     const float step = ui.platform.reduced_motion ? 1 : fade_per_s * ImGui::GetIO().DeltaTime;
     fade_ += std::clamp(target - fade_, -step, step);
     if (fade_ != target) ui.wishes.another_frame = true;
@@ -238,7 +234,7 @@ void Slice::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
         const Box area = half(box, of, side_by_side);
         ImGui::PushClipRect(area.min(), area.max(), true);
         draw_cut(ui, session, of, area);
-        const bool labelled = side_by_side || plan() || shown == of;
+        const bool labelled = side_by_side || plan() || session.shown == of;
         if (labelled) draw_labels(ui, session, of, area, roomy);
         ImGui::PopClipRect();
         if (labelled) describe(ui, session, of, area);

@@ -13,7 +13,6 @@ namespace shimlight::view {
 class Slice {
   public:
     opening::Position position = opening::Position::sill;
-    Shown shown = Shown::remedy; ///< whose levers are moved; on a narrow screen also what is seen
 
     void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
     /// Another opening: look at it from the start.
@@ -51,7 +50,6 @@ class Slice {
     void draw_cut(Ui& ui, const Session& session, Shown of, Box area);
     void draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool roomy);
     void draw_probe(Ui& ui, Box box);
-    void choose_shown(Ui& ui, Session& session, Box box, bool wide, float end_x);
     void controls(Ui& ui, Session& session, Box box, bool wide);
     void describe(Ui& ui, const Session& session, Shown of, Box box);
     Box half(Box box, Shown of, bool side_by_side) const;

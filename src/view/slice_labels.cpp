@@ -3,6 +3,7 @@
 // mirror.
 #include "opening/crack_stream.hpp"
 #include "view/legend.hpp"
+#include "view/pair.hpp"
 #include "view/slice.hpp"
 
 #include <algorithm>
@@ -47,10 +48,6 @@ const char* position_spoken(Position p) {
     default:
         return "sill";
     }
-}
-
-const assess::Assessment& result_of(const Session& s, Shown of) {
-    return of == Shown::today ? s.today_result() : s.remedy_result();
 }
 
 void air_label(Ui& ui, const std::string& words, ImVec2 at, Align align) {
@@ -111,7 +108,7 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
     const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
     const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
                                                    : std::max(0.0f, end - (area.bottom() - 26));
-    draw_glass_faces(ui, cut, result_of(session, of).glass, placer, roomy, plan() ? 0 : clear);
+    draw_glass_faces(ui, cut, session.result(of).glass, placer, roomy, plan() ? 0 : clear);
     place_streams(ui, cut, placer);
     if (const auto mark = dew_mark(*cut.solved, cut.dew_point_c))
         placer.place(ui, {cut.placement.to_screen(mark->at),
@@ -175,7 +172,8 @@ void Slice::controls(Ui& ui, Session& session, Box box, bool wide) {
     const float each = wide ? 50 : 46, gap = 2, side = wide ? 12 : 8;
     const float y = box.y + 2;
     float x = box.right() - side - 4 * (each + gap);
-    choose_shown(ui, session, box, wide, x);
+    const float switch_px = has_heat_switch(box, wide) ? heat_switch_px + 12 : 0;
+    choose_shown(ui, session, box, wide, x - switch_px);
     ButtonStyle cut_style;
     cut_style.compact = true;
     cut_style.role = Role::toggle;
@@ -206,31 +204,9 @@ void Slice::controls(Ui& ui, Session& session, Box box, bool wide) {
         reset_look();
 }
 
-/// Side by side each name stands over its picture, as far as the switches leave room.
-void Slice::choose_shown(Ui& ui, Session& session, Box box, bool wide, float end_x) {
-    ButtonStyle chip;
-    chip.compact = true;
-    chip.role = Role::toggle;
-    const float x = box.x + (wide ? 12 : 8), y = box.y + 2;
-    const float switch_px = has_heat_switch(box, wide) ? heat_switch_px + 12 : 0;
-    chip.on = shown == Shown::today;
-    chip.help = "Levers move the window as it is";
-    if (button(ui, "show.today", {x, y, wide ? 90.0f : 62.0f, touch_px}, "Today", chip))
-        shown = Shown::today;
-    chip.on = shown == Shown::remedy;
-    chip.enabled = session.has_remedy();
-    chip.help = "Levers move the remedy";
-    const float remedy_x = wide ? box.x + box.w / 2 + 12 : x + 64;
-    const float width = wide ? std::min(190.0f, end_x - switch_px - remedy_x - 8) : 80;
-    const bool named = width > 150;
-    if (button(ui, "show.remedy", {remedy_x, y, width, touch_px},
-               named ? session.remedy_name() : "Remedy", chip))
-        shown = Shown::remedy;
-}
-
 void Slice::describe(Ui& ui, const Session& session, Shown of, Box box) {
     const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
-    const assess::Assessment& result = result_of(session, of);
+    const assess::Assessment& result = session.result(of);
     std::string words = std::string("Cut at the ") + position_spoken(position) + ", " +
                         (of == Shown::today ? std::string("today") : session.remedy_name()) + ". ";
     const std::size_t count = cut.solved->cut.glass_face_x_m.size();

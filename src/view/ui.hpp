@@ -118,6 +118,10 @@ void focus_ring(Ui& ui, const std::string& id, Box box, float radius = radius_px
 int choice(Ui& ui, const std::string& id, Box box, const std::string& name,
            const std::vector<std::string>& options, int now);
 
+/// A tab that opens a list of further tabs; returns the chosen one's index or -1.
+int menu_tab(Ui& ui, const std::string& id, Box box, const std::string& label,
+             const std::vector<std::string>& options, int now);
+
 /// Draws the open drop-down's list, if any. Last thing in a frame.
 void draw_overlay(Ui& ui);
 

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// Writes down a column of a page: headings, sentences, rows of figures. Each goes to the mirror
+// too.
+#pragma once
+
+#include "view/ui.hpp"
+
+namespace shimlight::view {
+
+class Column {
+  public:
+    Column(Ui& ui, Box box) : y(box.y), ui_(ui), box_(box) {}
+
+    float y; ///< where the next thing goes
+
+    float x() const { return box_.x; }
+    float width() const { return box_.w; }
+    float height() const { return y - box_.y; }
+    void space(float px) { y += px; }
+
+    /// Level 2: a part of the page. Level 3: smaller, within a part.
+    void heading(const std::string& id, const std::string& words, int level = 2);
+    /// A paragraph; empty words take no room.
+    void sentence(const std::string& id, const std::string& name, const std::string& words,
+                  ImU32 colour);
+    /// Name on the left, figure on the right, a rule below.
+    void row(const std::string& id, const std::string& name, const std::string& value,
+             ImU32 colour);
+    /// The box of something `height_px` high, which the caller draws.
+    Box take(float height_px, float gap_px = 8);
+
+  private:
+    Ui& ui_;
+    Box box_;
+};
+
+} // namespace shimlight::view

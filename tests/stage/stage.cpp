@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+#include "stage/stage.hpp"
+
+#include "view/theme.hpp"
+
+#include <fstream>
+#include <iterator>
+
+namespace shimlight::stage {
+namespace {
+
+constexpr double frame_s = 1.0 / 60;
+constexpr int most_frames = 2000;
+
+/// Debian's fonts-inter.
+std::string type_path(const char* style) {
+    return std::string("/usr/share/fonts/opentype/inter/Inter-") + style + ".otf";
+}
+
+ImFont* font(const char* style, float px) {
+    static const ImWchar ranges[] = {0x20,   0x7E,   0xA0,   0xFF,   0x391,  0x3C9,
+                                     0x2000, 0x208E, 0x2150, 0x2265, 0x25A0, 0x25FF,
+                                     0x2605, 0x2606, 0x2713, 0x2717, 0};
+    ImFontConfig config;
+    config.OversampleH = 1;
+    config.PixelSnapH = true;
+    std::ifstream file(type_path(style), std::ios::binary);
+    std::string bytes((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
+    void* owned = ImGui::MemAlloc(bytes.size());
+    bytes.copy(static_cast<char*>(owned), bytes.size());
+    return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(owned, static_cast<int>(bytes.size()), px,
+                                                      &config, ranges);
+}
+
+} // namespace
+
+bool Stage::has_type() {
+    return std::ifstream(type_path("Regular")).good();
+}
+
+Stage::Stage(Size size, house::House start) : size_(size), screen_(std::move(start)) {
+    ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.LogFilename = nullptr;
+    io.DisplaySize = {size.width_px, size.height_px};
+    io.DisplayFramebufferScale = {size.dpr, size.dpr};
+    io.DeltaTime = frame_s;
+    io.FontGlobalScale = 1 / size.dpr;
+    fonts_ = {font("Regular", 13 * size.dpr),  font("Regular", 15 * size.dpr),
+              font("SemiBold", 15 * size.dpr), font("SemiBold", 20 * size.dpr),
+              font("Bold", 20 * size.dpr),     font("Bold", 28 * size.dpr)};
+    io.Fonts->Build();
+    io.FontDefault = fonts_.body;
+    io.AddMousePosEvent(-1, -1);
+}
+
+Stage::~Stage() {
+    ImGui::DestroyContext();
+}
+
+bool Stage::frame(std::vector<view::MirrorEvent> events) {
+    time_s_ += frame_s;
+    painter_.forget();
+    ImGui::NewFrame();
+    mirror_.begin(std::move(events));
+    view::Platform p;
+    p.width_px = size_.width_px;
+    p.height_px = size_.height_px;
+    p.dpr = size_.dpr;
+    p.dark = size_.dark;
+    p.reduced_motion = size_.reduced_motion;
+    p.time_s = time_s_;
+    p.storage_note = "Saved 9:41";
+    p.fonts = fonts_;
+    p.mirror = &mirror_;
+    p.painter = &painter_;
+    wishes_ = {};
+    screen_.frame(p, wishes_);
+    ImGui::Render();
+    return wishes_.another_frame;
+}
+
+bool Stage::rest() {
+    int quiet = 0;
+    for (int i = 0; i < most_frames; ++i) {
+        quiet = frame() ? 0 : quiet + 1;
+        if (quiet == 3) return true; // as many as the page draws after an event
+    }
+    return false;
+}
+
+void Stage::press(const std::string& id) {
+    view::MirrorEvent event;
+    event.id = id;
+    frame({event});
+    rest();
+}
+
+void Stage::set_number(const std::string& id, double value) {
+    view::MirrorEvent event;
+    event.id = id;
+    event.kind = view::MirrorEvent::Kind::number;
+    event.number = value;
+    frame({event});
+    rest();
+}
+
+void Stage::type(const std::string& id, const std::string& words) {
+    view::MirrorEvent event;
+    event.id = id;
+    event.kind = view::MirrorEvent::Kind::text;
+    event.text = words;
+    frame({event});
+    rest();
+}
+
+void Stage::drag(const std::vector<ImVec2>& way) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddMousePosEvent(way.front().x, way.front().y);
+    frame();
+    io.AddMouseButtonEvent(0, true);
+    frame();
+    for (const ImVec2 at : way) {
+        io.AddMousePosEvent(at.x, at.y);
+        frame();
+    }
+    io.AddMouseButtonEvent(0, false);
+    frame();
+    io.AddMousePosEvent(-1, -1);
+    rest();
+}
+
+const view::MirrorNode* Stage::node(const std::string& id) const {
+    for (const view::MirrorNode& n : mirror_.nodes())
+        if (n.id == id) return &n;
+    return nullptr;
+}
+
+Picture Stage::picture() const {
+    return draw(*ImGui::GetDrawData(), view::theme(size_.dark).paper);
+}
+
+} // namespace shimlight::stage
