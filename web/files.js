@@ -5,7 +5,8 @@
 const mustShare = navigator.standalone === true;
 
 export async function offerFile(name, content) {
-  const file = new File([content], name, { type: "application/json" });
+  const type = name.endsWith(".csv") ? "text/csv" : "application/json";
+  const file = new File([content], name, { type });
   if (mustShare && navigator.canShare?.({ files: [file] })) {
     try {
       await navigator.share({ files: [file] });

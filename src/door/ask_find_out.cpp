@@ -77,21 +77,6 @@ Window read_window(ObjectReader& question) {
     return window;
 }
 
-std::vector<assess::TestAnswer> read_answers(ObjectReader object) {
-    std::vector<assess::TestAnswer> answers;
-    const auto rows = assess::test_rows();
-    for (std::size_t test = 0; test < rows.size(); ++test) {
-        const std::size_t count = rows[test].scale == assess::Scale::two ? 2 : 3;
-        const std::span choices(rows[test].answers.data(), count);
-        if (object.has(rows[test].key))
-            answers.push_back({test, object.choice(rows[test].key, choices)});
-        else
-            object.find(rows[test].key);
-    }
-    object.finish();
-    return answers;
-}
-
 /// Temperatures measured at glass, frame and casing; each becomes the answer to its test.
 struct Readings {
     std::optional<double> glass_c, frame_c, casing_c;
@@ -199,7 +184,7 @@ Json write_advice(const Window& window, const assess::FindOut& found, std::size_
 
 Answer ask_find_out(ObjectReader& question) {
     Window window = read_window(question);
-    auto answers = read_answers(question.object_or_empty("answers"));
+    auto answers = house::read_answers(question.object_or_empty("answers"));
     const Readings readings = read_readings(question.object_or_empty("readings"));
     const bool thermometer = question.yes_no("thermometer", false);
     if (readings.any() && !window.today)

@@ -115,4 +115,19 @@ std::vector<std::string_view> make_consistent(opening::Case& c) {
     return changed;
 }
 
+std::vector<assess::TestAnswer> read_answers(ObjectReader object) {
+    std::vector<assess::TestAnswer> answers;
+    const auto rows = assess::test_rows();
+    for (std::size_t test = 0; test < rows.size(); ++test) {
+        const std::size_t count = rows[test].scale == assess::Scale::two ? 2 : 3;
+        const std::span choices(rows[test].answers.data(), count);
+        if (object.has(rows[test].key))
+            answers.push_back({test, object.choice(rows[test].key, choices)});
+        else
+            object.find(rows[test].key);
+    }
+    object.finish();
+    return answers;
+}
+
 } // namespace shimlight::house

@@ -2,6 +2,7 @@
 // Fields of the field table ↔ the nested objects of a house file.
 #pragma once
 
+#include "assess/find_out.hpp"
 #include "house/json_reader.hpp"
 #include "opening/field_table.hpp"
 
@@ -16,6 +17,9 @@ std::optional<double> read_field_value(const opening::Field& field, const Json& 
 
 /// Reads all fields of `scope` from the object into `c`; a missing one keeps what `c` has.
 void read_scope(ObjectReader object, opening::Scope scope, opening::Case& c);
+
+/// {test: answer, …} by the keys of the tests on site.
+std::vector<assess::TestAnswer> read_answers(ObjectReader object);
 
 /// Makes fields that contradict each other agree (a coating on a face that is not there, a lock on
 /// a sash that has slipped). Answers the keys of the fields that had to change.

@@ -2,6 +2,9 @@
 // The saved file: a house with its openings, each as it is today with the remedies thought of.
 #pragma once
 
+#include "assess/find_out.hpp"
+#include "assess/plans.hpp"
+#include "house/entries.hpp"
 #include "opening/remedy.hpp"
 #include "physics/problem.hpp"
 
@@ -12,6 +15,7 @@
 namespace shimlight::house {
 
 inline constexpr int format_version = 1;
+inline constexpr double max_hour = 1e4; ///< price of an hour, in any currency
 
 struct OpeningRecord {
     std::string name;      ///< "bedroom, north"
@@ -19,7 +23,9 @@ struct OpeningRecord {
     opening::Opening today;
     opening::Room room;
     std::vector<opening::Remedy> remedies;
-    int chosen = 0; ///< index into remedies; -1 when there is none
+    int chosen = 0;                          ///< index into remedies; -1 when there is none
+    std::vector<assess::TestAnswer> answers; ///< of the tests on site
+    Entries site;                            ///< readings, measures, order
 };
 
 /// Units and currency travel with the house; light or dark belongs to the device.
@@ -30,6 +36,7 @@ struct House {
     std::string place;
     std::string notes;
     std::string currency = "$";
+    double hour = assess::usual_hour; ///< price of an hour of work
     Units units = Units::us;
     opening::Weather weather;
     opening::Running running;

@@ -63,6 +63,34 @@ int read_index(ObjectReader& object, std::string_view key, int none, std::size_t
     return object.count(key, {static_cast<double>(none), last});
 }
 
+/// The part of a dotted key before its dot; empty without one.
+std::string_view part_of(std::string_view key) {
+    const std::size_t dot = key.find('.');
+    return key.substr(0, dot == std::string_view::npos ? 0 : dot);
+}
+
+/// Entries of one part stand together in the table, and in one object here.
+Entries read_site(ObjectReader object) {
+    Entries site;
+    const auto rows = entry_rows();
+    for (std::size_t i = 0; i < rows.size();) {
+        const std::string_view part = part_of(rows[i].key);
+        ObjectReader within = part.empty() ? object : object.object_or_empty(part);
+        const std::size_t skip = part.empty() ? 0 : part.size() + 1;
+        for (; i < rows.size() && part_of(rows[i].key) == part; ++i) {
+            const EntryRow& row = rows[i];
+            const auto value = within.optional_number(row.key.substr(skip), {row.min, row.max});
+            if (value) site.set(static_cast<Entry>(i), *value);
+        }
+        if (part.empty())
+            object = within; // it knows more keys now
+        else
+            within.finish();
+    }
+    object.finish();
+    return site;
+}
+
 OpeningRecord read_opening(ObjectReader object, const House& house, Notes& notes) {
     OpeningRecord record;
     record.name = object.text("name", max_name_bytes, "");
@@ -84,6 +112,8 @@ OpeningRecord read_opening(ObjectReader object, const House& house, Notes& notes
     }
     const int first = record.remedies.empty() ? -1 : 0;
     record.chosen = read_index(object, "chosen", -1, record.remedies.size(), first);
+    record.answers = read_answers(object.object_or_empty("answers"));
+    record.site = read_site(object.object_or_empty("site"));
     object.finish();
     return record;
 }
@@ -93,6 +123,7 @@ void read_shared(ObjectReader& root, House& house) {
     house.place = root.text("place", max_name_bytes, "");
     house.notes = root.text("notes", max_notes_bytes, "");
     house.currency = root.text("currency", max_currency_bytes, house.currency);
+    house.hour = root.optional_number("hour", {0, max_hour}).value_or(house.hour);
     if (root.has("units")) house.units = static_cast<Units>(root.choice("units", unit_keys));
 
     opening::Case shared{{}, house.weather, {}, house.running};

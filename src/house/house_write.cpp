@@ -55,6 +55,24 @@ Json remedy_object(const opening::Remedy& remedy) {
             {"changes", std::move(changes)}};
 }
 
+Json site_object(const Entries& site) {
+    Json object = Json::object();
+    for (std::size_t i = 0; i < entry_count; ++i) {
+        const auto entry = static_cast<Entry>(i);
+        if (site.has(entry)) put(object, entry_rows()[i].key, site.of(entry));
+    }
+    return object;
+}
+
+Json answers_object(const std::vector<assess::TestAnswer>& answers) {
+    Json object = Json::object();
+    for (const assess::TestAnswer& answer : answers) {
+        const assess::TestRow& row = assess::test_rows()[answer.test];
+        object[std::string(row.key)] = std::string(row.answers[answer.answer]);
+    }
+    return object;
+}
+
 Json opening_object(const House& house, const OpeningRecord& record) {
     const opening::Case c = today_case(house, record);
     Json remedies = Json::array();
@@ -66,7 +84,9 @@ Json opening_object(const House& house, const OpeningRecord& record) {
             {"today", scope_object(Scope::opening, c)},
             {"room", scope_object(Scope::room, c)},
             {"remedies", std::move(remedies)},
-            {"chosen", chosen_remedy(record) ? record.chosen : -1}};
+            {"chosen", chosen_remedy(record) ? record.chosen : -1},
+            {"answers", answers_object(record.answers)},
+            {"site", site_object(record.site)}};
 }
 
 } // namespace
@@ -102,6 +122,7 @@ std::string to_json(const House& house) {
                     {"place", house.place},
                     {"notes", house.notes},
                     {"currency", house.currency},
+                    {"hour", house.hour},
                     {"units", std::string(unit_keys[static_cast<std::size_t>(house.units)])},
                     {"weather", scope_object(Scope::weather, shared)},
                     {"running", scope_object(Scope::running, shared)},

@@ -13,6 +13,7 @@ namespace shimlight::opening {
 /// What kind of quantity, so that the edge knows how to show and type it.
 enum class Quantity {
     temperature_c,
+    difference_k,
     thin_m,     ///< frame-size lengths: mm or fractions of an inch
     long_m,     ///< window- and room-size lengths: cm or inches
     height_m,   ///< in the house: m or feet

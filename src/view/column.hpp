@@ -7,9 +7,18 @@
 
 namespace shimlight::view {
 
+/// One column in the middle of a page, or two where there is room.
+struct Columns {
+    bool two = false;
+    float x = 0, width = 0; ///< of the first
+    explicit Columns(Box page);
+    Box first(float top) const { return {x, top, width, 0}; }
+    Box second(float top) const { return {x + width + 40, top, width, 0}; }
+};
+
 class Column {
   public:
-    Column(Ui& ui, Box box) : y(box.y), ui_(ui), box_(box) {}
+    Column(Ui& ui, Box box) : y(box.y), ui_(&ui), box_(box) {}
 
     float y; ///< where the next thing goes
 
@@ -30,7 +39,7 @@ class Column {
     Box take(float height_px, float gap_px = 8);
 
   private:
-    Ui& ui_;
+    Ui* ui_;
     Box box_;
 };
 

@@ -1,15 +1,43 @@
 // SPDX-License-Identifier: MIT
-// Readings: what was measured on site, and what it says.
+// Readings: which cause the draft has, by tests on site; what was read on the window, before and
+// after the work, beside what is computed.
 #pragma once
 
+#include "assess/site.hpp"
+#include "view/column.hpp"
+#include "view/scroll.hpp"
 #include "view/session.hpp"
-#include "view/ui.hpp"
 
 namespace shimlight::view {
 
 class Readings {
   public:
     void draw(Ui& ui, Session& session, Box box);
+
+  private:
+    /// What the answers and readings of this revision say.
+    struct Said {
+        int revision = -1;
+        Units units = Units::us;
+        physics::DraftShare predicted;
+        assess::SiteReadings before_site, after_site;
+        std::vector<assess::PartReading> before, after;
+        assess::FindOut found;
+        std::optional<assess::GlassReading> glass;
+        std::optional<physics::InfraredRange> range;
+        std::vector<physics::Likeness> likeness;
+        std::string proof;
+    };
+    Said said_;
+    Scroll scroll_;
+    float content_px_ = 0;
+
+    void compute(const Ui& ui, const Session& session);
+    void find_out(Ui& ui, Session& session, Column& column);
+    void test(Ui& ui, Session& session, Column& column, std::size_t index);
+    void before(Ui& ui, Session& session, Column& column);
+    void glass(Ui& ui, Column& column);
+    void after(Ui& ui, Session& session, Column& column);
 };
 
 } // namespace shimlight::view

@@ -29,7 +29,7 @@ struct Screen::State {
     AirView air;
     Readings readings;
     Bill bill;
-    Sheet sheet;
+    SheetPage sheet;
     Lesson lesson;
     LeversPanel levers;
     HousePage house_page;
@@ -38,7 +38,6 @@ struct Screen::State {
     int seen_revision = 0; ///< last revision that house_changed() told of
     int seen_opening = -1;
     bool moving = false; ///< a lever is under the finger
-    std::string message; ///< shown until it is dismissed
     std::string verdict;
 };
 
@@ -101,14 +100,14 @@ void Conductor::opened_file() {
     const auto opened = house::from_json(ui.platform.opened_file);
     if (!ok(opened)) {
         const Problem& p = problem(opened);
-        s.message = "The file was not opened and nothing was changed. At " +
-                    (p.path.empty() ? std::string("the start") : p.path) + ": " + p.message;
+        s.session.message = "The file was not opened and nothing was changed. At " +
+                            (p.path.empty() ? std::string("the start") : p.path) + ": " + p.message;
         return;
     }
     s.session.edit(value(opened).house);
-    s.message.clear();
+    s.session.message.clear();
     for (const std::string& line : value(opened).notes)
-        s.message += (s.message.empty() ? "" : " ") + line;
+        s.session.message += (s.session.message.empty() ? "" : " ") + line;
 }
 
 void Conductor::title(const Layout& layout) {
@@ -158,21 +157,23 @@ void Conductor::verdict(const Layout& layout) {
 }
 
 void Conductor::message() {
-    if (s.message.empty()) return;
+    if (s.session.message.empty()) return;
     ui.group = "message";
     const Platform& p = ui.platform;
     const float width = std::min(p.width_px - 24, 560.0f);
-    const float words = paragraph(ui, p.fonts.body, {0, 0}, width - 28, 0, s.message, false);
+    const float words =
+        paragraph(ui, p.fonts.body, {0, 0}, width - 28, 0, s.session.message, false);
     const Box box{(p.width_px - width) / 2, p.safe_top + 56, width, words + 28 + touch_px};
     fill(ui, box, ui.theme.card, radius_px);
     frame(ui, box, ui.theme.lever, radius_px, 2);
-    paragraph(ui, p.fonts.body, {box.x + 14, box.y + 12}, width - 28, ui.theme.ink, s.message);
-    note(ui, Role::status, "message", box, "Message", s.message);
+    paragraph(ui, p.fonts.body, {box.x + 14, box.y + 12}, width - 28, ui.theme.ink,
+              s.session.message);
+    note(ui, Role::status, "message", box, "Message", s.session.message);
     ButtonStyle style;
     style.look = ButtonLook::filled;
     if (button(ui, "message.close", {box.right() - 104, box.bottom() - touch_px - 8, 92, touch_px},
                "Close", style))
-        s.message.clear();
+        s.session.message.clear();
 }
 
 void Conductor::assess() {

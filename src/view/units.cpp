@@ -29,6 +29,8 @@ Scale scale_of(Quantity quantity, Units units) {
     switch (quantity) {
     case Quantity::temperature_c:
         return us ? Scale{1.8, 32, "°F"} : Scale{1, 0, "°C"};
+    case Quantity::difference_k:
+        return us ? Scale{1.8, 0, "°F"} : Scale{1, 0, "K"};
     case Quantity::thin_m:
         return us ? Scale{1 / inch_m, 0, "in"} : Scale{1000, 0, "mm"};
     case Quantity::long_m:
@@ -60,6 +62,8 @@ int decimals(Quantity quantity, Units units) {
         return units == Units::us ? 2 : 3;
     case Quantity::number:
         return 2;
+    case Quantity::difference_k:
+        return 1;
     case Quantity::height_m:
         return units == Units::us ? 0 : 1;
     case Quantity::speed_m_s:
@@ -194,7 +198,7 @@ std::string format_bare(Quantity quantity, double si, Units units) {
     const double shown = to_display(quantity, si, units);
     if (is_inches(quantity, units)) return inches(shown);
     const bool trim = quantity == Quantity::thin_m || quantity == Quantity::long_m ||
-                      quantity == Quantity::number;
+                      quantity == Quantity::number || quantity == Quantity::difference_k;
     return fixed(shown, decimals(quantity, units), trim);
 }
 

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+// Where the draft comes from, as one bar with words: each cause its colour and its pattern.
+#pragma once
+
+#include "physics/seat.hpp"
+#include "view/ui.hpp"
+
+namespace shimlight::view {
+
+inline constexpr float share_bar_px = 104;
+
+/// `low` and `high`, when given, are told as a range.
+void share_bar(Ui& ui, const std::string& id, Box box, const std::string& title,
+               const physics::DraftShare& share, const physics::DraftShare* low,
+               const physics::DraftShare* high);
+
+} // namespace shimlight::view
