@@ -64,12 +64,14 @@ Json site_object(const Entries& site) {
     return object;
 }
 
+/// In the order of the table, whatever the order they were given in.
 Json answers_object(const std::vector<assess::TestAnswer>& answers) {
     Json object = Json::object();
-    for (const assess::TestAnswer& answer : answers) {
-        const assess::TestRow& row = assess::test_rows()[answer.test];
-        object[std::string(row.key)] = std::string(row.answers[answer.answer]);
-    }
+    const auto rows = assess::test_rows();
+    for (std::size_t test = 0; test < rows.size(); ++test)
+        for (const assess::TestAnswer& given : answers)
+            if (given.test == test)
+                object[std::string(rows[test].key)] = std::string(rows[test].answers[given.answer]);
     return object;
 }
 
