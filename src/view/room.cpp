@@ -43,15 +43,19 @@ std::string air_words(const Ui& ui, double m_s, double c) {
 }
 
 std::string felt_words(const Ui& ui, const RoomScene& s) {
-    return "Cold pane takes " + format_kelvin(felt_loss_k(s), ui.units) + ": feels like " +
-           format_temperature(s.result->seat.operative_c, ui.units);
+    return "takes " + format_kelvin(felt_loss_k(s), ui.units) +
+           " from what is felt: " + format_temperature(s.result->seat.operative_c, ui.units);
 }
 
-/// The first sentence that is not there for every window.
+/// The first sentence about this place; else how sure the method is at all.
 std::string_view warning_of(const physics::SeatResult& seat) {
-    for (const std::string_view& w : seat.warnings)
-        if (w.find("estimate") == std::string_view::npos) return w;
-    return seat.warnings.empty() ? std::string_view() : seat.warnings.front();
+    std::string_view found;
+    for (const std::string_view& w : seat.warnings) {
+        if (w.find("(ISO") != w.npos || w.find("ASHRAE") != w.npos) continue; // of the formulas
+        if (w.find("estimate") == w.npos) return w;
+        found = w;
+    }
+    return found;
 }
 
 /// A dot at `at`, its leader, a bold value and a word below, left edge at `place`.
@@ -63,7 +67,7 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
     const Box box{std::clamp(place.x, area.x + 4, std::max(area.x + 4, area.right() - w - 4)),
                   std::clamp(place.y, area.y, area.bottom() - h), w, h};
     const ImVec2 end{at.x < box.x ? box.x - 3 : std::min(at.x, box.right()),
-                     at.y < box.y ? box.y : std::min(box.y + 10, std::max(box.y, at.y))};
+                     std::clamp(at.y, box.y + 8, box.bottom() - 5)};
     ui.list->AddLine(at, end, ui.theme.ink, 1);
     ui.list->AddCircleFilled(at, 3.8f, ui.theme.paper);
     ui.list->AddCircleFilled(at, 2.8f, ui.theme.ink);
@@ -83,6 +87,7 @@ void draw_names(Ui& ui, const RoomScene& s, Shown of) {
     text(ui, ui.platform.fonts.strong, {wall.x - 6, y + 16}, ui.theme.ink, out, Align::right);
     note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, y, 56, 34}, "Outdoors", out);
     const ImVec2 size = text_size(ui, small, in);
+    fill(ui, {ceiling.x - 11 - size.x, y, size.x + 6, size.y + 2}, ui.theme.halo, 4);
     text(ui, small, {ceiling.x - 8, y}, ui.theme.ink, in, Align::right);
     note(ui, Role::output, part_id("room.air", of), {ceiling.x - 8 - size.x, y, size.x, size.y},
          "Room air", in);
@@ -107,13 +112,12 @@ void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
 void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const auto& seat = s.result->seat;
     const Box figure = s.figure();
-    const float x = figure.right() + 10;
-    two_lines(ui, s.at(s.seat_m() + 0.5, neck_m), {x, s.at(0, roomy ? 1.35 : 1.5).y}, s.area,
+    const float x = figure.right() + 10, low = s.foot.y - (roomy ? 0.75f * s.px_per_m : 45.0f);
+    two_lines(ui, s.at(s.seat_m() + 0.5, neck_m), {x, std::min(s.at(0, 1.35).y, low - 38)}, s.area,
               bothered(seat.draft_rate_neck_pct),
               "neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c),
               part_id("room.neck", of), "At the neck");
-    two_lines(ui, s.at(s.seat_m() + 0.03, ankle_m), {x, s.at(0, 0).y - (roomy ? 90.0f : 46.0f)},
-              s.area, bothered(seat.ankle_bare_pct),
+    two_lines(ui, s.at(s.seat_m() + 0.05, ankle_m), {x, low}, s.area, bothered(seat.ankle_bare_pct),
               "ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c),
               part_id("room.ankles", of), "At the ankles");
     if (!roomy) return;
@@ -141,7 +145,7 @@ std::string described(const Ui& ui, const RoomScene& s) {
         words += std::string("Air ") + (flow < 0 ? "goes out" : "comes in") + " by the " +
                  cause_word(cause) + ": " + format_flow(std::fabs(flow), ui.units) + ". ";
     }
-    return words + felt_words(ui, s) + ". " + std::string(warning_of(seat));
+    return words + "The pane " + felt_words(ui, s) + ". " + std::string(warning_of(seat));
 }
 
 } // namespace
@@ -235,7 +239,8 @@ void RoomView::draw_scene(Ui& ui, const RoomScene& s, bool roomy, bool held) {
     const bool moves = since < animate_s && !ui.platform.reduced_motion;
     const double time_s = moves ? since : 0;
     if (moves) ui.wishes.another_frame = true;
-    fill(ui, {s.area.x, s.area.y, s.at(-s.wall_m, 0).x - s.area.x, s.foot.y - s.area.y},
+    const ImVec2 outside = s.at(-s.wall_m, s.c.room.height_m);
+    fill(ui, {s.area.x, outside.y, outside.x - s.area.x, s.foot.y - outside.y},
          ui.theme.outdoor_air);
     draw_wash(ui, s);
     draw_building(ui, s);
@@ -262,7 +267,7 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
                 8;
         area = {area.x, area.y + head_px, area.w, area.h - head_px - foot};
     }
-    const RoomScene scene = room_scene(session, of, area, roomy ? 76.0f : 62.0f);
+    const RoomScene scene = room_scene(session, of, area, roomy ? 76.0f : 62.0f, shown_m_);
     const bool held = seat(ui, session, of, scene);
     ImGui::PushClipRect(area.min(), area.max(), true);
     draw_scene(ui, scene, roomy, held);
@@ -285,6 +290,9 @@ void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
         seen_revision_ = session.revision();
         animate_from_s_ = ui.platform.time_s;
     }
+    const double far_m = std::max(session.today().room.seat_distance_m,
+                                  session.shown_case(Shown::remedy).room.seat_distance_m);
+    if (!ui.gesture.down) shown_m_ = std::max(roomy ? 2.4 : 4.4, far_m + 1.4);
     if (!roomy) {
         const Shown of = session.has_remedy() ? session.shown : Shown::today;
         draft_bar(ui, session.result(of).seat, part_id("room.causes", of),

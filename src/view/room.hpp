@@ -13,6 +13,7 @@ class RoomView {
   private:
     bool dragged_ = false;        ///< the figure follows the finger
     double seat_at_start_m_ = 0;  ///< where it was then
+    double shown_m_ = 3;          ///< depth of the room that is seen; stays during a drag
     double animate_from_s_ = -60; ///< of the last change: air is seen to move for a while
     int seen_revision_ = -1;
 

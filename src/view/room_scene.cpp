@@ -2,6 +2,7 @@
 #include "view/room_scene.hpp"
 
 #include "opening/wall_build.hpp"
+#include "view/pen.hpp"
 #include "view/slice.hpp"
 
 #include <algorithm>
@@ -10,9 +11,8 @@
 namespace shimlight::view {
 namespace {
 
-constexpr double most_shown_m = 4.6; // a deeper room is cut off at the edge
-constexpr float foot_px = 24;        // below the floor, for the distance
-constexpr double frame_m = 0.06;     // height of sash and frame, seen from the side
+constexpr float foot_px = 24;    // below the floor, for the distance
+constexpr double frame_m = 0.06; // height of sash and frame, seen from the side
 constexpr double hatch_m = 0.12;
 
 /// Two circles and what lies between them: a limb.
@@ -153,14 +153,15 @@ Box RoomScene::figure() const {
     return box(seat_m() - 0.22, 0, seat_m() + 0.66, 1.4);
 }
 
-RoomScene room_scene(const Session& session, Shown of, Box area, float outdoors_px) {
+RoomScene room_scene(const Session& session, Shown of, Box area, float outdoors_px,
+                     double shown_m) {
     RoomScene s;
     s.c = session.shown_case(of);
     s.result = &session.result(of);
     s.scale = scale_for(session);
     s.area = area;
     s.wall_m = opening::joint_depth_m(s.c.opening.wall);
-    const double depth = std::min(s.c.room.depth_m, most_shown_m);
+    const double depth = std::min(s.c.room.depth_m, shown_m);
     const double across = (area.w - outdoors_px) / (depth + s.wall_m + 0.1);
     s.px_per_m = static_cast<float>(std::min((area.h - foot_px - 4) / s.c.room.height_m, across));
     s.shown_m = depth;
@@ -188,7 +189,9 @@ void draw_building(Ui& ui, const RoomScene& s) {
     const bool whole = s.shown_m >= s.c.room.depth_m - 1e-6;
     ui.list->AddLine(s.at(-s.wall_m, 0), s.at(s.shown_m, 0), ink, 2);
     ui.list->AddLine(s.at(-s.wall_m, high), s.at(s.shown_m, high), ink, 1.5f);
-    if (whole) ui.list->AddLine(s.at(s.shown_m, 0), s.at(s.shown_m, high), ink, 1.5f);
+    const ImVec2 a = s.at(s.shown_m, 0), b = s.at(s.shown_m, high);
+    if (whole) return ui.list->AddLine(a, b, ink, 1.5f);
+    stroke(ui, {a, b}, ui.theme.soft, 1, {7, 5}); // the room goes on
 }
 
 void draw_figure(Ui& ui, const RoomScene& s, bool held) {

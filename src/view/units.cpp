@@ -266,8 +266,9 @@ std::string format_speed(double m_s, Units units) {
 }
 
 std::string format_kelvin(double k, Units units) {
-    const bool us = units == Units::us;
-    return typeset(fixed(us ? k * 1.8 : k, 0, false)) + thin_space + (us ? "°F" : "K");
+    const double shown = units == Units::us ? k * 1.8 : k;
+    return typeset(fixed(shown, std::fabs(shown) < 9.95 ? 1 : 0, false)) + thin_space +
+           (units == Units::us ? "°F" : "K");
 }
 
 double flow_display(double m3_s, Units units) {
