@@ -16,10 +16,11 @@ namespace shimlight::view {
 namespace {
 
 constexpr double most_wind_m_s = 12;
-constexpr int wind_steps = 8, height_steps = 16;
+constexpr int wind_steps = 16, height_steps = 32;
 constexpr double most_height_m = 8; // limits of the lever
 constexpr float chart_px = 210, bar_px = 14, bar_row_px = 44;
-constexpr double grows = 1.2; // of a speed: more than this is told
+constexpr float two_columns_px = 640, between_px = 28;
+constexpr double little = 0.15; // of the glass's speed
 
 std::string part_id(const char* start, Shown of) {
     return std::string(start) + (of == Shown::today ? ".today" : ".remedy");
@@ -29,20 +30,24 @@ std::string pressing(double pa) {
     return format_pascal(std::fabs(pa)) + (pa > 0 ? " inwards" : pa < 0 ? " outwards" : "");
 }
 
-std::string flowing(double m3_s, Units units) {
-    return format_flow(std::fabs(m3_s), units) + " " + way_word(m3_s);
+/// "8.0 cfm comes in at 18 °F".
+std::string flowing(double m3_s, double air_c, const opening::Case& c, Units units) {
+    return format_flow(std::fabs(m3_s), units) + " " + way_word(m3_s) + " at " +
+           format_temperature(m3_s > 0 ? air_c : c.room.air_c, units);
 }
 
 /// What the wind does to the two causes, in words made from the curves.
 std::string wind_words(const Chart& wind) {
     const auto& leaks = wind.series[1].y;
-    const double still = leaks.front(), windy = leaks.back(), glass = wind.series[0].y.back();
-    if (std::max(still, windy) < 0.15 * glass)
-        return "Hardly any of this draft is leaks: it is the same on still days.";
-    if (windy > grows * still)
-        return "Wind makes the leaks' draft grow, cold glass hardly changes: worse on windy days "
+    const auto& glass = wind.series[0].y;
+    const double more = leaks.back() - leaks.front();
+    if (std::max(leaks.front(), leaks.back()) < little * glass.back())
+        return "Hardly any of this draft is leaks: it is about the same on still days.";
+    if (more < 0) return "Wind pulls air out at this wall: its leaks let less in.";
+    if (more > 2 * (glass.back() - glass.front()))
+        return "Wind makes the leaks' draft grow, cold glass far less: much worse on windy days "
                "means a leak.";
-    return "Wind pulls air out at this wall: its leaks let less in.";
+    return "Wind changes this draft little.";
 }
 
 void numbers(Ui& ui, Column& column, const assess::Assessment& result, const opening::Case& c,
@@ -55,17 +60,11 @@ void numbers(Ui& ui, Column& column, const assess::Assessment& result, const ope
     row("air.stack", "Warm house (stack)", pressing(leak.drive.stack_pa));
     row("air.wind", "Wind on this wall", pressing(leak.drive.wind_pa));
     row("air.total", "Together", pressing(leak.drive.pressure_pa));
-    row("air.sash", "Through the sash", flowing(leak.sash_m3_s, ui.units));
-    row("air.shim", "Through the shim space", flowing(leak.shim_m3_s, ui.units));
-    if (leak.drive.pressure_pa > 0) {
-        row("air.sash_c", "Sash air enters at", format_temperature(leak.sash_air_c, ui.units));
-        row("air.shim_c", "Shim-space air enters at",
-            format_temperature(leak.shim_air_c, ui.units));
-    } else {
-        row("air.out_c", "Leaves at room air's", format_temperature(c.room.air_c, ui.units));
-    }
-    row("air.heat", "Heat the air carries", format_watts(leak.heat_w, ui.units));
-    row("air.share", "Of this opening's loss", format_percent(result.air_share));
+    row("air.sash", "Sash", flowing(leak.sash_m3_s, leak.sash_air_c, c, ui.units));
+    row("air.shim", "Shim space", flowing(leak.shim_m3_s, leak.shim_air_c, c, ui.units));
+    row("air.heat", "Heat carried",
+        format_watts(leak.heat_w, ui.units) + ", " + format_percent(result.air_share) +
+            " of the loss");
 }
 
 void bars(Ui& ui, Column& column, const std::vector<LeakLeft>& all, Shown of) {
@@ -189,26 +188,29 @@ const AirView::Kept& AirView::kept(const Ui& ui, const Session& session, Shown o
 float AirView::draw_part(Ui& ui, const Session& session, Shown of, Box box, bool with_bars) {
     const Kept& k = kept(ui, session, of);
     const opening::Case c = session.shown_case(of);
-    Column column(ui, box);
-    draw_house(ui, c, session.result(of).leak, column.take(box.w < 480 ? 190.0f : 240.0f),
+    const bool two = box.w >= two_columns_px; // else the second column goes on below the first
+    const float each = two ? (box.w - between_px) / 2 : box.w;
+    Column first(ui, {box.x, box.y, each, 0});
+    draw_house(ui, c, session.result(of).leak, first.take(each < 360 ? 142.0f : 220.0f),
                part_id("air.house", of), "The house, " + shown_name(session, of));
-    numbers(ui, column, session.result(of), c, of);
-    column.space(10);
-    if (with_bars) bars(ui, column, k.left, of);
-    chart(ui, column.take(chart_px), k.wind);
-    column.sentence(part_id("air.wind_words", of), "Wind", wind_words(k.wind), ui.theme.ink);
-    column.space(8);
-    chart(ui, column.take(chart_px), k.height);
-    column.sentence(part_id("air.height_words", of), "Height",
+    numbers(ui, first, session.result(of), c, of);
+    first.space(10);
+    if (with_bars) bars(ui, first, k.left, of);
+    Column second(ui, {two ? box.x + each + between_px : box.x, two ? box.y : first.y, each, 0});
+    chart(ui, second.take(chart_px), k.wind);
+    second.sentence(part_id("air.wind_words", of), "Wind", wind_words(k.wind), ui.theme.ink);
+    second.space(8);
+    chart(ui, second.take(chart_px), k.height);
+    second.sentence(part_id("air.height_words", of), "Height",
                     "Below the neutral level cold air comes in: drafts. Above it warm damp air "
                     "goes out: wet panes upstairs.",
                     ui.theme.ink);
-    return column.height();
+    return std::max(first.y, second.y) - box.y;
 }
 
 void AirView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     ui.group = "picture";
-    const Pair p = pair(ui, session, box, wide, box.right());
+    const Pair p = pair(ui, session, box, wide && roomy, box.right());
     const float top = scroll_.begin(ui, p.whole, content_px_);
     const float margin = roomy ? 16 : 12;
     float height = 0;

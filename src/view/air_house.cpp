@@ -20,7 +20,7 @@ constexpr double still_pa = 0.05;
 struct House {
     int storeys = 2;
     double window_m = 0, neutral_m = 0; ///< above the ground
-    float wall_x = 0, right_x = 0, ground_y = 0, px_per_m = 1;
+    float wall_x = 0, right_x = 0, ground_y = 0, px_per_m = 1, roof_px = 0;
 
     double high_m() const { return storeys * storey_m; }
     float y(double up_m) const { return ground_y - static_cast<float>(up_m) * px_per_m; }
@@ -37,8 +37,8 @@ House house_of(double above_neutral_m, Box box) {
     h.window_m = storey * storey_m + sill_to_middle_m;
     h.neutral_m = std::clamp(h.window_m - above_neutral_m, 0.3, h.high_m() - 0.3);
     h.ground_y = box.bottom() - 8;
-    const float roof_px = box.h * 0.17f;
-    h.px_per_m = (box.h - 8 - roof_px) / static_cast<float>(h.high_m());
+    h.roof_px = box.h * 0.17f;
+    h.px_per_m = (box.h - 8 - h.roof_px) / static_cast<float>(h.high_m());
     h.wall_x = box.x + std::max(118.0f, box.w * 0.34f);
     h.right_x = std::min(h.wall_x + std::min(7.0f * h.px_per_m, box.w * 0.3f), box.right() - 112);
     return h;
@@ -56,10 +56,12 @@ ImU32 way_ink(const Ui& ui, double sign) {
 
 void draw_shell(Ui& ui, const House& h) {
     const ImU32 ink = ui.platform.dark ? ui.theme.soft : ui.theme.ink;
-    const float top = h.y(h.high_m()), roof = top - (h.right_x - h.wall_x) * 0.22f;
+    const float top = h.y(h.high_m()),
+                roof = top - std::min((h.right_x - h.wall_x) * 0.22f, h.roof_px - 3);
     fill(ui, {h.wall_x, top, h.right_x - h.wall_x, h.ground_y - top}, ui.theme.indoor_air);
     for (int i = 1; i < h.storeys; ++i)
-        ui.list->AddLine({h.wall_x, h.y(i * storey_m)}, {h.right_x, h.y(i * storey_m)}, ink, 1);
+        ui.list->AddLine({h.wall_x, h.y(i * storey_m)}, {h.right_x, h.y(i * storey_m)},
+                         ui.theme.soft, 1);
     ui.list->AddTriangleFilled({h.wall_x - 8, top}, {(h.wall_x + h.right_x) / 2, roof},
                                {h.right_x + 8, top}, ui.theme.quote);
     ui.list->AddTriangle({h.wall_x - 8, top}, {(h.wall_x + h.right_x) / 2, roof},

@@ -31,7 +31,7 @@ std::string part_id(const char* start, Shown of) {
 
 std::string no_draft_words(const Ui& ui, const physics::SeatResult& seat) {
     return "No draft at the ankles here: " + format_speed(seat.ankle_speed_m_s, ui.units) +
-           ", slower than one feels.";
+           ", slower than one feels. Who is still bothered is cool all over.";
 }
 
 std::string bothered(double pct) {
@@ -45,6 +45,14 @@ std::string air_words(const Ui& ui, double m_s, double c) {
 std::string felt_words(const Ui& ui, const RoomScene& s) {
     return "takes " + format_kelvin(felt_loss_k(s), ui.units) +
            " from what is felt: " + format_temperature(s.result->seat.operative_c, ui.units);
+}
+
+const char* face_word(const RoomScene& s) {
+    const opening::Covering covering = s.c.opening.covering;
+    return !s.covered()                           ? "pane"
+           : covering == opening::Covering::blind ? "blind"
+           : covering == opening::Covering::shade ? "shade"
+                                                  : "curtain";
 }
 
 /// The first sentence about this place; else how sure the method is at all.
@@ -66,7 +74,7 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
     const float w = std::max(text_size(ui, bold, value).x, text_size(ui, small, word).x), h = 35;
     const Box box{std::clamp(place.x, area.x + 4, std::max(area.x + 4, area.right() - w - 4)),
                   std::clamp(place.y, area.y, area.bottom() - h), w, h};
-    const ImVec2 end{at.x < box.x ? box.x - 3 : std::min(at.x, box.right()),
+    const ImVec2 end{at.x < box.x ? box.x - 3 : std::min(at.x, box.right() + 3),
                      std::clamp(at.y, box.y + 8, box.bottom() - 5)};
     ui.list->AddLine(at, end, ui.theme.ink, 1);
     ui.list->AddCircleFilled(at, 3.8f, ui.theme.paper);
@@ -75,6 +83,11 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
     text(ui, bold, box.min(), ui.theme.ink, value);
     text(ui, small, {box.x, box.y + 18}, ui.theme.ink, word);
     note(ui, Role::output, id, box, name, value + ", " + word);
+}
+
+/// A phone lying on its side: fewer labels.
+bool tight(const RoomScene& s) {
+    return s.area.h < 100;
 }
 
 void draw_names(Ui& ui, const RoomScene& s, Shown of) {
@@ -86,6 +99,7 @@ void draw_names(Ui& ui, const RoomScene& s, Shown of) {
     text(ui, small, {wall.x - 6, y}, ui.theme.ink, "Outdoors", Align::right);
     text(ui, ui.platform.fonts.strong, {wall.x - 6, y + 16}, ui.theme.ink, out, Align::right);
     note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, y, 56, 34}, "Outdoors", out);
+    if (tight(s)) return;
     const ImVec2 size = text_size(ui, small, in);
     fill(ui, {ceiling.x - 11 - size.x, y, size.x + 6, size.y + 2}, ui.theme.halo, 4);
     text(ui, small, {ceiling.x - 8, y}, ui.theme.ink, in, Align::right);
@@ -112,20 +126,25 @@ void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
 void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const auto& seat = s.result->seat;
     const Box figure = s.figure();
-    const float x = figure.right() + 10, low = s.foot.y - (roomy ? 0.75f * s.px_per_m : 45.0f);
-    two_lines(ui, s.at(s.seat_m() + 0.5, neck_m), {x, std::min(s.at(0, 1.35).y, low - 38)}, s.area,
-              bothered(seat.draft_rate_neck_pct),
-              "neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c),
-              part_id("room.neck", of), "At the neck");
-    two_lines(ui, s.at(s.seat_m() + 0.05, ankle_m), {x, low}, s.area, bothered(seat.ankle_bare_pct),
-              "ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c),
-              part_id("room.ankles", of), "At the ankles");
+    const float low = s.foot.y - (roomy ? 0.75f * s.px_per_m : 45.0f);
+    const std::string neck = "neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c);
+    const std::string ankle = "ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c);
+    const float wide = text_size(ui, ui.platform.fonts.small, ankle).x + 14;
+    const bool right = figure.right() + wide <= s.area.right();
+    const float x = right ? figure.right() + 10 : std::max(figure.x - wide, s.foot.x + 4);
+    if (!tight(s))
+        two_lines(ui, s.at(s.seat_m() + (right ? 0.5 : 0.42), neck_m),
+                  {x, std::min(s.at(0, 1.35).y, low - 38)}, s.area,
+                  bothered(seat.draft_rate_neck_pct), neck, part_id("room.neck", of),
+                  "At the neck");
+    two_lines(ui, s.at(s.seat_m() + (right ? 0.05 : -0.03), ankle_m), {x, low}, s.area,
+              bothered(seat.ankle_bare_pct), ankle, part_id("room.ankles", of), "At the ankles");
     if (!roomy) return;
     const double high = std::min(s.top_m() - 0.02, s.c.room.height_m - 0.35);
     two_lines(ui, s.at(s.face_m(), s.top_m() - 0.25), {s.at(0.55, 0).x, s.at(0, high).y}, s.area,
-              format_temperature(s.face_c(), ui.units) + (s.covered() ? " shade" : " pane"),
-              felt_words(ui, s), part_id("room.pane", of),
-              s.covered() ? "Face of the shade" : "Inside face of the pane");
+              format_temperature(s.face_c(), ui.units) + " " + face_word(s), felt_words(ui, s),
+              part_id("room.pane", of),
+              s.covered() ? "Face of the covering" : "Inside face of the pane");
 }
 
 std::string described(const Ui& ui, const RoomScene& s) {
@@ -133,8 +152,9 @@ std::string described(const Ui& ui, const RoomScene& s) {
     const auto& leak = s.result->leak;
     std::string words =
         "Person " + format(Quantity::long_m, s.seat_m(), ui.units) + " from the wall. ";
-    words += "Air falls along the pane of " + format_temperature(s.face_c(), ui.units) +
-             " and leaves it at " + format_speed(seat.downdraft_speed_at_sill_m_s, ui.units) + ". ";
+    words += std::string("Air falls along the ") + face_word(s) + " of " +
+             format_temperature(s.face_c(), ui.units) + " and leaves it at " +
+             format_speed(seat.downdraft_speed_at_sill_m_s, ui.units) + ". ";
     words += "Ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c) + ", " +
              bothered(seat.ankle_bare_pct) + ". ";
     words += "Neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c) + ", " +
@@ -145,7 +165,8 @@ std::string described(const Ui& ui, const RoomScene& s) {
         words += std::string("Air ") + (flow < 0 ? "goes out" : "comes in") + " by the " +
                  cause_word(cause) + ": " + format_flow(std::fabs(flow), ui.units) + ". ";
     }
-    return words + "The pane " + felt_words(ui, s) + ". " + std::string(warning_of(seat));
+    return words + "The " + face_word(s) + " " + felt_words(ui, s) + ". " +
+           std::string(warning_of(seat));
 }
 
 } // namespace
@@ -252,21 +273,16 @@ void RoomView::draw_scene(Ui& ui, const RoomScene& s, bool roomy, bool held) {
     draw_leaks(ui, s, Cause::shim, time_s, roomy);
 }
 
-void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy) {
+void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy, float foot) {
     const float margin = roomy ? 16 : 6;
     Box area{box.x + margin, box.y + 2, box.w - 2 * margin, box.h - 4};
     const physics::SeatResult& result = session.result(of).seat;
     const std::string_view warning = warning_of(result);
-    float foot = 0;
-    if (roomy) {
-        draft_bar(ui, result, part_id("room.causes", of),
-                  {area.x, area.y + 4, area.w, head_px - 10}, true);
-        if (!warning.empty())
-            foot =
-                paragraph(ui, ui.platform.fonts.small, {}, area.w, 0, std::string(warning), false) +
-                8;
-        area = {area.x, area.y + head_px, area.w, area.h - head_px - foot};
-    }
+    const float head = roomy ? head_px : 0;
+    if (roomy)
+        draft_bar(ui, result, part_id("room.causes", of), {area.x, area.y + 4, area.w, head - 10},
+                  true);
+    area = {area.x, area.y + head, area.w, area.h - head - foot};
     const RoomScene scene = room_scene(session, of, area, roomy ? 76.0f : 62.0f, shown_m_);
     const bool held = seat(ui, session, of, scene);
     ImGui::PushClipRect(area.min(), area.max(), true);
@@ -277,7 +293,7 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
     draw_values(ui, scene, of, roomy);
     note(ui, Role::image, part_id("room.picture", of), area, "The room, " + shown_name(session, of),
          described(ui, scene));
-    if (foot <= 0) return;
+    if (foot <= 0 || warning.empty()) return;
     paragraph(ui, ui.platform.fonts.small, {area.x, area.bottom() + 6}, area.w, ui.theme.soft,
               std::string(warning));
     note(ui, Role::output, part_id("room.warning", of),
@@ -298,10 +314,16 @@ void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
         draft_bar(ui, session.result(of).seat, part_id("room.causes", of),
                   {box.right() - narrow_bar_px - 8, box.y + 8, narrow_bar_px, 34}, false);
     }
-    const Pair p =
-        pair(ui, session, box, wide, roomy ? box.right() : box.right() - narrow_bar_px - 4);
+    const Pair p = pair(ui, session, box, wide && roomy,
+                        roomy ? box.right() : box.right() - narrow_bar_px - 4);
+    float foot = 0; // of both, so that they stand level
     for (const Shown of : {Shown::today, Shown::remedy})
-        if (p.seen(of, session)) draw_part(ui, session, of, p.part(of), roomy);
+        if (roomy)
+            foot = std::max(foot,
+                            8 + paragraph(ui, ui.platform.fonts.small, {}, p.part(of).w - 32, 0,
+                                          std::string(warning_of(session.result(of).seat)), false));
+    for (const Shown of : {Shown::today, Shown::remedy})
+        if (p.seen(of, session)) draw_part(ui, session, of, p.part(of), roomy, foot);
     if (dragged_ && !ui.gesture.down) {
         dragged_ = false;
         session.settle();

@@ -17,7 +17,7 @@ class RoomView {
     double animate_from_s_ = -60; ///< of the last change: air is seen to move for a while
     int seen_revision_ = -1;
 
-    void draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy);
+    void draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy, float foot);
     void draw_scene(Ui& ui, const RoomScene& scene, bool roomy, bool held);
     bool seat(Ui& ui, Session& session, Shown of, const RoomScene& scene);
 };

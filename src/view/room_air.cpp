@@ -65,8 +65,8 @@ void add_fall(std::vector<Point>& way, const RoomScene& s, const Floor& f, doubl
     way.push_back({s.face_m() + off, sill + 0.06 + 0.8 * off});
     way.push_back({nose + 0.01 + off, sill + 0.5 * off + 0.01});
     const double low = share * f.thick_m(0) + 0.012;
+    if (end_m <= 0) return way.push_back({nose + 0.01 + off, sill - 0.08}); // warm air stops it
     if (sill > 0.35) way.push_back({std::max(nose * 0.6, 0.02) + off, sill - 0.2});
-    if (end_m <= 0) return;
     way.push_back({0.02 + off, low + turn_m});
     way.push_back({0.02 + off, low});
     for (double out = off + turn_m; out < end_m; out += 2 * floor_step_m)
@@ -184,7 +184,7 @@ void draw_wash(Ui& ui, const RoomScene& s) {
     const auto& seat = s.result->seat;
     const double high = s.c.room.height_m, air = s.c.room.air_c;
     fill(ui, s.box(0, 0, s.shown_m, high), ui.theme.indoor_air);
-    fill(ui, s.box(0, 0, s.shown_m, high), wash_ink(s, air, 0.16f));
+    fill(ui, s.box(0, 0, s.shown_m, high), wash_ink(s, air, ui.platform.dark ? 0.1f : 0.16f));
     const double layer = seat.downdraft_layer_m;
     if (layer <= 0) return;
     const auto cold = [&](double c, float a) { return wash_ink(s, c, a); };

@@ -161,9 +161,11 @@ RoomScene room_scene(const Session& session, Shown of, Box area, float outdoors_
     s.scale = scale_for(session);
     s.area = area;
     s.wall_m = opening::joint_depth_m(s.c.opening.wall);
-    const double depth = std::min(s.c.room.depth_m, shown_m);
-    const double across = (area.w - outdoors_px) / (depth + s.wall_m + 0.1);
-    s.px_per_m = static_cast<float>(std::min((area.h - foot_px - 4) / s.c.room.height_m, across));
+    const double high_px_m = (area.h - foot_px - 4) / s.c.room.height_m;
+    const double beside_m = s.wall_m + 0.1, across_px = area.w - outdoors_px;
+    const double fits_m = across_px / high_px_m - beside_m;
+    const double depth = std::min(s.c.room.depth_m, std::max(shown_m, fits_m));
+    s.px_per_m = static_cast<float>(std::min(high_px_m, across_px / (depth + beside_m)));
     s.shown_m = depth;
     const float high = static_cast<float>(s.c.room.height_m) * s.px_per_m + foot_px;
     const float wide = static_cast<float>(depth + s.wall_m) * s.px_per_m + outdoors_px;

@@ -34,7 +34,8 @@ struct RoomScene {
     Box figure() const; ///< around chair and person
 };
 
-/// Fits the room, `shown_m` deep at most, into `area`; beside it outdoors is left `outdoors_px`.
+/// Fits the room, at least `shown_m` of its depth, into `area`; beside it outdoors is left
+/// `outdoors_px`.
 RoomScene room_scene(const Session& session, Shown of, Box area, float outdoors_px, double shown_m);
 
 /// Heights of the places that are asked about, above the floor.
