@@ -132,9 +132,9 @@ Stream fill_downdraft(const SeatWindow& window, const SeatRoom& room, const Seat
     Stream stream;
     stream.add(floor.speed_m_s, floor.colder_k);
     stream.add(spill.speed_m_s, spill.colder_k);
-    result.downdraft_speed_at_sill_m_s =
-        std::max(falling_layer(window.height_m, difference_k, room.air_c).peak_speed_m_s,
-                 below.spill.speed_m_s);
+    const FallingLayer layer = falling_layer(window.height_m, difference_k, room.air_c);
+    result.downdraft_speed_at_sill_m_s = std::max(layer.peak_speed_m_s, below.spill.speed_m_s);
+    result.downdraft_layer_m = layer.thickness_m;
     result.downdraft_speed_m_s = stream.speed_m_s();
     result.downdraft_air_c = room.air_c - std::max(floor.colder_k, spill.colder_k);
     warn_once(result.warnings,

@@ -61,6 +61,7 @@ struct DraftShare { ///< of the draft at the ankles; sums to 1 (all zero when th
 
 struct SeatResult {
     double downdraft_speed_at_sill_m_s = 0;
+    double downdraft_layer_m = 0;   ///< thickness of the falling air there
     double downdraft_speed_m_s = 0; ///< at the person's ankles
     double downdraft_air_c = 0;
     double leak_speed_at_sill_m_s = 0; ///< where the leaks' air passes the level of the sill

@@ -1,14 +1,230 @@
 // SPDX-License-Identifier: MIT
 #include "view/air.hpp"
 
+#include "assess/leak.hpp"
+#include "assess/quick_seat.hpp"
+#include "opening/remedy.hpp"
+#include "view/air_house.hpp"
+#include "view/column.hpp"
 #include "view/pair.hpp"
+#include "view/pen.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace shimlight::view {
+namespace {
+
+constexpr double most_wind_m_s = 12;
+constexpr int wind_steps = 16, height_steps = 32;
+constexpr double most_height_m = 8; // limits of the lever
+constexpr float chart_px = 210, bar_px = 14, bar_row_px = 44;
+constexpr float two_columns_px = 640, between_px = 28;
+constexpr double little = 0.15; // of the glass's speed
+
+std::string part_id(const char* start, Shown of) {
+    return std::string(start) + (of == Shown::today ? ".today" : ".remedy");
+}
+
+std::string pressing(double pa) {
+    return format_pascal(std::fabs(pa)) + (pa > 0 ? " inwards" : pa < 0 ? " outwards" : "");
+}
+
+/// "8.0 cfm comes in at 18 °F".
+std::string flowing(double m3_s, double air_c, const opening::Case& c, Units units) {
+    return format_flow(std::fabs(m3_s), units) + " " + way_word(m3_s) + " at " +
+           format_temperature(m3_s > 0 ? air_c : c.room.air_c, units);
+}
+
+/// What the wind does to the two causes, in words made from the curves.
+std::string wind_words(const Chart& wind) {
+    const auto& leaks = wind.series[1].y;
+    const auto& glass = wind.series[0].y;
+    const double more = leaks.back() - leaks.front();
+    if (std::max(leaks.front(), leaks.back()) < little * glass.back())
+        return "Hardly any of this draft is leaks: it is about the same on still days.";
+    if (more < 0) return "Wind pulls air out at this wall: its leaks let less in.";
+    if (more > 2 * (glass.back() - glass.front()))
+        return "Wind makes the leaks' draft grow, cold glass far less: much worse on windy days "
+               "means a leak.";
+    return "Wind changes this draft little.";
+}
+
+void numbers(Ui& ui, Column& column, const assess::Assessment& result, const opening::Case& c,
+             Shown of) {
+    const assess::LeakResult& leak = result.leak;
+    const ImU32 ink = ui.theme.ink;
+    const auto row = [&](const char* id, const char* name, const std::string& value) {
+        column.row(part_id(id, of), name, value, ink);
+    };
+    row("air.stack", "Warm house (stack)", pressing(leak.drive.stack_pa));
+    row("air.wind", "Wind on this wall", pressing(leak.drive.wind_pa));
+    row("air.total", "Together", pressing(leak.drive.pressure_pa));
+    row("air.sash", "Sash", flowing(leak.sash_m3_s, leak.sash_air_c, c, ui.units));
+    row("air.shim", "Shim space", flowing(leak.shim_m3_s, leak.shim_air_c, c, ui.units));
+    row("air.heat", "Heat carried",
+        format_watts(leak.heat_w, ui.units) + ", " + format_percent(result.air_share) +
+            " of the loss");
+}
+
+void bars(Ui& ui, Column& column, const std::vector<LeakLeft>& all, Shown of) {
+    column.heading(part_id("air.left", of), "What is left of the leak", 3);
+    double most = 1e-9;
+    for (const LeakLeft& one : all)
+        most = std::max(most, std::fabs(one.sash_m3_s + one.shim_m3_s));
+    ImFont* body = ui.platform.fonts.body;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const LeakLeft& one = all[i];
+        const Box box = column.take(bar_row_px, 2);
+        const std::string value = format_flow(std::fabs(one.sash_m3_s + one.shim_m3_s), ui.units);
+        const float value_px = text_size(ui, ui.platform.fonts.strong, value).x;
+        text_fitted(ui, body, {box.x, box.y}, box.w - value_px - 12, ui.theme.ink, one.name);
+        text(ui, ui.platform.fonts.strong, {box.right(), box.y}, ui.theme.ink, value, Align::right);
+        float x = box.x;
+        for (const Cause cause : {Cause::sash, Cause::shim}) {
+            const double part = std::fabs(cause == Cause::sash ? one.sash_m3_s : one.shim_m3_s);
+            const float w = box.w * static_cast<float>(part / most);
+            if (w >= 1) cause_fill(ui, {x, box.y + 22, w, bar_px}, cause);
+            x += w;
+        }
+        note(ui, Role::output, part_id("air.left", of) + "." + std::to_string(i), box, one.name,
+             value + ": sash " + format_flow(std::fabs(one.sash_m3_s), ui.units) + ", shim space " +
+                 format_flow(std::fabs(one.shim_m3_s), ui.units));
+    }
+    const Box key = column.take(20, 10);
+    float x = key.x;
+    for (const Cause cause : {Cause::sash, Cause::shim}) {
+        cause_fill(ui, {x, key.y + 3, 24, bar_px - 2}, cause);
+        text(ui, ui.platform.fonts.small, {x + 30, key.y}, ui.theme.ink, cause_word(cause));
+        x += 44 + text_size(ui, ui.platform.fonts.small, cause_word(cause)).x;
+    }
+}
+
+LeakLeft left_of(std::string name, const opening::Case& c) {
+    const assess::LeakResult leak = assess::leak(c);
+    return {std::move(name), leak.sash_m3_s, leak.shim_m3_s};
+}
+
+} // namespace
+
+std::vector<LeakLeft> leaks_left(const Session& session) {
+    const opening::Case today = session.today();
+    std::vector<LeakLeft> all{left_of("Today", today)};
+    for (const char* key : {"foam_joint", "rod_joint", "weatherstrip"}) {
+        const opening::Remedy remedy = opening::make_remedy(key, today);
+        all.push_back(left_of(remedy.name, opening::apply(remedy, today)));
+    }
+    if (session.has_remedy()) all.push_back(left_of(session.remedy_name(), session.remedy()));
+    return all;
+}
+
+Chart wind_chart(const Ui& ui, const Session& session, Shown of) {
+    const opening::Case c = session.shown_case(of);
+    const assess::Assessment& result = session.result(of);
+    Chart chart;
+    chart.id = part_id("air.chart.wind", of);
+    chart.title = std::string("Air at the ankles over wind, ") + speed_unit(ui.units);
+    chart.x_name = std::string("wind, ") + unit_sign(Quantity::speed_m_s, ui.units);
+    chart.y_name = std::string("Speed at the ankles, ") + speed_unit(ui.units);
+    chart.decimals = ui.units == Units::us ? 0 : 2;
+    chart.x_now = to_display(Quantity::speed_m_s, c.weather.wind_m_s, ui.units);
+    Series glass{"cold glass", {}, cause_ink(ui, Cause::glass), false};
+    Series leaks{"leaks", {}, cause_ink(ui, Cause::shim), true};
+    const double most = std::max(most_wind_m_s, c.weather.wind_m_s);
+    for (int i = 0; i <= wind_steps; ++i) {
+        opening::Case windy = c;
+        windy.weather.wind_m_s = most * i / wind_steps;
+        const physics::SeatResult seat = assess::quick_seat(windy, c, result);
+        chart.x.push_back(to_display(Quantity::speed_m_s, windy.weather.wind_m_s, ui.units));
+        glass.y.push_back(speed_display(seat.downdraft_speed_m_s, ui.units));
+        leaks.y.push_back(speed_display(seat.leak_speed_m_s, ui.units));
+    }
+    chart.series = {std::move(glass), std::move(leaks)};
+    return chart;
+}
+
+Chart height_chart(const Ui& ui, const Session& session, Shown of) {
+    const opening::Case c = session.shown_case(of);
+    Chart chart;
+    chart.id = part_id("air.chart.height", of);
+    chart.title = std::string("In below, out above: air over height, ") + flow_unit(ui.units);
+    chart.x_name =
+        std::string("above the neutral level, ") + unit_sign(Quantity::height_m, ui.units);
+    chart.y_name = std::string("Air that comes in (below 0: goes out), ") + flow_unit(ui.units);
+    chart.decimals = 1;
+    chart.x_now = to_display(Quantity::height_m, c.room.height_above_neutral_m, ui.units);
+    Series sash{"sash", {}, cause_ink(ui, Cause::sash), true};
+    Series shim{"shim space", {}, cause_ink(ui, Cause::shim), false};
+    for (int i = 0; i <= height_steps; ++i) {
+        opening::Case there = c;
+        there.room.height_above_neutral_m = most_height_m * (2.0 * i / height_steps - 1);
+        const assess::LeakResult leak = assess::leak(there);
+        chart.x.push_back(
+            to_display(Quantity::height_m, there.room.height_above_neutral_m, ui.units));
+        sash.y.push_back(flow_display(leak.sash_m3_s, ui.units));
+        shim.y.push_back(flow_display(leak.shim_m3_s, ui.units));
+    }
+    chart.series = {std::move(sash), std::move(shim)};
+    return chart;
+}
+
+const AirView::Kept& AirView::kept(const Ui& ui, const Session& session, Shown of) {
+    Kept& k = kept_[of == Shown::today ? 0 : 1];
+    const assess::LeakResult& leak = session.result(of).leak;
+    const double air_c = leak.sash_air_c + leak.shim_air_c;
+    if (k.revision == session.revision() && k.units == ui.units && k.dark == ui.platform.dark &&
+        k.air_c == air_c)
+        return k;
+    k = {session.revision(),
+         ui.units,
+         ui.platform.dark,
+         air_c,
+         wind_chart(ui, session, of),
+         height_chart(ui, session, of),
+         leaks_left(session)};
+    return k;
+}
+
+float AirView::draw_part(Ui& ui, const Session& session, Shown of, Box box, bool with_bars) {
+    const Kept& k = kept(ui, session, of);
+    const opening::Case c = session.shown_case(of);
+    const bool two = box.w >= two_columns_px; // else the second column goes on below the first
+    const float each = two ? (box.w - between_px) / 2 : box.w;
+    Column first(ui, {box.x, box.y, each, 0});
+    draw_house(ui, c, session.result(of).leak, first.take(each < 360 ? 142.0f : 220.0f),
+               part_id("air.house", of), "The house, " + shown_name(session, of));
+    numbers(ui, first, session.result(of), c, of);
+    first.space(10);
+    if (with_bars) bars(ui, first, k.left, of);
+    Column second(ui, {two ? box.x + each + between_px : box.x, two ? box.y : first.y, each, 0});
+    chart(ui, second.take(chart_px), k.wind);
+    second.sentence(part_id("air.wind_words", of), "Wind", wind_words(k.wind), ui.theme.ink);
+    second.space(8);
+    chart(ui, second.take(chart_px), k.height);
+    second.sentence(part_id("air.height_words", of), "Height",
+                    "Below the neutral level cold air comes in: drafts. Above it warm damp air "
+                    "goes out: wet panes upstairs.",
+                    ui.theme.ink);
+    return std::max(first.y, second.y) - box.y;
+}
 
 void AirView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     ui.group = "picture";
-    pair(ui, session, box, wide, box.right());
-    (void)roomy;
+    const Pair p = pair(ui, session, box, wide && roomy, box.right());
+    const float top = scroll_.begin(ui, p.whole, content_px_);
+    const float margin = roomy ? 16 : 12;
+    float height = 0;
+    for (const Shown of : {Shown::today, Shown::remedy}) {
+        if (!p.seen(of, session)) continue;
+        const Box part = p.part(of);
+        const bool with_bars = !p.side_by_side || of == Shown::today;
+        height = std::max(height,
+                          draw_part(ui, session, of,
+                                    {part.x + margin, top + 4, part.w - 2 * margin, 0}, with_bars));
+    }
+    scroll_.end(ui);
+    if (content_px_ != height + 16) ui.wishes.another_frame = true;
+    content_px_ = height + 16;
 }
 
 } // namespace shimlight::view

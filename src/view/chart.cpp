@@ -127,7 +127,9 @@ void chart(Ui& ui, Box box, const Chart& c) {
             high = std::max(high, y);
         }
     if (high - low < 1e-9) high = low + 1;
-    high += (high - low) * 0.06;
+    const double spare = (high - low) * 0.06;
+    high += spare;
+    if (low < 0) low -= spare;
     const Frame f{
         {box.x + left_px, box.y + top_px, box.w - left_px - right_px, box.h - top_px - foot_px},
         c.x.front(),

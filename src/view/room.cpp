@@ -2,13 +2,332 @@
 #include "view/room.hpp"
 
 #include "view/pair.hpp"
+#include "view/room_air.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace shimlight::view {
+namespace {
+
+constexpr double animate_s = 8; // air moves this long after a change, then rests
+constexpr float decide_px = 6;  // sideways movement of a finger before the chair follows
+constexpr float bar_px = 16, phone_bar_px = 11;
+constexpr float head_px = 74; // bar with title and words
+constexpr float narrow_bar_px = 196;
+constexpr const char* seat_key = "room.seat_distance_m";
+
+double share_of(const physics::DraftShare& s, Cause cause) {
+    return cause == Cause::glass ? s.cold_glass : cause == Cause::sash ? s.sash_leak : s.shim_leak;
+}
+
+bool drafty(const physics::SeatResult& seat) {
+    return seat.ankle_speed_m_s >= felt_m_s;
+}
+
+std::string part_id(const char* start, Shown of) {
+    return std::string(start) + (of == Shown::today ? ".today" : ".remedy");
+}
+
+std::string no_draft_words(const Ui& ui, const physics::SeatResult& seat) {
+    return "No draft at the ankles here: " + format_speed(seat.ankle_speed_m_s, ui.units) +
+           ", slower than one feels. Who is still bothered is cool all over.";
+}
+
+std::string bothered(double pct) {
+    return format_percent(pct / 100) + " bothered";
+}
+
+std::string air_words(const Ui& ui, double m_s, double c) {
+    return format_speed(m_s, ui.units) + ", " + format_temperature(c, ui.units);
+}
+
+std::string felt_words(const Ui& ui, const RoomScene& s) {
+    return "takes " + format_kelvin(felt_loss_k(s), ui.units) +
+           " from what is felt: " + format_temperature(s.result->seat.operative_c, ui.units);
+}
+
+const char* face_word(const RoomScene& s) {
+    const opening::Covering covering = s.c.opening.covering;
+    return !s.covered()                           ? "pane"
+           : covering == opening::Covering::blind ? "blind"
+           : covering == opening::Covering::shade ? "shade"
+                                                  : "curtain";
+}
+
+/// The first sentence about this place; else how sure the method is at all.
+std::string_view warning_of(const physics::SeatResult& seat) {
+    std::string_view found;
+    for (const std::string_view& w : seat.warnings) {
+        if (w.find("(ISO") != w.npos || w.find("ASHRAE") != w.npos) continue; // of the formulas
+        if (w.find("estimate") == w.npos) return w;
+        found = w;
+    }
+    return found;
+}
+
+/// A dot at `at`, its leader, a bold value and a word below, left edge at `place`.
+void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& value,
+               const std::string& word, const std::string& id, const std::string& name) {
+    ImFont* bold = ui.platform.fonts.strong;
+    ImFont* small = ui.platform.fonts.small;
+    const float w = std::max(text_size(ui, bold, value).x, text_size(ui, small, word).x), h = 35;
+    const Box box{std::clamp(place.x, area.x + 4, std::max(area.x + 4, area.right() - w - 4)),
+                  std::clamp(place.y, area.y, area.bottom() - h), w, h};
+    const ImVec2 end{at.x < box.x ? box.x - 3 : std::min(at.x, box.right() + 3),
+                     std::clamp(at.y, box.y + 8, box.bottom() - 5)};
+    ui.list->AddLine(at, end, ui.theme.ink, 1);
+    ui.list->AddCircleFilled(at, 3.8f, ui.theme.paper);
+    ui.list->AddCircleFilled(at, 2.8f, ui.theme.ink);
+    fill(ui, {box.x - 3, box.y - 1, w + 6, h + 1}, ui.theme.halo, 4);
+    text(ui, bold, box.min(), ui.theme.ink, value);
+    text(ui, small, {box.x, box.y + 18}, ui.theme.ink, word);
+    note(ui, Role::output, id, box, name, value + ", " + word);
+}
+
+/// A phone lying on its side: fewer labels.
+bool tight(const RoomScene& s) {
+    return s.area.h < 100;
+}
+
+void draw_names(Ui& ui, const RoomScene& s, Shown of) {
+    ImFont* small = ui.platform.fonts.small;
+    const std::string out = format_temperature(s.c.weather.outside_c, ui.units);
+    const std::string in = "Room air " + format_temperature(s.c.room.air_c, ui.units);
+    const ImVec2 wall = s.at(-s.wall_m, 0), ceiling = s.at(s.shown_m, s.c.room.height_m);
+    const float y = ceiling.y + 4;
+    text(ui, small, {wall.x - 6, y}, ui.theme.ink, "Outdoors", Align::right);
+    text(ui, ui.platform.fonts.strong, {wall.x - 6, y + 16}, ui.theme.ink, out, Align::right);
+    note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, y, 56, 34}, "Outdoors", out);
+    if (tight(s)) return;
+    const ImVec2 size = text_size(ui, small, in);
+    fill(ui, {ceiling.x - 11 - size.x, y, size.x + 6, size.y + 2}, ui.theme.halo, 4);
+    text(ui, small, {ceiling.x - 8, y}, ui.theme.ink, in, Align::right);
+    note(ui, Role::output, part_id("room.air", of), {ceiling.x - 8 - size.x, y, size.x, size.y},
+         "Room air", in);
+}
+
+void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
+    const ImVec2 a = s.foot, b = s.at(s.seat_m(), 0);
+    const float y = a.y + 9;
+    const ImU32 ink = ui.theme.soft;
+    ui.list->AddLine({a.x, y}, {b.x, y}, ink, 1);
+    for (const float x : {a.x, b.x})
+        ui.list->AddLine({x, y - 5}, {x, y + 5}, ink, 1);
+    const std::string words = format(Quantity::long_m, s.seat_m(), ui.units);
+    const ImVec2 size = text_size(ui, ui.platform.fonts.strong, words);
+    const Box box{b.x + 8, y - 8, size.x, size.y};
+    text(ui, ui.platform.fonts.strong, box.min(), ui.theme.ink, words);
+    text(ui, ui.platform.fonts.small, {box.right() + 8, box.y + 1}, ui.theme.soft,
+         "drag the chair");
+    note(ui, Role::output, part_id("room.distance", of), box, "From the wall to the person", words);
+}
+
+void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
+    const auto& seat = s.result->seat;
+    const Box figure = s.figure();
+    const float low = s.foot.y - (roomy ? 0.75f * s.px_per_m : 45.0f);
+    const std::string neck = "neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c);
+    const std::string ankle = "ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c);
+    const float wide = text_size(ui, ui.platform.fonts.small, ankle).x + 14;
+    const bool right = figure.right() + wide <= s.area.right();
+    const float x = right ? figure.right() + 10 : std::max(figure.x - wide, s.foot.x + 4);
+    if (!tight(s))
+        two_lines(ui, s.at(s.seat_m() + (right ? 0.5 : 0.42), neck_m),
+                  {x, std::min(s.at(0, 1.35).y, low - 38)}, s.area,
+                  bothered(seat.draft_rate_neck_pct), neck, part_id("room.neck", of),
+                  "At the neck");
+    two_lines(ui, s.at(s.seat_m() + (right ? 0.05 : -0.03), ankle_m), {x, low}, s.area,
+              bothered(seat.ankle_bare_pct), ankle, part_id("room.ankles", of), "At the ankles");
+    if (!roomy) return;
+    const double high = std::min(s.top_m() - 0.02, s.c.room.height_m - 0.35);
+    two_lines(ui, s.at(s.face_m(), s.top_m() - 0.25), {s.at(0.55, 0).x, s.at(0, high).y}, s.area,
+              format_temperature(s.face_c(), ui.units) + " " + face_word(s), felt_words(ui, s),
+              part_id("room.pane", of),
+              s.covered() ? "Face of the covering" : "Inside face of the pane");
+}
+
+std::string described(const Ui& ui, const RoomScene& s) {
+    const auto& seat = s.result->seat;
+    const auto& leak = s.result->leak;
+    std::string words =
+        "Person " + format(Quantity::long_m, s.seat_m(), ui.units) + " from the wall. ";
+    words += std::string("Air falls along the ") + face_word(s) + " of " +
+             format_temperature(s.face_c(), ui.units) + " and leaves it at " +
+             format_speed(seat.downdraft_speed_at_sill_m_s, ui.units) + ". ";
+    words += "Ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c) + ", " +
+             bothered(seat.ankle_bare_pct) + ". ";
+    words += "Neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c) + ", " +
+             bothered(seat.draft_rate_neck_pct) + ". ";
+    if (!drafty(seat)) words += no_draft_words(ui, seat) + " ";
+    for (const Cause cause : {Cause::sash, Cause::shim}) {
+        const double flow = cause == Cause::sash ? leak.sash_m3_s : leak.shim_m3_s;
+        words += std::string("Air ") + (flow < 0 ? "goes out" : "comes in") + " by the " +
+                 cause_word(cause) + ": " + format_flow(std::fabs(flow), ui.units) + ". ";
+    }
+    return words + "The " + face_word(s) + " " + felt_words(ui, s) + ". " +
+           std::string(warning_of(seat));
+}
+
+} // namespace
+
+void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, Box box,
+               bool roomy) {
+    const Fonts& fonts = ui.platform.fonts;
+    const char* title = "Where the draft at the ankles comes from";
+    if (roomy) text_fitted(ui, fonts.strong, box.min(), box.w, ui.theme.ink, title);
+    if (!drafty(seat)) {
+        const std::string words = no_draft_words(ui, seat);
+        paragraph(ui, fonts.small, {box.x, box.y + (roomy ? 24.0f : 0.0f)}, box.w, ui.theme.better,
+                  words);
+        return note(ui, Role::output, id, box, title, words);
+    }
+    const Box bar{box.x, box.y + (roomy ? 24.0f : 2.0f), box.w, roomy ? bar_px : phone_bar_px};
+    float x = bar.x, word_x = bar.x;
+    const float word_y = bar.bottom() + (roomy ? 6 : 3);
+    std::string words;
+    for (const Cause cause : causes) {
+        const double share = share_of(seat.share, cause);
+        const float w = bar.w * static_cast<float>(share);
+        if (w > 1) cause_fill(ui, {x, bar.y, w - 1, bar.h}, cause);
+        x += w;
+        const std::string name = roomy                   ? cause_word(cause)
+                                 : cause == Cause::glass ? "glass"
+                                 : cause == Cause::sash  ? "sash"
+                                                         : "joint";
+        const std::string one = name + " " + format_percent(share);
+        if (roomy) {
+            stroke(ui, {{word_x, word_y + 9}, {word_x + 26, word_y + 9}}, cause_ink(ui, cause),
+                   2.5f, cause_dash(cause));
+            word_x += 32;
+        }
+        text(ui, fonts.small, {word_x, word_y}, roomy ? ui.theme.ink : cause_ink(ui, cause), one);
+        word_x += text_size(ui, fonts.small, one).x + (roomy ? 18 : 7);
+        words += (words.empty() ? "" : ", ") + std::string(cause_word(cause)) + " " +
+                 format_percent(share);
+    }
+    note(ui, Role::output, id, box, title, words);
+}
+
+/// The figure as a slider: drag, arrow keys, or a number; true while it is held.
+bool RoomView::seat(Ui& ui, Session& session, Shown of, const RoomScene& s) {
+    const opening::Field& field = *opening::find_field(seat_key);
+    const Box box = s.figure();
+    const std::string id = part_id("room.seat", of);
+    const auto shown = [&](double si) { return to_display(field.quantity, si, ui.units); };
+    MirrorNode node;
+    node.id = id;
+    node.role = Role::slider;
+    node.name = "Person on the chair";
+    node.help = "Distance from the wall with the window";
+    node.value = format(field.quantity, s.seat_m(), ui.units);
+    node.step = shown(step_si(field, ui.units));
+    node.min = std::round(shown(field.min) / node.step) * node.step;
+    node.max = std::round(shown(field.max) / node.step) * node.step;
+    node.now = shown(s.seat_m());
+    put_in_place(ui, node, box);
+    const double step = node.step;
+    ui.mirror.add(std::move(node));
+    const Touch touch = touch_area(ui, id, box);
+    focus_ring(ui, id, box);
+    const float moved = ImGui::GetIO().MousePos.x - ui.gesture.start.x;
+    if (touch.held && ui.gesture.grip == Grip::undecided &&
+        std::fabs(moved) > (ui.platform.touch ? decide_px : 1)) {
+        ui.gesture.grip = Grip::lever;
+        dragged_ = true;
+        seat_at_start_m_ = s.seat_m();
+    }
+    double wanted = s.seat_m();
+    if (const auto number = ui.mirror.number(id))
+        wanted = from_display(field.quantity, *number, ui.units);
+    const bool held = touch.held && dragged_;
+    if (held) {
+        const double to = shown(seat_at_start_m_ + moved / s.px_per_m);
+        wanted = from_display(field.quantity, std::round(to / step) * step, ui.units);
+    }
+    wanted = std::clamp(wanted, field.min, std::min(field.max, s.shown_m - 0.6));
+    if (std::fabs(wanted - s.seat_m()) > 1e-9) {
+        // A remedy that moves the seat moves it from where it is today.
+        const double today = session.today().room.seat_distance_m + wanted - s.seat_m();
+        session.move(field, today, Shown::today, held ? id : std::string());
+        ui.wishes.another_frame = true;
+    }
+    return held || (touch.hovered && !ui.platform.touch);
+}
+
+void RoomView::draw_scene(Ui& ui, const RoomScene& s, bool roomy, bool held) {
+    const double since = ui.platform.time_s - animate_from_s_;
+    const bool moves = since < animate_s && !ui.platform.reduced_motion;
+    const double time_s = moves ? since : 0;
+    if (moves) ui.wishes.another_frame = true;
+    const ImVec2 outside = s.at(-s.wall_m, s.c.room.height_m);
+    fill(ui, {s.area.x, outside.y, outside.x - s.area.x, s.foot.y - outside.y},
+         ui.theme.outdoor_air);
+    draw_wash(ui, s);
+    draw_building(ui, s);
+    draw_return(ui, s);
+    draw_rays(ui, s, roomy);
+    draw_figure(ui, s, held);
+    draw_cold_air(ui, s, time_s);
+    draw_leaks(ui, s, Cause::sash, time_s, roomy);
+    draw_leaks(ui, s, Cause::shim, time_s, roomy);
+}
+
+void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy, float foot) {
+    const float margin = roomy ? 16 : 6;
+    Box area{box.x + margin, box.y + 2, box.w - 2 * margin, box.h - 4};
+    const physics::SeatResult& result = session.result(of).seat;
+    const std::string_view warning = warning_of(result);
+    const float head = roomy ? head_px : 0;
+    if (roomy)
+        draft_bar(ui, result, part_id("room.causes", of), {area.x, area.y + 4, area.w, head - 10},
+                  true);
+    area = {area.x, area.y + head, area.w, area.h - head - foot};
+    const RoomScene scene = room_scene(session, of, area, roomy ? 76.0f : 62.0f, shown_m_);
+    const bool held = seat(ui, session, of, scene);
+    ImGui::PushClipRect(area.min(), area.max(), true);
+    draw_scene(ui, scene, roomy, held);
+    ImGui::PopClipRect();
+    draw_names(ui, scene, of);
+    draw_distance(ui, scene, of);
+    draw_values(ui, scene, of, roomy);
+    note(ui, Role::image, part_id("room.picture", of), area, "The room, " + shown_name(session, of),
+         described(ui, scene));
+    if (foot <= 0 || warning.empty()) return;
+    paragraph(ui, ui.platform.fonts.small, {area.x, area.bottom() + 6}, area.w, ui.theme.soft,
+              std::string(warning));
+    note(ui, Role::output, part_id("room.warning", of),
+         {area.x, area.bottom() + 6, area.w, foot - 8}, "How sure", std::string(warning));
+}
 
 void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     ui.group = "picture";
-    pair(ui, session, box, wide, box.right());
-    (void)roomy;
+    if (seen_revision_ != session.revision()) {
+        seen_revision_ = session.revision();
+        animate_from_s_ = ui.platform.time_s;
+    }
+    const double far_m = std::max(session.today().room.seat_distance_m,
+                                  session.shown_case(Shown::remedy).room.seat_distance_m);
+    if (!ui.gesture.down) shown_m_ = std::max(roomy ? 2.4 : 4.4, far_m + 1.4);
+    if (!roomy) {
+        const Shown of = session.has_remedy() ? session.shown : Shown::today;
+        draft_bar(ui, session.result(of).seat, part_id("room.causes", of),
+                  {box.right() - narrow_bar_px - 8, box.y + 8, narrow_bar_px, 34}, false);
+    }
+    const Pair p = pair(ui, session, box, wide && roomy,
+                        roomy ? box.right() : box.right() - narrow_bar_px - 4);
+    float foot = 0; // of both, so that they stand level
+    for (const Shown of : {Shown::today, Shown::remedy})
+        if (roomy)
+            foot = std::max(foot,
+                            8 + paragraph(ui, ui.platform.fonts.small, {}, p.part(of).w - 32, 0,
+                                          std::string(warning_of(session.result(of).seat)), false));
+    for (const Shown of : {Shown::today, Shown::remedy})
+        if (p.seen(of, session)) draw_part(ui, session, of, p.part(of), roomy, foot);
+    if (dragged_ && !ui.gesture.down) {
+        dragged_ = false;
+        session.settle();
+    }
 }
 
 } // namespace shimlight::view

@@ -30,6 +30,8 @@ float fit_px_per_m(const section::Rect& solid, Box box, float label_px) {
                     box.h / static_cast<float>(solid.y1_m - solid.y0_m));
 }
 
+} // namespace
+
 TemperatureScale scale_for(const Session& s) {
     const opening::Case c = s.today();
     TemperatureScale scale;
@@ -38,8 +40,6 @@ TemperatureScale scale_for(const Session& s) {
     scale.hinge_c = std::clamp(s.today_result().dew_point_c, scale.low_c + 0.5, scale.high_c - 0.5);
     return scale;
 }
-
-} // namespace
 
 void Slice::reset_look() {
     zoom_ = 1;

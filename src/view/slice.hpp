@@ -10,6 +10,9 @@
 
 namespace shimlight::view {
 
+/// The wash of every picture: from below the outdoor air to the room, hinged at the dew point.
+TemperatureScale scale_for(const Session& session);
+
 class Slice {
   public:
     opening::Position position = opening::Position::sill;

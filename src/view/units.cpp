@@ -255,10 +255,49 @@ std::string format_percent(double share, int digits) {
     return typeset(fixed(share * 100, digits, false)) + thin_space + "%";
 }
 
-std::string format_speed(double m_s, Units units) {
+double speed_display(double m_s, Units units) {
     constexpr double foot_per_minute_m_s = 0.00508; // exact
-    return units == Units::us ? fixed(m_s / foot_per_minute_m_s, 0, false) + thin_space + "ft/min"
-                              : fixed(m_s, 2, false) + thin_space + "m/s";
+    return units == Units::us ? m_s / foot_per_minute_m_s : m_s;
+}
+
+const char* speed_unit(Units units) {
+    return units == Units::us ? "ft/min" : "m/s";
+}
+
+std::string format_speed(double m_s, Units units) {
+    return fixed(speed_display(m_s, units), units == Units::us ? 0 : 2, false) + thin_space +
+           speed_unit(units);
+}
+
+std::string format_kelvin(double k, Units units) {
+    const double shown = units == Units::us ? k * 1.8 : k;
+    return typeset(fixed(shown, std::fabs(shown) < 9.95 ? 1 : 0, false)) + thin_space +
+           (units == Units::us ? "°F" : "K");
+}
+
+double flow_display(double m3_s, Units units) {
+    constexpr double cfm_m3_s = foot_m * foot_m * foot_m / 60; // exact
+    return units == Units::us ? m3_s / cfm_m3_s : m3_s * 3600;
+}
+
+std::string format_flow(double m3_s, Units units) {
+    const double shown = flow_display(m3_s, units);
+    return typeset(fixed(shown, std::fabs(shown) < 9.95 ? 1 : 0, false)) + thin_space +
+           flow_unit(units);
+}
+
+const char* flow_unit(Units units) {
+    return units == Units::us ? "cfm" : "m³/h";
+}
+
+std::string format_watts(double w, Units units) {
+    constexpr double btu_h_w = 0.29307107; // 1 Btu/h in W
+    return units == Units::us ? typeset(fixed(w / btu_h_w, 0, false)) + thin_space + "Btu/h"
+                              : typeset(fixed(w, 0, false)) + thin_space + "W";
+}
+
+std::string format_pascal(double pa) {
+    return typeset(fixed(pa, 1, false)) + thin_space + "Pa";
 }
 
 std::string format_money(double amount, const std::string& currency) {

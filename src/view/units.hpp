@@ -38,6 +38,14 @@ std::string format_u(double u_w_m2k, Units units);        ///< "0.30"
 const char* u_unit(Units units);                          ///< "Btu/h·ft²·°F"
 std::string format_percent(double share, int digits = 0); ///< 0.31 → "31 %"
 std::string format_speed(double m_s, Units units);        ///< air speed: ft/min or m/s
+std::string format_kelvin(double k, Units units);         ///< a difference: "4 °F"
+std::string format_flow(double m3_s, Units units);        ///< of air: cfm or m³/h
+double flow_display(double m3_s, Units units);            ///< the number alone, for charts
+const char* flow_unit(Units units);
+double speed_display(double m_s, Units units); ///< of air, the number alone
+const char* speed_unit(Units units);
+std::string format_watts(double w, Units units); ///< heat: Btu/h or W
+std::string format_pascal(double pa);
 std::string format_money(double amount, const std::string& currency);
 
 /// Real minus sign, thin spaces: what printf's output needs before it is shown.

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: MIT
+// A house cut open, with what presses on its wall along the height.
+#pragma once
+
+#include "assess/assessment.hpp"
+#include "view/ui.hpp"
+
+namespace shimlight::view {
+
+/// "comes in", "goes out" or "stands still".
+const char* way_word(double flow_or_pressure);
+
+/// Height of the window above or below the house's neutral level in words.
+std::string height_words(const opening::Case& c, Units units);
+
+/// House, neutral level, pressures on the window's wall, wind, the window.
+void draw_house(Ui& ui, const opening::Case& c, const assess::LeakResult& leak, Box box,
+                const std::string& id, const std::string& name);
+
+} // namespace shimlight::view
