@@ -20,9 +20,9 @@ struct Sides {
 
 Sides rating_summer() {
     Sides sides;
-    sides.outside.air_c = 32;
+    sides.outside.air_c = rated_summer_out_c;
     sides.outside.wind_m_s = 2.75;
-    sides.inside.air_c = 24;
+    sides.inside.air_c = rated_summer_in_c;
     return sides;
 }
 
@@ -99,6 +99,10 @@ SunThrough sun_through(const opening::Opening& opening) {
     const Inwards inwards = inwards_of(rating.stack, rating.lit, straight, rating.gain());
     SunThrough result;
     result.transmitted = straight.transmittance;
+    result.reflected = straight.reflectance;
+    result.absorbed = straight.absorbed;
+    for (std::size_t k = 0; k < panes.count; ++k)
+        result.absorbed_inwards[k] = inwards.share[k] * straight.absorbed[k];
     result.shgc = straight.transmittance + rating.gain();
     result.light = physics::through_panes(panes.light, panes.count).transmittance;
     result.declared_g = physics::solar_gain_declared(straight, rating.stack).total();

@@ -4,11 +4,13 @@
 #pragma once
 
 #include "opening/opening.hpp"
+#include "physics/glazing.hpp"
 
 #include <array>
 
 namespace shimlight::assess {
 
+inline constexpr double rated_summer_out_c = 32, rated_summer_in_c = 24;
 inline constexpr int sun_angles = 10; ///< 0, 10 … 90 degrees from the normal
 
 /// Centre of glass. Rating: North American summer, 32 and 24 °C, 2.75 m/s, 783 W/m² straight on
@@ -17,7 +19,10 @@ struct SunThrough {
     double shgc = 0;        ///< rated, 0…1
     double light = 0;       ///< visible transmittance straight on, 0…1
     double transmitted = 0; ///< of the sun, the part of shgc that passes as radiation
-    double declared_g = 0;  ///< EN 410
+    double reflected = 0;   ///< straight on
+    std::array<double, physics::max_panes> absorbed{};         ///< straight on, by pane
+    std::array<double, physics::max_panes> absorbed_inwards{}; ///< of it, given off to the room
+    double declared_g = 0;                                     ///< EN 410
     std::array<double, sun_angles> shgc_at{};
     double shgc_diffuse = 0;   ///< from half of all directions
     double summer_glass_c = 0; ///< innermost face at rating conditions, in the sun

@@ -76,9 +76,11 @@ double value_at(const Chart& c, const Series& s, double x) {
 std::string in_words(const Chart& c, bool marked) {
     std::string words = c.y_name + " over " + c.x_name + ". ";
     for (const Series& s : c.series) {
-        words += s.name + ": " + number(s.y.front(), c.decimals) + " at " + number(c.x.front(), 0);
+        words += s.name + ": " + number(s.y.front(), c.decimals) + " at " +
+                 number(c.x.front(), c.x_decimals);
         if (marked) words += ", " + number(value_at(c, s, c.x_now), c.decimals) + " now";
-        words += ", " + number(s.y.back(), c.decimals) + " at " + number(c.x.back(), 0) + ". ";
+        words += ", " + number(s.y.back(), c.decimals) + " at " + number(c.x.back(), c.x_decimals) +
+                 ". ";
     }
     return words;
 }

@@ -23,6 +23,7 @@ struct Chart {
     double x_now = 0;      ///< marked with an upright line; outside the range: not at all
     bool from_zero = true; ///< the y axis begins at 0
     int decimals = 0;      ///< of y in words
+    int x_decimals = 0;    ///< of x in words
 };
 
 /// Draws it with names at the curves' ends and tells the mirror its course in words.

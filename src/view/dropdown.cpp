@@ -22,11 +22,23 @@ void register_choice(Ui& ui, const std::string& id, Box box, const std::string& 
     ui.mirror.add(std::move(node));
 }
 
+/// So many entries stand under one another; a list longer than the screen has columns.
+std::size_t rows_of(const Ui& ui, const Overlay& overlay) {
+    const auto most = static_cast<std::size_t>((ui.platform.height_px - 16) / touch_px);
+    const std::size_t count = overlay.options.size(), columns = (count + most - 1) / most;
+    return columns < 2 ? count : (count + columns - 1) / columns;
+}
+
 /// The list below its anchor, or above where there is more room.
-Box list_box(const Ui& ui, const Overlay& overlay) {
-    const float height = touch_px * static_cast<float>(overlay.options.size());
+Box list_box(const Ui& ui, const Overlay& overlay, std::size_t rows) {
+    const float height = touch_px * static_cast<float>(rows);
     const Box& a = overlay.anchor;
     const float room_below = ui.platform.height_px - a.bottom() - 8;
+    if (rows < overlay.options.size()) {
+        const float width = std::min(ui.platform.width_px - 16, 520.0f);
+        return {std::min(a.x, ui.platform.width_px - 8 - width),
+                (ui.platform.height_px - height) / 2, width, height};
+    }
     const float y = height <= room_below ? a.bottom() : std::max(8.0f, a.y - height);
     return {a.x, y, std::max(a.w, menu_px), height};
 }
@@ -81,17 +93,22 @@ void draw_overlay(Ui& ui) {
     if (overlay.id.empty()) return;
     const bool fresh = !ui.blocked; // opened in this very frame: its press must not close it
     ui.blocked = false;
-    const Box box = list_box(ui, overlay);
+    const std::size_t rows = rows_of(ui, overlay);
+    const Box box = list_box(ui, overlay, rows);
+    const std::size_t columns = (overlay.options.size() + rows - 1) / rows;
+    const float column_px = box.w / static_cast<float>(columns);
     fill(ui, {0, 0, ui.platform.width_px, ui.platform.height_px}, faded(ui.theme.ink, 0.25f));
     fill(ui, box, ui.theme.card, radius_px);
     frame(ui, box, ui.theme.rule, radius_px);
     for (std::size_t i = 0; i < overlay.options.size(); ++i) {
-        const Box row{box.x, box.y + touch_px * static_cast<float>(i), box.w, touch_px};
+        const Box row{box.x + column_px * static_cast<float>(i / rows),
+                      box.y + touch_px * static_cast<float>(i % rows), column_px, touch_px};
         const bool now = static_cast<int>(i) == overlay.now;
         const Touch touch = touch_area(ui, overlay.id + ".option" + std::to_string(i), row);
         if (touch.hovered) fill(ui, row.shrunk(3), ui.theme.quote, radius_px);
         ImFont* font = now ? ui.platform.fonts.strong : ui.platform.fonts.body;
-        text_fitted(ui, font, {row.x + 14, row.centre().y - 9}, row.w - 24,
+        const float inset = columns > 1 ? 6.0f : 14.0f;
+        text_fitted(ui, font, {row.x + inset, row.centre().y - 9}, row.w - inset - 4,
                     now ? ui.theme.lever : ui.theme.ink, overlay.options[i]);
         if (touch.pressed && !fresh) {
             overlay.chosen_id = overlay.id;

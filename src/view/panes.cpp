@@ -1,14 +1,266 @@
 // SPDX-License-Identifier: MIT
 #include "view/panes.hpp"
 
-#include "view/pair.hpp"
+#include "view/chart.hpp"
+#include "view/column.hpp"
+#include "view/ribbons.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace shimlight::view {
+namespace {
+
+constexpr float least_picture_px = 196, most_picture_px = 400, chart_px = 216;
+constexpr double thermometer_k = 2; // infrared, plus or minus (physics/thermography.hpp)
+constexpr const char* gases[] = {"air", "argon", "krypton", "xenon"};
+
+/// One subject of the page: where it is written, of which case.
+struct Facts {
+    Ui& ui;
+    Column& column;
+    const std::string id; ///< "panes.today"
+    const opening::Case c;
+    const assess::Assessment& result;
+    const GlassCurves& curves;
+
+    std::string u(double w_m2k) const { return format_u(w_m2k, ui.units) + " " + u_unit(ui.units); }
+    void row(const char* what, const std::string& name, const std::string& value) const {
+        column.row(id + what, name, value, ui.theme.ink);
+    }
+    void say(const char* what, const char* name, const std::string& words) const {
+        column.sentence(id + what, name, words, ui.theme.soft);
+    }
+    void paths() const;
+    void sun() const;
+    void three() const;
+    void beside() const;
+    void gap_chart() const;
+    void fill_chart() const;
+    void coating() const;
+};
+
+/// The ribbons in two sentences.
+void Facts::paths() const {
+    const assess::PaneHeat heat = assess::pane_heat(c, result.glass);
+    std::string words = "Through the middle of the glass " +
+                        format_flux(result.glass.flux_w_m2, ui.units) + " " + flux_unit(ui.units) +
+                        " leave the room.";
+    for (std::size_t k = heat.panes - 1; k > 0; --k) {
+        const double sum = heat.at[k].sum();
+        if (std::fabs(sum) < 0.1) continue;
+        words += " In " + (heat.panes > 2 ? "space " + std::to_string(k) : "the space") + " (" +
+                 gas_name(c.opening, k) + ") " + format_percent(heat.at[k].radiation_w_m2 / sum) +
+                 " of it is radiated, " + format_percent(heat.at[k].gas_w_m2 / sum) +
+                 " goes through the gas.";
+    }
+    const double lost = heat.room().sum() - heat.outdoors().sum();
+    if (std::fabs(lost) > 0.03 * std::fabs(heat.largest_w_m2()))
+        words += " Air that leaks through a space carries off the difference between in and out.";
+    say(".paths", "Ways of the heat", words);
+}
+
+void Facts::sun() const {
+    const assess::SunThrough& s = result.sun;
+    row(".shgc", "SHGC, centre of glass", format_u(s.shgc, Units::si));
+    row(".light", "Visible transmittance", format_u(s.light, Units::si));
+    say(".sun", "Sun let in",
+        "Of 100 W of sun straight on " + format_percent(s.shgc) + " end in the room: " +
+            format_percent(s.transmitted) + " as sun, " + format_percent(s.shgc - s.transmitted) +
+            " as warmth of the panes. In that sun the inner face is at " +
+            format_temperature(s.summer_glass_c, ui.units) + ", in shade at " +
+            format_temperature(s.shade_glass_c, ui.units) + ".");
+}
+
+void Facts::three() const {
+    column.heading(id + ".three", "Three U-factors", 3);
+    row(".u_centre", "Centre of glass", u(result.u_centre_w_m2k));
+    say(".u_centre.is", "What it holds", "Glass and gas alone, away from the edges.");
+    row(".u_window", "Whole window", u(result.u_window_w_m2k));
+    say(".u_window.is", "What it holds",
+        "Also edge, sash and frame, each by its area, as a label counts.");
+    row(".u_installed", "Installed window", u(result.u_installed_w_m2k));
+    say(".u_installed.is", "What it holds",
+        "Also the joint to the wall and the air that leaks. All three at this weather.");
+}
+
+/// What edge and frame carry, and what no label tells of.
+void Facts::beside() const {
+    const double k = c.room.air_c - c.weather.outside_c;
+    const auto share = [&](double w) {
+        return format_heat(w, ui.units) + ", " + format_percent(w / result.heat_w);
+    };
+    if (!result.complete || result.heat_w <= 1) return;
+    const opening::UnitSize unit = opening::unit_size(c.opening);
+    const double unit_m2 = unit.width_m * unit.height_m;
+    const double edge_w = result.u_edge_w_m2k * result.edge_m2 * k,
+                 frame_w = result.u_frame_w_m2k * result.frame_m2 * k,
+                 window_w = result.u_window_w_m2k * unit_m2 * k,
+                 air_w = result.air_share * result.heat_w,
+                 joint_w = result.heat_w - window_w - air_w;
+    column.heading(id + ".where", "Heat of the opening, share of all of it", 3);
+    row(".glass", "Glass, edge apart", share(window_w - edge_w - frame_w));
+    row(".edge", "Edge, spacer: " + format_area(result.edge_m2, ui.units), share(edge_w));
+    row(".frame", "Frame, sash: " + format_area(result.frame_m2, ui.units), share(frame_w));
+    row(".joint", "Joint and wall beside it", share(joint_w));
+    row(".air", "Air through sash and joint", share(air_w));
+    say(".unrated", "On no label",
+        "No U on a label holds the last two: together " + share(joint_w + air_w) +
+            " of this opening's heat. Edge alone: U " + u(result.u_edge_w_m2k) +
+            "; frame alone: U " + u(result.u_frame_w_m2k) + ".");
+}
+
+Series series(const Ui& ui, std::size_t g, const std::vector<double>& u_w_m2k) {
+    const Theme& t = ui.theme;
+    const ImU32 inks[] = {t.soft, t.lever, t.water, t.better};
+    Series s{gases[g], {}, inks[g], g % 2 == 1};
+    for (const double u : u_w_m2k)
+        s.y.push_back(shown_u(u, ui.units));
+    return s;
+}
+
+void Facts::gap_chart() const {
+    Chart chart;
+    chart.id = id + ".by_gap";
+    chart.title = "U, centre of glass, by width of the space";
+    chart.x_name = std::string("space, ") + unit_sign(Quantity::thin_m, ui.units);
+    chart.y_name = std::string("U, ") + u_unit(ui.units);
+    for (const double gap : curves.gap_m)
+        chart.x.push_back(to_display(Quantity::thin_m, gap, ui.units));
+    for (std::size_t g = 0; g < curve_gases; ++g)
+        chart.series.push_back(series(ui, g, curves.u_by_gap[g]));
+    chart.x_now = to_display(Quantity::thin_m, c.opening.glazing.gap_m, ui.units);
+    chart.decimals = 2;
+    chart.x_decimals = ui.units == Units::us ? 2 : 0;
+    view::chart(ui, column.take(chart_px), chart);
+}
+
+void Facts::fill_chart() const {
+    const std::string gas = gases[static_cast<std::size_t>(curves.gas)];
+    Chart chart;
+    chart.id = id + ".by_share";
+    chart.title = "U, centre of glass, by filling with " + gas;
+    chart.x_name = gas + ", %";
+    chart.y_name = std::string("U, ") + u_unit(ui.units);
+    for (const double share : curves.share)
+        chart.x.push_back(100 * share);
+    chart.series.push_back(series(ui, static_cast<std::size_t>(curves.gas), curves.u_by_share));
+    chart.series.back().dashed = false;
+    chart.x_now = curves.filled ? 100 * c.opening.glazing.gas_share : 0;
+    chart.decimals = 2;
+    view::chart(ui, column.take(chart_px), chart);
+    const double apart_k = curves.full.inside_c - curves.empty.inside_c;
+    const auto kelvin = [&](double k) {
+        char words[24];
+        std::snprintf(words, sizeof words, ui.units == Units::us ? "%.1f °F" : "%.1f °C",
+                      ui.units == Units::us ? k * 1.8 : k);
+        return typeset(words);
+    };
+    say(".leaked", "Has it leaked out?",
+        "Has the gas leaked out? With 90 % " + gas + " U is " + u(curves.full.u_w_m2k) +
+            ", with none " + format_u(curves.empty.u_w_m2k, ui.units) +
+            ". The inner face is then " + kelvin(apart_k) + " colder. An infrared thermometer, ±" +
+            kelvin(thermometer_k) +
+            (std::fabs(apart_k) > thermometer_k ? ", can tell." : ", cannot tell."));
+}
+
+void Facts::coating() const {
+    column.heading(id + ".faces", "The coating on face 2 or 3", 3);
+    for (const CoatedFace& on : curves.coated)
+        row(on.face == 2 ? ".on2" : ".on3", "Face " + std::to_string(on.face),
+            "U " + u(on.u_w_m2k) + ", SHGC " + format_u(on.shgc, Units::si));
+    say(".faces.is", "What differs",
+        "The same U, another sun: on face 2 the outer pane takes the sun up and gives it off "
+        "outdoors.");
+}
+
+} // namespace
+
+void Panes::pictures(Ui& ui, const Session& session, const Pair& pair, float y, float height) {
+    const opening::Case cases[] = {session.today(), session.remedy()};
+    const assess::PaneHeat heats[] = {assess::pane_heat(cases[0], session.today_result().glass),
+                                      assess::pane_heat(cases[1], session.remedy_result().glass)};
+    assess::SpaceHeat widest;
+    for (const assess::PaneHeat& heat : heats)
+        for (std::size_t k = 0; k <= heat.panes; ++k) {
+            widest.radiation_w_m2 =
+                std::max(widest.radiation_w_m2, std::fabs(heat.at[k].radiation_w_m2));
+            widest.gas_w_m2 = std::max(widest.gas_w_m2, std::fabs(heat.at[k].gas_w_m2));
+        }
+    for (const Shown of : {Shown::today, Shown::remedy}) {
+        if (!pair.seen(of, session)) continue;
+        const auto i = static_cast<std::size_t>(of);
+        const Ribbons r{of == Shown::today ? "panes.today" : "panes.remedy",
+                        shown_name(session, of),
+                        cases[i],
+                        session.result(of),
+                        heats[i],
+                        widest};
+        const Box part = pair.part(of);
+        (summer_ ? draw_summer : draw_winter)(ui, {part.x, y, part.w, height}, r);
+    }
+}
+
+void Panes::facts(Ui& ui, const Session& session, Shown of, Column& column) const {
+    const auto i = static_cast<std::size_t>(of);
+    const Facts facts{ui,
+                      column,
+                      of == Shown::today ? "panes.today" : "panes.remedy",
+                      session.shown_case(of),
+                      session.result(of),
+                      curves_[i]};
+    if (summer_)
+        facts.sun();
+    else
+        facts.paths();
+    column.space(6);
+    facts.three();
+    column.space(6);
+    facts.beside();
+    column.space(10);
+    if (!curves_[i].any) {
+        facts.say(".single", "Curves", "A single pane has no space to fill or to coat within.");
+        return;
+    }
+    facts.gap_chart();
+    facts.fill_chart();
+    facts.coating();
+}
 
 void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     ui.group = "picture";
-    pair(ui, session, box, wide, box.right());
-    (void)roomy;
+    const float switch_px = roomy ? 150.0f : 92.0f;
+    const Pair both = pair(ui, session, box, wide, box.right() - switch_px - 8);
+    ButtonStyle style;
+    style.compact = true;
+    style.role = Role::toggle;
+    style.on = summer_;
+    style.spoken = "Summer sun instead of the winter night";
+    style.help = "Shows what becomes of the sun on the glass";
+    if (button(ui, "panes.sun", {box.right() - switch_px - 4, box.y + 2, switch_px, touch_px},
+               roomy ? "Summer sun" : "Sun", style)) {
+        summer_ = !summer_;
+        ui.wishes.another_frame = true;
+    }
+    if (revision_ != session.revision() && !ui.gesture.down) {
+        revision_ = session.revision();
+        curves_ = {glass_curves(session.today()), glass_curves(session.remedy())};
+    }
+    const Box area = both.whole;
+    const float top = scroll_.begin(ui, area, content_px_);
+    const float height = std::clamp(area.h - 8, least_picture_px, most_picture_px);
+    pictures(ui, session, both, top, height);
+    float end = top;
+    for (const Shown of : {Shown::today, Shown::remedy}) {
+        if (!both.seen(of, session)) continue;
+        const Box part = both.part(of);
+        Column column(ui, {part.x + margin_px, top + height + 12, part.w - 2 * margin_px, 0});
+        facts(ui, session, of, column);
+        end = std::max(end, column.y);
+    }
+    if (content_px_ != end - top + 16) ui.wishes.another_frame = true;
+    content_px_ = end - top + 16;
+    scroll_.end(ui);
 }
 
 } // namespace shimlight::view

@@ -1,15 +1,29 @@
 // SPDX-License-Identifier: MIT
-// Panes: the glazing enlarged, its heat as ribbons.
+// Panes: the glazing enlarged, its heat as ribbons; the three U-factors; what gas, space and
+// coating would do.
 #pragma once
 
-#include "view/session.hpp"
-#include "view/ui.hpp"
+#include "view/glass_curves.hpp"
+#include "view/pair.hpp"
+#include "view/scroll.hpp"
 
 namespace shimlight::view {
+
+class Column;
 
 class Panes {
   public:
     void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
+
+  private:
+    bool summer_ = false;
+    Scroll scroll_;
+    float content_px_ = 0;
+    int revision_ = -1;
+    std::array<GlassCurves, 2> curves_; ///< of the house at `revision_`
+
+    void pictures(Ui& ui, const Session& session, const Pair& pair, float y, float height);
+    void facts(Ui& ui, const Session& session, Shown of, Column& column) const;
 };
 
 } // namespace shimlight::view

@@ -243,12 +243,37 @@ std::string format_temperature(double c, Units units) {
     return format(Quantity::temperature_c, c, units);
 }
 
+double shown_u(double u_w_m2k, Units units) {
+    return units == Units::us ? u_w_m2k / btu_u_w_m2k : u_w_m2k;
+}
+
 std::string format_u(double u_w_m2k, Units units) {
-    return fixed(units == Units::us ? u_w_m2k / btu_u_w_m2k : u_w_m2k, 2, false);
+    return fixed(shown_u(u_w_m2k, units), 2, false);
 }
 
 const char* u_unit(Units units) {
     return units == Units::us ? "Btu/h·ft²·°F" : "W/m²·K";
+}
+
+std::string format_flux(double w_m2, Units units) {
+    constexpr double btu_h_ft2 = btu_u_w_m2k / 1.8; // W/m² in 1 Btu/h·ft²
+    return units == Units::us ? typeset(fixed(w_m2 / btu_h_ft2, 1, false))
+                              : typeset(fixed(w_m2, std::fabs(w_m2) < 9.95 ? 1 : 0, false));
+}
+
+const char* flux_unit(Units units) {
+    return units == Units::us ? "Btu/h·ft²" : "W/m²";
+}
+
+std::string format_heat(double w, Units units) {
+    constexpr double btu_h_w = 0.2930711; // W in 1 Btu/h
+    return units == Units::us ? typeset(fixed(w / btu_h_w, 0, false)) + thin_space + "Btu/h"
+                              : typeset(fixed(w, 0, false)) + thin_space + "W";
+}
+
+std::string format_area(double m2, Units units) {
+    return units == Units::us ? fixed(m2 / (foot_m * foot_m), 1, false) + thin_space + "ft²"
+                              : fixed(m2, 2, false) + thin_space + "m²";
 }
 
 std::string format_percent(double share, int digits) {

@@ -1,0 +1,264 @@
+// SPDX-License-Identifier: MIT
+#include "view/ribbons.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+constexpr float head_px = 38, foot_px = 38, label_px = 18; // two lines of small type; one
+constexpr float point_px = 12;                             // of an arrow
+constexpr float hatch_px = 7;                              // between strokes of radiation
+constexpr double circling = 1.05;                          // Nusselt number from which gas moves
+
+ImU32 radiation_ink(const Ui& ui) {
+    return faded(ui.theme.lever, 0.5f);
+}
+ImU32 gas_ink(const Ui& ui) {
+    return faded(ui.theme.water, 0.4f);
+}
+
+/// Radiation is hatched, so that grey print and any eye tell it from gas.
+void hatch(Ui& ui, Box box) {
+    if (box.h < 2) return;
+    ui.list->PushClipRect(box.min(), box.max(), true);
+    for (float x = box.x - box.h; x < box.right(); x += hatch_px)
+        ui.list->AddLine({x, box.bottom()}, {x + box.h, box.y}, faded(ui.theme.lever, 0.6f));
+    ui.list->PopClipRect();
+}
+
+/// The widths of one space's two ribbons about their common axis.
+struct Widths {
+    float radiation = 0, gas = 0;
+};
+
+struct Winter {
+    Ui& ui;
+    const Ribbons& r;
+    PaneRow row;
+    float px_per_w = 1, axis = 0;
+
+    Widths widths(std::size_t k) const {
+        const auto px = [&](double w) { return static_cast<float>(std::fabs(w)) * px_per_w; };
+        return {px(r.heat.at[k].radiation_w_m2), px(r.heat.at[k].gas_w_m2)};
+    }
+    std::string figure(double w) const { return format_flux(std::fabs(w), ui.units); }
+    void space(std::size_t k) const;
+    void panes() const;
+    void faces() const;
+    void names(std::size_t k) const;
+};
+
+const char* radiation_name(const Winter& w, std::size_t k) {
+    return k == 0                ? "to sky and ground"
+           : k == w.r.heat.panes ? "from the room's surfaces"
+                                 : "radiation";
+}
+
+std::string carried_name(const Winter& w, std::size_t k) {
+    if (k == 0) return "to the outdoor air";
+    if (k == w.r.heat.panes) return "from the room air";
+    const bool moves = w.r.result.glass.gaps[k - 1].nusselt > circling;
+    return moves ? "by circling gas" : "by still gas";
+}
+
+void Winter::space(std::size_t k) const {
+    const Widths px = widths(k);
+    const Box where = row.space(k);
+    Box radiated{where.x, axis - 1 - px.radiation, where.w, px.radiation},
+        carried{where.x, axis + 1, where.w, px.gas};
+    const bool outwards = r.heat.at[k].sum() >= 0, end = k == (outwards ? 0 : row.count);
+    if (k == 0 || k == row.count) { // away from the border of the picture
+        if (k == 0) radiated.x += 4, carried.x += 4;
+        radiated.w -= 4, carried.w -= 4;
+    }
+    if (end) {
+        arrow(ui, radiated, outwards, radiation_ink(ui));
+        arrow(ui, carried, outwards, gas_ink(ui));
+    } else {
+        fill(ui, radiated, radiation_ink(ui));
+        fill(ui, carried, gas_ink(ui));
+    }
+    hatch(ui, end ? Box{radiated.x + (outwards ? point_px : 0), radiated.y, radiated.w - point_px,
+                        radiated.h}
+                  : radiated);
+    const assess::SpaceHeat& heat = r.heat.at[k];
+    const std::string unit = std::string(" ") + flux_unit(ui.units), at = std::to_string(k);
+    ribbon_label(ui, where, radiated.y - label_px, radiation_name(*this, k),
+                 figure(heat.radiation_w_m2));
+    ribbon_label(ui, where, carried.bottom() + 1, carried_name(*this, k), figure(heat.gas_w_m2));
+    const std::string place = k == 0           ? "outdoors"
+                              : k == row.count ? "in the room"
+                                               : "in space " + at + ", " + gas_name(r.c.opening, k);
+    note(ui, Role::output, r.id + ".radiation." + at, radiated,
+         "Radiation " + place + ", " + r.name, figure(heat.radiation_w_m2) + unit);
+    note(ui, Role::output, r.id + ".gas." + at, carried,
+         "Carried " + carried_name(*this, k) + " " + place + ", " + r.name,
+         figure(heat.gas_w_m2) + unit);
+}
+
+/// Within a pane all is conduction: one band that joins the ribbons on both sides.
+void Winter::panes() const {
+    for (std::size_t k = 0; k < row.count; ++k) {
+        const Widths out = widths(k), in = widths(k + 1);
+        const float x0 = row.left(k), x1 = row.right(k);
+        ui.list->AddQuadFilled({x0, axis - 1 - out.radiation}, {x1, axis - 1 - in.radiation},
+                               {x1, axis + 1 + in.gas}, {x0, axis + 1 + out.gas},
+                               faded(ui.theme.ink, 0.3f));
+    }
+}
+
+/// Temperatures left and right of each pane, and the number of the face.
+void Winter::faces() const {
+    const Fonts& fonts = ui.platform.fonts;
+    const bool narrow = row.count > 2 && row.gap_px < 96;
+    for (std::size_t face = 1; face <= 2 * row.count; ++face) {
+        const bool outer = face % 2 == 1;
+        const std::size_t pane = (face - 1) / 2;
+        const double c = r.result.glass.faces_c[face - 1];
+        const float x = outer ? row.left(pane) - 3 : row.right(pane) + 3;
+        const float y = row.box.bottom() - foot_px + 2;
+        const Align align = outer ? Align::right : Align::left;
+        const bool coated = face_coated(r.c.opening, face);
+        text(ui, narrow ? fonts.small : fonts.strong, {x, y}, ui.theme.ink,
+             narrow ? typeset(format_bare(Quantity::temperature_c, c, ui.units)) + "°"
+                    : format_temperature(c, ui.units),
+             align);
+        const std::string number = std::to_string(face);
+        const std::string words = narrow ? (coated ? number + "*" : number)
+                                         : "face " + number + (coated ? ", low-e" : "");
+        text(ui, fonts.small, {x, y + 18}, coated ? ui.theme.lever : ui.theme.soft, words, align);
+        note(ui, Role::output, r.id + ".face." + number, {outer ? x - 40 : x, y, 40, 34},
+             "Face " + number + (coated ? ", low-e coated" : "") + ", " + r.name,
+             format_temperature(c, ui.units));
+    }
+}
+
+/// What is in the space, and how wide it is.
+void Winter::names(std::size_t k) const {
+    const Box space = row.space(k);
+    const Fonts& fonts = ui.platform.fonts;
+    const std::string gas = gas_name(r.c.opening, k);
+    const std::string width = format(Quantity::thin_m, space_width_m(r.c.opening, k), ui.units);
+    const bool fits = text_size(ui, fonts.small, gas).x < space.w - 4;
+    const float x = space.centre().x;
+    text(ui, fonts.small, {x, row.box.y + 2}, ui.theme.ink,
+         fits ? gas : gas.substr(0, gas.find(' ')), Align::centre);
+    text(ui, fonts.small, {x, row.box.y + 19}, ui.theme.soft, width, Align::centre);
+}
+
+std::string winter_words(const Ribbons& r, Units units) {
+    const auto flux = [&](double w) {
+        return format_flux(std::fabs(w), units) + " " + flux_unit(units);
+    };
+    const std::size_t n = r.heat.panes;
+    std::string words = std::to_string(n) + (n == 1 ? " pane. " : " panes. ");
+    words += "Room " + format_temperature(r.c.room.air_c, units) + ": " +
+             flux(r.heat.room().radiation_w_m2) + " from its surfaces, " +
+             flux(r.heat.room().gas_w_m2) + " from its air. ";
+    for (std::size_t k = n - 1; k > 0; --k)
+        words += "Space " + std::to_string(k) + ", " + gas_name(r.c.opening, k) + ": " +
+                 flux(r.heat.at[k].radiation_w_m2) + " radiated, " + flux(r.heat.at[k].gas_w_m2) +
+                 " carried. ";
+    return words + "Outdoors " + format_temperature(r.c.weather.outside_c, units) + ": " +
+           flux(r.heat.outdoors().radiation_w_m2) + " to sky and ground, " +
+           flux(r.heat.outdoors().gas_w_m2) + " to the air.";
+}
+
+} // namespace
+
+bool face_coated(const opening::Opening& opening, std::size_t face) {
+    const physics::GlazingStack stack = opening::glazing_stack(opening);
+    const physics::Pane& pane = stack.panes[(face - 1) / 2];
+    return (face % 2 ? pane.emissivity_out : pane.emissivity_in) < physics::glass_emissivity;
+}
+
+std::string gas_name(const opening::Opening& opening, std::size_t k) {
+    static constexpr const char* names[] = {"air", "argon", "krypton", "xenon", "SF6"};
+    const auto parts = opening::glazing_stack(opening).gaps[k - 1].gas.fraction;
+    std::size_t most = 0;
+    for (std::size_t g = 1; g < parts.size(); ++g)
+        if (parts[g] > 0) most = g;
+    return most == 0 ? "air" : std::string(names[most]) + " " + format_percent(parts[most]);
+}
+
+double space_width_m(const opening::Opening& opening, std::size_t k) {
+    return opening::glazing_stack(opening).gaps[k - 1].width_m;
+}
+
+PaneRow pane_row(Box box, std::size_t count) {
+    PaneRow row;
+    row.box = box;
+    row.ribbons = {box.x, box.y + head_px, box.w, box.h - head_px - foot_px};
+    row.count = count;
+    const auto n = static_cast<float>(count);
+    row.pane_px = box.w < 420 ? 10.0f : 14.0f;
+    const float glass = n * row.pane_px;
+    row.zone_px = count == 1 ? (box.w - glass) / 2 : std::clamp(box.w * 0.27f, 88.0f, 190.0f);
+    row.gap_px = count == 1 ? 0 : (box.w - 2 * row.zone_px - glass) / (n - 1);
+    return row;
+}
+
+void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, const std::string& outdoors,
+                const std::string& room) {
+    const Theme& t = ui.theme;
+    const Box& b = row.box;
+    fill(ui, {b.x, b.y, row.left(0) - b.x, b.h}, t.outdoor_air);
+    const float inside = row.right(row.count - 1);
+    fill(ui, {inside, b.y, b.right() - inside, b.h}, t.indoor_air);
+    for (std::size_t k = 0; k < row.count; ++k) {
+        const Box glass{row.left(k), b.y, row.pane_px, b.h - foot_px};
+        fill(ui, glass, faded(t.water, 0.16f));
+        frame(ui, glass, t.soft);
+        for (const std::size_t face : {2 * k + 1, 2 * k + 2})
+            if (face_coated(r.c.opening, face))
+                fill(ui, {face % 2 ? glass.x - 2 : glass.right() - 2, glass.y, 4, glass.h},
+                     t.lever);
+    }
+    const Fonts& fonts = ui.platform.fonts;
+    text(ui, fonts.small, {b.x + 6, b.y + 2}, t.soft, "outdoors");
+    text(ui, fonts.strong, {b.x + 6, b.y + 18}, t.ink, outdoors);
+    text(ui, fonts.small, {b.right() - 8, b.y + 2}, t.soft, "room", Align::right);
+    text(ui, fonts.strong, {b.right() - 8, b.y + 18}, t.ink, room, Align::right);
+}
+
+void ribbon_label(Ui& ui, const Box& space, float y, const std::string& word,
+                  const std::string& number) {
+    const Fonts& fonts = ui.platform.fonts;
+    const float n = text_size(ui, fonts.strong, number).x;
+    float w = text_size(ui, fonts.small, word).x + 5;
+    const bool fits = n + w <= space.w - 6;
+    if (!fits) w = 0;
+    const float x = space.centre().x - (n + w) / 2;
+    if (fits) text(ui, fonts.small, {x, y + 1.5f}, ui.theme.soft, word);
+    text(ui, fonts.strong, {x + w, y}, ui.theme.ink, number);
+}
+
+void arrow(Ui& ui, Box box, bool to_left, ImU32 colour) {
+    const float tip = to_left ? box.x : box.right();
+    const float neck = to_left ? box.x + point_px : box.right() - point_px;
+    fill(ui, {to_left ? neck : box.x, box.y, box.w - point_px, box.h}, colour);
+    const ImVec2 upper{neck, box.y}, lower{neck, box.bottom()}, point{tip, box.centre().y};
+    ui.list->AddTriangleFilled(to_left ? upper : lower, to_left ? lower : upper, point, colour);
+}
+
+void draw_winter(Ui& ui, Box box, const Ribbons& r) {
+    Winter w{ui, r, pane_row(box, r.heat.panes)};
+    const float room = w.row.ribbons.h - 2 * label_px - 6;
+    w.px_per_w = room / static_cast<float>(std::max(1.0, r.widest.sum()));
+    w.axis =
+        w.row.ribbons.y + label_px + 2 + static_cast<float>(r.widest.radiation_w_m2) * w.px_per_w;
+    draw_glass(ui, w.row, r, format_temperature(r.c.weather.outside_c, ui.units),
+               format_temperature(r.c.room.air_c, ui.units));
+    note(ui, Role::image, r.id + ".picture", box, "Heat through the glass, " + r.name,
+         winter_words(r, ui.units));
+    w.panes();
+    for (std::size_t k = 0; k <= r.heat.panes; ++k) {
+        w.space(k);
+        if (k > 0 && k < r.heat.panes) w.names(k);
+    }
+    w.faces();
+}
+
+} // namespace shimlight::view

@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+// The sun straight on at rating conditions: a beam that loses at each pane what is thrown back and
+// what the pane takes, and the heat the panes give off to both sides.
+#include "view/ribbons.hpp"
+
+#include <algorithm>
+
+namespace shimlight::view {
+namespace {
+
+constexpr float label_px = 18;
+
+struct Summer {
+    Ui& ui;
+    const Ribbons& r;
+    const assess::SunThrough& sun;
+    PaneRow row;
+    float beam_y = 0, beam_px = 1, lane_px = 16;
+
+    float px(double share) const { return static_cast<float>(share) * beam_px; }
+    /// Below the beam: lane 0 what is thrown back, then the panes.
+    float lane_y(std::size_t lane) const {
+        return beam_y + beam_px + 4 + static_cast<float>(lane) * lane_px;
+    }
+    double outwards() const {
+        double sum = 0;
+        for (std::size_t k = 0; k < row.count; ++k)
+            sum += sun.absorbed[k] - sun.absorbed_inwards[k];
+        return sum;
+    }
+    double inwards() const { return sun.shgc - sun.transmitted; }
+    void beam() const;
+    void given_off() const;
+    void words() const;
+    void figure(const char* id, Box box, const std::string& name, double share) const {
+        note(ui, Role::output, r.id + ".sun." + id, box, name + ", " + r.name,
+             format_percent(share));
+    }
+};
+
+void Summer::beam() const {
+    const ImU32 light = faded(ui.theme.lever, 0.55f);
+    double left = 1;
+    for (std::size_t k = 0; k <= row.count; ++k) {
+        const Box where = row.space(k);
+        const Box ribbon{where.x, beam_y, where.w - (k == row.count ? 6 : 0), px(left)};
+        if (k == row.count)
+            arrow(ui, ribbon, false, light);
+        else
+            fill(ui, ribbon, light);
+        if (k == 0) figure("falls", ribbon, "Sun that falls on the glass", 1);
+        if (k == row.count) {
+            figure("direct", ribbon, "Let in directly", sun.transmitted);
+            continue;
+        }
+        const double next = left - sun.absorbed[k] - (k == 0 ? sun.reflected : 0);
+        ui.list->AddQuadFilled({row.left(k), beam_y}, {row.right(k), beam_y},
+                               {row.right(k), beam_y + px(next)},
+                               {row.left(k), beam_y + px(left - (k == 0 ? sun.reflected : 0))},
+                               faded(ui.theme.lever, 0.75f));
+        left = next;
+    }
+    const Box back{row.box.x + 4, lane_y(0), row.left(0) - row.box.x - 4, px(sun.reflected)};
+    arrow(ui, back, true, faded(ui.theme.lever, 0.3f));
+    figure("reflected", back, "Thrown back", sun.reflected);
+}
+
+/// Each pane's heat has a lane of its own, so that ribbons pass behind one another unseen.
+void Summer::given_off() const {
+    const ImU32 warm = faded(ui.theme.worse, 0.45f);
+    for (std::size_t k = 0; k < row.count; ++k) {
+        const double in = sun.absorbed_inwards[k], out = sun.absorbed[k] - in;
+        const float y = lane_y(k + 1);
+        const std::string at = std::to_string(k + 1);
+        fill(ui, {row.left(k), y, row.pane_px, px(sun.absorbed[k])}, faded(ui.theme.worse, 0.8f));
+        const Box to_out{row.box.x + 4, y, row.left(k) - row.box.x - 4, px(out)};
+        const Box to_room{row.right(k), y, row.box.right() - 6 - row.right(k), px(in)};
+        arrow(ui, to_out, true, warm);
+        arrow(ui, to_room, false, warm);
+        figure(("absorbed." + at).c_str(), {row.left(k), y, row.pane_px, px(sun.absorbed[k])},
+               "Taken up by pane " + at, sun.absorbed[k]);
+    }
+    const Box left = row.space(0), right = row.space(row.count);
+    const float y = lane_y(1), height = lane_px * static_cast<float>(row.count);
+    figure("outwards", {left.x, y, left.w, height}, "Given off outwards", outwards());
+    figure("inwards", {right.x, y, right.w, height}, "Given off inwards", inwards());
+}
+
+void Summer::words() const {
+    const Fonts& fonts = ui.platform.fonts;
+    const Box left = row.space(0), right = row.space(row.count);
+    ribbon_label(ui, left, beam_y - label_px, "sun", format_percent(1));
+    ribbon_label(ui, right, beam_y - label_px, "directly", format_percent(sun.transmitted));
+    ribbon_label(ui, left, lane_y(0) + px(sun.reflected) + 1, "thrown back",
+                 format_percent(sun.reflected));
+    const float y = row.box.bottom() - 36;
+    ribbon_label(ui, left, y, "given off out", format_percent(outwards()));
+    ribbon_label(ui, right, y, "given off in", format_percent(inwards()));
+    for (std::size_t k = 0; k < row.count; ++k) {
+        const float x = (row.left(k) + row.right(k)) / 2;
+        if (row.count == 1) {
+            text(ui, fonts.small, {x, y + 18}, ui.theme.soft,
+                 "the pane takes " + format_percent(sun.absorbed[0]), Align::centre);
+            break;
+        }
+        text(ui, fonts.small, {x, y + 18}, ui.theme.soft,
+             (row.gap_px > 90 ? "takes " : "") + format_percent(sun.absorbed[k]), Align::centre);
+    }
+}
+
+std::string summer_words(const assess::SunThrough& sun, std::size_t panes) {
+    std::string words = "Of the sun straight on " + format_percent(sun.reflected) +
+                        " is thrown back, " + format_percent(sun.transmitted) + " passes. ";
+    for (std::size_t k = 0; k < panes; ++k)
+        words += "Pane " + std::to_string(k + 1) + " takes up " + format_percent(sun.absorbed[k]) +
+                 " and gives " + format_percent(sun.absorbed_inwards[k]) + " of all inwards. ";
+    return words;
+}
+
+} // namespace
+
+void draw_summer(Ui& ui, Box box, const Ribbons& r) {
+    Summer s{ui, r, r.result.sun, pane_row(box, r.heat.panes)};
+    const Box& b = s.row.ribbons;
+    s.beam_y = b.y + label_px;
+    s.beam_px = (b.h - label_px) * 0.5f;
+    s.lane_px = (b.h - label_px - s.beam_px - 6) / static_cast<float>(s.row.count + 1);
+    draw_glass(ui, s.row, r, format_temperature(assess::rated_summer_out_c, ui.units),
+               format_temperature(assess::rated_summer_in_c, ui.units));
+    note(ui, Role::image, r.id + ".picture", box, "Sun through the glass, " + r.name,
+         summer_words(s.sun, s.row.count));
+    s.beam();
+    s.given_off();
+    s.words();
+}
+
+} // namespace shimlight::view
