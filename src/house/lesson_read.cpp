@@ -53,8 +53,7 @@ std::vector<Change> read_changes(ObjectReader object, bool remedy) {
             break;
         }
         const Json* value = object.find(key);
-        const auto number =
-            read_field_value(*field, *value, object.path(key), object.reading());
+        const auto number = read_field_value(*field, *value, object.path(key), object.reading());
         if (number) changes.push_back({field, *number});
     }
     return changes;

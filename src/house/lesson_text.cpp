@@ -30,8 +30,8 @@ std::optional<Named> named(std::string_view words, const Stand& stand) {
     const assess::Figure* figure = assess::find_figure(words.substr(0, dot));
     std::string_view whose = words.substr(dot + 1);
     constexpr std::string_view before = "_was";
-    const bool was = whose.size() > before.size() &&
-                     whose.substr(whose.size() - before.size()) == before;
+    const bool was =
+        whose.size() > before.size() && whose.substr(whose.size() - before.size()) == before;
     if (was) whose.remove_suffix(before.size());
     if (!figure || (whose != "today" && whose != "remedy")) return std::nullopt;
     const FigureSet& set = was ? stand.was : stand.now;

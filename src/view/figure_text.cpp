@@ -9,7 +9,7 @@ namespace {
 
 using Kind = assess::FigureKind;
 
-constexpr double cfm_m3_s = 0.00047194745; // cubic foot per minute
+constexpr double cfm_m3_s = 0.00047194745;  // cubic foot per minute
 constexpr const char* gap = "\xE2\x80\x89"; // thin space
 
 /// `digits` after the point, with a unit.

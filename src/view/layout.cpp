@@ -89,7 +89,6 @@ Layout arrange_presenting(const Platform& platform) {
     constexpr float numbers_px = 76;
     const float picture_w = l.wide ? all.w * 0.6f : all.w;
     const float picture_h = l.wide ? all.h - numbers_px : all.h * 0.4f;
-    l.roomy = picture_w >= 640;
     l.picture = {all.x, all.y, picture_w, picture_h};
     l.strip = {all.x, l.picture.bottom(), picture_w, numbers_px};
     l.levers = l.wide ? Box{l.picture.right(), all.y, all.w - picture_w, all.h}

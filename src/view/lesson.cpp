@@ -145,8 +145,8 @@ bool Lesson::draw(Ui& ui, Box box) {
     fill_list();
     const Fonts& fonts = ui.platform.fonts;
     const int columns = box.w >= 720 ? 2 : 1;
-    const float width = (box.w - 2 * margin_px - (columns - 1) * between_px) /
-                        static_cast<float>(columns);
+    const float width =
+        (box.w - 2 * margin_px - (columns - 1) * between_px) / static_cast<float>(columns);
     float y = list_scroll_.begin(ui, box, list_px_);
     const float top = y;
     note(ui, Role::heading, "lesson.list", {box.x, y, box.w, 40}, "Lessons", "2");

@@ -48,8 +48,8 @@ class Lesson {
     std::size_t running_ = 0, step_ = 0;
     std::unique_ptr<Session> session_;
     bool free_ = false, revealed_ = false, present_ = false;
-    bool leaving_ = false; ///< its session is in use until the frame ends
-    std::vector<int> guesses_;               ///< by step; -1 shown without a guess
+    bool leaving_ = false;                 ///< its session is in use until the frame ends
+    std::vector<int> guesses_;             ///< by step; -1 shown without a guess
     std::vector<house::FigureSet> before_; ///< by step, as it was before the step's change
     Scroll list_scroll_, card_scroll_;
     float list_px_ = 0, card_px_ = 0; ///< what they needed last

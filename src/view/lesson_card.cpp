@@ -145,14 +145,15 @@ void Lesson::card(Ui& ui, Box box) {
 
 void Lesson::make_room(Layout& layout) const {
     if (layout.wide) return;
-    const float wanted = std::min(card_px_ + 4 - layout.levers.h,
-                                  layout.picture.h - least_picture_px);
-    if (wanted <= 0) return;
-    layout.picture.h -= wanted;
-    layout.strip.y -= wanted;
-    layout.verdict.y -= wanted;
-    layout.levers.y -= wanted;
-    layout.levers.h += wanted;
+    // No verdict stands between strip and card while a question is open.
+    const float spare = layout.levers.y - layout.strip.bottom() - 2;
+    const float missing = card_px_ + 4 - layout.levers.h - spare;
+    const float taken =
+        std::clamp(missing, 0.0f, std::max(0.0f, layout.picture.h - least_picture_px));
+    layout.picture.h -= taken;
+    layout.strip.y -= taken;
+    layout.levers.y -= taken + spare;
+    layout.levers.h += taken + spare;
 }
 
 Box Lesson::free_bar(Ui& ui, Box box) {
@@ -191,7 +192,9 @@ void Lesson::numbers(Ui& ui, Box box) {
         const std::string& currency = session_->house().currency;
         const std::string today = figure_text(figure, now.of[0][index], ui.units, currency);
         const std::string remedy = figure_text(figure, now.of[1][index], ui.units, currency);
-        const std::string value = today == remedy ? today : today + " → " + remedy;
+        const bool u = figure.kind == assess::FigureKind::u_w_m2k; // its long unit once
+        const std::string first = u ? format_u(now.of[0][index], ui.units) : today;
+        const std::string value = today == remedy ? today : first + " → " + remedy;
         const std::string name(figure.name);
         const Box cell{box.x + each * static_cast<float>(i) + 8, box.y, each - 16, box.h};
         text_fitted(ui, fonts.small, {cell.x, cell.y + 8}, cell.w, ui.theme.soft, name);

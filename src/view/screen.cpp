@@ -141,7 +141,8 @@ void Conductor::opened_file() {
 void Conductor::title(const Layout& layout) {
     ui.group = "title";
     const house::House& h = session.house();
-    const std::string name = h.name + " · " + session.record().name;
+    const std::string& opening = session.record().name;
+    const std::string name = opening.empty() ? h.name : h.name + " · " + opening;
     const Box& b = layout.top;
     const float steps_px = 2 * touch_px + 4, width = b.w - 2 * margin_px - steps_px;
     ImFont* font = ui.platform.fonts.title;
@@ -159,8 +160,7 @@ void Conductor::title(const Layout& layout) {
     if (button(ui, "menu.undo", {x, y, touch_px, touch_px}, "↩", style)) session.undo();
     style.spoken = "Redo";
     style.enabled = session.can_redo();
-    if (button(ui, "menu.redo", {x + touch_px, y, touch_px, touch_px}, "↪", style))
-        session.redo();
+    if (button(ui, "menu.redo", {x + touch_px, y, touch_px, touch_px}, "↪", style)) session.redo();
 }
 
 void Conductor::views(const Layout& layout) {
@@ -214,11 +214,10 @@ void Conductor::assess() {
     if (more) ui.wishes.another_frame = true;
     assess::VerdictStyle style;
     style.fahrenheit = ui.units == Units::us;
-    std::string words =
-        assess::verdict(session.today(), session.today_result(),
-                        session.has_remedy() ? session.remedy_name() : std::string(),
-                        session.has_remedy() ? session.remedy() : session.today(),
-                        session.remedy_result(), style);
+    std::string words = assess::verdict(
+        session.today(), session.today_result(),
+        session.has_remedy() ? session.remedy_name() : std::string(),
+        session.has_remedy() ? session.remedy() : session.today(), session.remedy_result(), style);
     if (words != s.verdict) ui.wishes.another_frame = true; // its box is laid out from its length
     s.verdict = std::move(words);
 }

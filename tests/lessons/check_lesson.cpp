@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// check_lesson FILE [--figures]: reads lessons, plays them through, prints what they tell. Ends with
-// 1 and the path of the fault when something is wrong. Numbers are SI here.
+// check_lesson FILE [--figures]: reads lessons, plays them through, prints what they tell. Ends
+// with 1 and the path of the fault when something is wrong. Numbers are SI here.
 #include "lessons/play.hpp"
 
 #include <fstream>

@@ -29,17 +29,26 @@ inline std::string plain(const assess::Figure&, double value, house::Telling tel
     return digits;
 }
 
-inline house::FigureSet figures_after(const house::Lesson& lesson, std::size_t steps) {
-    const house::House h = house::lesson_house(lesson, steps, house::Units::si);
-    const opening::Case today = house::today_case(h, h.openings[0]);
-    const opening::Case remedy = house::remedy_case(h, h.openings[0]);
-    return house::read_figures(today, assess::assess(today), remedy, assess::assess(remedy));
-}
+/// Computes as the screen does: what a step leaves alone is not solved again.
+class Player {
+  public:
+    house::FigureSet figures_after(const house::Lesson& lesson, std::size_t steps) {
+        const house::House h = house::lesson_house(lesson, steps, house::Units::si);
+        const opening::Case today = house::today_case(h, h.openings[0]);
+        const opening::Case remedy = house::remedy_case(h, h.openings[0]);
+        return house::read_figures(today, today_.update(today, {}), remedy,
+                                   remedy_.update(remedy, {}));
+    }
+
+  private:
+    assess::Assessor today_, remedy_;
+};
 
 inline Played play(const house::Lesson& lesson) {
     Played played;
+    Player player;
     for (std::size_t i = 0; i <= lesson.steps.size(); ++i)
-        played.figures.push_back(figures_after(lesson, i));
+        played.figures.push_back(player.figures_after(lesson, i));
     for (std::size_t i = 0; i < lesson.steps.size(); ++i) {
         const house::LessonStep& step = lesson.steps[i];
         const house::FigureSet &was = played.figures[i], &now = played.figures[i + 1];
