@@ -7,11 +7,31 @@ function typingIn(target) {
   return target instanceof HTMLInputElement && target.type !== "range";
 }
 
+// A clicker's two keys go through a lesson, wherever it asks.
+const STEPS = {
+  PageDown: "lesson.next", ArrowRight: "lesson.next",
+  PageUp: "lesson.back", ArrowLeft: "lesson.back",
+};
+
+/// The step that a key means here; arrows belong to whatever control has the focus.
+function lessonStep(event, mirror) {
+  const step = STEPS[event.key];
+  const arrow = event.key.startsWith("Arrow");
+  if (!step || (arrow && event.target.closest("input, select, [role=tab]"))) return undefined;
+  return mirror.nodes.some((node) => node.i === step && !node.x) ? step : undefined;
+}
+
 export function listenToKeys(program, mirror, press) {
   document.addEventListener("keydown", (event) => {
     if (event.key === "Escape" && !typingIn(event.target)) {
       program._shimlight_escape();
       press("menu.escape");
+      return;
+    }
+    const step = lessonStep(event, mirror);
+    if (step) {
+      event.preventDefault();
+      press(step);
       return;
     }
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;

@@ -7,5 +7,6 @@
 namespace shimlight::house {
 
 extern const std::string_view demo_house_text; ///< assets/demo_house.json
+extern const std::string_view lessons_text;    ///< assets/lessons.json
 
 } // namespace shimlight::house

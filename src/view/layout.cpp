@@ -82,6 +82,20 @@ float verdict_width(const Platform& platform) {
     return all.w - std::min(lever_panel_px, all.w * 0.42f) - 2 * margin_px - 24;
 }
 
+Layout arrange_presenting(const Platform& platform) {
+    const Box all = safe_area(platform);
+    Layout l;
+    l.wide = is_wide(platform);
+    constexpr float numbers_px = 76;
+    const float picture_w = l.wide ? all.w * 0.6f : all.w;
+    const float picture_h = l.wide ? all.h - numbers_px : all.h * 0.4f;
+    l.picture = {all.x, all.y, picture_w, picture_h};
+    l.strip = {all.x, l.picture.bottom(), picture_w, numbers_px};
+    l.levers = l.wide ? Box{l.picture.right(), all.y, all.w - picture_w, all.h}
+                      : Box{all.x, l.strip.bottom(), all.w, all.bottom() - l.strip.bottom()};
+    return l;
+}
+
 Layout arrange(const Platform& platform, float verdict_px, Middle middle) {
     const Box all = safe_area(platform);
     return is_wide(platform) ? arrange_wide(all, verdict_px, middle)

@@ -21,6 +21,8 @@ enum class Middle { picture, page, page_alone };
 
 /// `verdict_px` is the height the verdict needs for a text width of `verdict_width(platform)`.
 Layout arrange(const Platform& platform, float verdict_px, Middle middle);
+/// A lesson before a class: the picture, three numbers in `strip`, the questions in `levers`.
+Layout arrange_presenting(const Platform& platform);
 float verdict_width(const Platform& platform);
 bool is_wide(const Platform& platform);
 /// A phone held upright: small type for the verdict.

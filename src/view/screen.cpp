@@ -37,6 +37,7 @@ struct Screen::State {
     Overlay overlay;
     int seen_revision = 0; ///< last revision that house_changed() told of
     int seen_opening = -1;
+    const Session* seen_session = nullptr;
     bool moving = false; ///< a lever is under the finger
     std::string verdict;
 };
@@ -58,6 +59,14 @@ void begin_page(const Platform& p, const Theme& theme) {
                      ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBringToFrontOnFocus);
 }
 
+/// While presenting, each kind of type is the next larger one.
+Platform in_type_of(const Platform& p, bool presenting) {
+    Platform shown = p;
+    const Fonts& f = p.fonts;
+    if (presenting) shown.fonts = {f.body, f.title, f.title, f.title, f.large, f.large};
+    return shown;
+}
+
 ImFont* verdict_font(const Platform& p) {
     return is_narrow(p) ? p.fonts.small : p.fonts.body;
 }
@@ -74,9 +83,12 @@ void end_page() {
 struct Conductor {
     Screen::State& s;
     Ui& ui;
+    Session& session;    ///< the person's own, or a lesson's
+    bool lesson = false; ///< a lesson's
 
     void keys();
     void opened_file();
+    bool opened_lessons();
     void title(const Layout& layout);
     void views(const Layout& layout);
     void verdict(const Layout& layout);
@@ -84,6 +96,7 @@ struct Conductor {
     void picture(const Layout& layout);
     void page(const Layout& layout);
     void assess();
+    void present(const Layout& layout);
 };
 
 /// Shortcuts arrive as presses of the menu's nodes even when the menu is not on the screen.
@@ -95,8 +108,22 @@ void Conductor::keys() {
     }
 }
 
+/// A file of lessons; false when it is something else.
+bool Conductor::opened_lessons() {
+    if (!house::is_lessons(ui.platform.opened_file)) return false;
+    auto read = house::lessons_from_json(ui.platform.opened_file);
+    if (ok(read)) {
+        s.lesson.add(std::move(value(read)));
+        s.view = View::lesson;
+        s.message = "The lessons stand below the others until the page is closed.";
+    } else {
+        s.message = "No lesson was opened. At " + problem(read).path + ": " + problem(read).message;
+    }
+    return true;
+}
+
 void Conductor::opened_file() {
-    if (ui.platform.opened_file.empty()) return;
+    if (ui.platform.opened_file.empty() || opened_lessons()) return;
     const auto opened = house::from_json(ui.platform.opened_file);
     if (!ok(opened)) {
         const Problem& p = problem(opened);
@@ -112,8 +139,9 @@ void Conductor::opened_file() {
 
 void Conductor::title(const Layout& layout) {
     ui.group = "title";
-    const house::House& h = s.session.house();
-    const std::string name = h.name + " · " + s.session.record().name;
+    const house::House& h = session.house();
+    const std::string& opening = session.record().name;
+    const std::string name = opening.empty() ? h.name : h.name + " · " + opening;
     const Box& b = layout.top;
     const float steps_px = 2 * touch_px + 4, width = b.w - 2 * margin_px - steps_px;
     ImFont* font = ui.platform.fonts.title;
@@ -126,13 +154,12 @@ void Conductor::title(const Layout& layout) {
     style.look = ButtonLook::plain;
     style.sign = true;
     style.spoken = "Undo";
-    style.enabled = s.session.can_undo();
+    style.enabled = session.can_undo();
     const float x = b.right() - steps_px, y = b.centre().y - touch_px / 2;
-    if (button(ui, "menu.undo", {x, y, touch_px, touch_px}, "↩", style)) s.session.undo();
+    if (button(ui, "menu.undo", {x, y, touch_px, touch_px}, "↩", style)) session.undo();
     style.spoken = "Redo";
-    style.enabled = s.session.can_redo();
-    if (button(ui, "menu.redo", {x + touch_px, y, touch_px, touch_px}, "↪", style))
-        s.session.redo();
+    style.enabled = session.can_redo();
+    if (button(ui, "menu.redo", {x + touch_px, y, touch_px, touch_px}, "↪", style)) session.redo();
 }
 
 void Conductor::views(const Layout& layout) {
@@ -181,35 +208,38 @@ void Conductor::assess() {
     budget.shown = s.slice.position;
     budget.accuracy = s.moving ? section::Accuracy::draft : section::Accuracy::normal;
     const auto which = static_cast<std::size_t>(s.slice.position);
-    const bool first = !s.session.today_result().cuts[which];
+    const bool first = !session.today_result().cuts[which];
     if (!s.moving && !first) budget.max_solves = solves_a_frame_at_rest;
     if (first) budget.accuracy = section::Accuracy::draft;
-    const bool more = s.session.assess(budget);
+    const bool more = session.assess(budget);
     if (more) ui.wishes.another_frame = true;
     assess::VerdictStyle style;
     style.fahrenheit = ui.units == Units::us;
-    std::string words =
-        assess::verdict(s.session.today(), s.session.today_result(),
-                        s.session.has_remedy() ? s.session.remedy_name() : std::string(),
-                        s.session.has_remedy() ? s.session.remedy() : s.session.today(),
-                        s.session.remedy_result(), style);
+    std::string words = assess::verdict(
+        session.today(), session.today_result(),
+        session.has_remedy() ? session.remedy_name() : std::string(),
+        session.has_remedy() ? session.remedy() : session.today(), session.remedy_result(), style);
     if (words != s.verdict) ui.wishes.another_frame = true; // its box is laid out from its length
     s.verdict = std::move(words);
 }
 
 void Conductor::picture(const Layout& layout) {
-    if (s.levers.draw(ui, s.session, layout.levers)) s.moving = true;
+    if (lesson && s.lesson.guided())
+        s.lesson.card(ui, layout.levers);
+    else if (s.levers.draw(ui, session,
+                           lesson ? s.lesson.free_bar(ui, layout.levers) : layout.levers))
+        s.moving = true;
     if (!ui.gesture.down && s.moving) {
         s.moving = false;
-        s.session.settle();
+        session.settle();
         ui.wishes.another_frame = true;
     }
     assess();
     const Box& b = layout.picture;
-    if (s.view == View::slice) s.slice.draw(ui, s.session, b, layout.wide, layout.roomy);
-    if (s.view == View::room) s.room.draw(ui, s.session, b, layout.wide, layout.roomy);
-    if (s.view == View::panes) s.panes.draw(ui, s.session, b, layout.wide, layout.roomy);
-    if (s.view == View::air) s.air.draw(ui, s.session, b, layout.wide, layout.roomy);
+    if (s.view == View::slice) s.slice.draw(ui, session, b, layout.wide, layout.roomy);
+    if (s.view == View::room) s.room.draw(ui, session, b, layout.wide, layout.roomy);
+    if (s.view == View::panes) s.panes.draw(ui, session, b, layout.wide, layout.roomy);
+    if (s.view == View::air) s.air.draw(ui, session, b, layout.wide, layout.roomy);
 }
 
 void Conductor::page(const Layout& layout) {
@@ -222,14 +252,29 @@ void Conductor::page(const Layout& layout) {
     if (s.view == View::readings) s.readings.draw(ui, s.session, b);
     if (s.view == View::bill) s.bill.draw(ui, s.session, b);
     if (s.view == View::sheet) s.sheet.draw(ui, s.session, b);
-    if (s.view == View::lesson) s.lesson.draw(ui, s.session, b);
+    if (s.view == View::lesson && s.lesson.draw(ui, b)) {
+        s.view = s.lesson.view();
+        s.slice.position = s.lesson.lesson().cut;
+        ui.wishes.another_frame = true;
+    }
+}
+
+/// Picture, three numbers and the question, in large type.
+void Conductor::present(const Layout& layout) {
+    picture(layout);
+    s.lesson.numbers(ui, layout.strip);
 }
 
 Screen::Screen(house::House start) : state_(std::make_unique<State>(std::move(start))) {}
 Screen::~Screen() = default;
 
-void Screen::frame(const Platform& platform, Wishes& wishes) {
+void Screen::frame(const Platform& device, Wishes& wishes) {
     State& s = *state_;
+    s.lesson.begin_frame();
+    const bool lesson = s.lesson.session() && is_picture(s.view);
+    Session& session = lesson ? *s.lesson.session() : s.session;
+    const bool presenting = lesson && s.lesson.presenting();
+    const Platform platform = in_type_of(device, presenting);
     const Theme& t = theme(platform.dark);
     begin_page(platform, t);
     s.gesture.follow();
@@ -244,31 +289,40 @@ void Screen::frame(const Platform& platform, Wishes& wishes) {
           "",
           {0, 0, platform.width_px, platform.height_px}};
     ui.blocked = !s.overlay.id.empty();
-    Conductor conductor{s, ui};
+    Conductor conductor{s, ui, session, lesson};
     conductor.opened_file();
     conductor.keys();
     ui.units = s.session.house().units;
-    if (s.seen_opening != s.session.house().selected) {
-        s.seen_opening = s.session.house().selected;
+    if (s.seen_opening != session.house().selected || s.seen_session != &session) {
+        s.seen_opening = session.house().selected;
+        s.seen_session = &session;
         s.slice.reset_look();
         s.levers.to_top();
         conductor.assess();
     }
-    const float words =
-        paragraph(ui, verdict_font(platform), {0, 0}, verdict_width(platform), 0, s.verdict, false);
+    // The verdict would tell the answer.
+    const bool asked = lesson && s.lesson.guided();
+    const float words = asked ? 0
+                              : paragraph(ui, verdict_font(platform), {0, 0},
+                                          verdict_width(platform), 0, s.verdict, false);
     const Middle middle = is_picture(s.view)      ? Middle::picture
                           : s.view == View::house ? Middle::page_alone
                                                   : Middle::page;
-    const Layout layout = arrange(platform, words, middle);
-    conductor.title(layout);
-    conductor.views(layout);
-    if (middle == Middle::picture)
+    Layout layout = presenting ? arrange_presenting(platform) : arrange(platform, words, middle);
+    if (asked && !presenting) s.lesson.make_room(layout);
+    if (!presenting) {
+        conductor.title(layout);
+        conductor.views(layout);
+    }
+    if (presenting)
+        conductor.present(layout);
+    else if (middle == Middle::picture)
         conductor.picture(layout);
     else
         conductor.page(layout);
-    if (middle != Middle::page_alone) {
-        strip(ui, s.session, layout.strip, layout.wide || layout.roomy);
-        conductor.verdict(layout);
+    if (middle != Middle::page_alone && !presenting) {
+        strip(ui, session, layout.strip, layout.wide || layout.roomy);
+        if (!asked) conductor.verdict(layout);
     }
     conductor.message();
     draw_overlay(ui);

@@ -5,6 +5,13 @@ namespace shimlight::view {
 
 using opening::Scope;
 
+namespace {
+
+/// Of all sessions, so that what was read from one is never taken for another's.
+int newest_revision = 0;
+
+} // namespace
+
 const house::OpeningRecord& Session::record() const {
     const house::House& h = house();
     return h.openings[static_cast<std::size_t>(h.selected)];
@@ -41,22 +48,22 @@ void Session::move(const opening::Field& field, double value, Shown of,
 
 void Session::edit(house::House next, const std::string& gesture) {
     history_.change(std::move(next), gesture);
-    ++revision_;
+    revision_ = ++newest_revision;
 }
 
 void Session::load(house::House house) {
     history_ = house::History(std::move(house));
-    ++revision_;
+    revision_ = ++newest_revision;
 }
 
 void Session::undo() {
     history_.undo();
-    ++revision_;
+    revision_ = ++newest_revision;
 }
 
 void Session::redo() {
     history_.redo();
-    ++revision_;
+    revision_ = ++newest_revision;
 }
 
 bool Session::assess(const assess::Budget& budget) {

@@ -52,7 +52,7 @@ class Session {
         return has_remedy() ? remedy_.last() : today_.last();
     }
 
-    /// Counts the changes of the house.
+    /// Another number after each change of the house, and in each session.
     int revision() const { return revision_; }
 
   private:

@@ -169,7 +169,8 @@ void Slice::draw_probe(Ui& ui, Box box) {
 void Slice::controls(Ui& ui, Session& session, Box box, bool wide) {
     constexpr opening::Position cuts[] = {Position::head, Position::jamb, Position::sill,
                                           Position::meeting_rail};
-    const float each = wide ? 50 : 46, gap = 2, side = wide ? 12 : 8;
+    const float word_px = text_size(ui, ui.platform.fonts.strong, "Head").x + 12;
+    const float each = std::max(wide ? 50.0f : 46.0f, word_px), gap = 2, side = wide ? 12 : 8;
     const float y = box.y + 2;
     float x = box.right() - side - 4 * (each + gap);
     const float switch_px = has_heat_switch(box, wide) ? heat_switch_px + 12 : 0;

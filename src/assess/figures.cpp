@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+#include "assess/figures.hpp"
+
+#include <limits>
+
+namespace shimlight::assess {
+namespace {
+
+using opening::Case;
+using opening::Part;
+using Kind = FigureKind;
+
+constexpr double none = std::numeric_limits<double>::quiet_NaN();
+
+/// The coldest place of a part, over the cuts solved so far.
+const PartSurface* surface(const Assessment& a, Part part) {
+    for (const PartSurface& p : a.parts)
+        if (p.part == part) return &p;
+    return nullptr;
+}
+
+template <Part part> double part_c(const Case&, const Assessment& a) {
+    const PartSurface* p = surface(a, part);
+    return p ? p->surface_c : none;
+}
+
+template <Part part> double part_rh(const Case&, const Assessment& a) {
+    const PartSurface* p = surface(a, part);
+    return p ? p->max_rh : none;
+}
+
+template <auto member> double of(const Case&, const Assessment& a) {
+    return a.*member;
+}
+
+template <auto member> double of_seat(const Case&, const Assessment& a) {
+    return a.seat.*member;
+}
+
+template <auto member> double of_leak(const Case&, const Assessment& a) {
+    return a.leak.*member;
+}
+
+double inside_glass_c(const Case& c, const Assessment& a) {
+    return a.glass.faces_c[2 * opening::glazing_stack(c.opening).pane_count - 1];
+}
+
+using A = Assessment;
+using Seat = physics::SeatResult;
+
+constexpr Figure rows[] = {
+    {"glass_inside", "Glass, inside face", Kind::temperature_c, inside_glass_c},
+    {"ankles", "Bothered at the ankles", Kind::percent, of_seat<&Seat::ankle_bare_pct>},
+    {"wet_above", "Indoor humidity that wets the glass", Kind::humidity, of<&A::max_rh>},
+    {"u_window", "U-factor, whole window", Kind::u_w_m2k, of<&A::u_window_w_m2k>},
+    {"year_cost", "Heat lost in a year, this opening", Kind::money, of<&A::year_cost>},
+    {"u_centre", "U-factor, centre of glass", Kind::u_w_m2k, of<&A::u_centre_w_m2k>},
+    {"u_installed", "U-factor, installed, with joint and leak", Kind::u_w_m2k,
+     of<&A::u_installed_w_m2k>},
+    {"u_frame", "U-factor, frame and sashes", Kind::u_w_m2k, of<&A::u_frame_w_m2k>},
+    {"u_edge", "U-factor, edge of the glass", Kind::u_w_m2k, of<&A::u_edge_w_m2k>},
+    {"year_kwh", "Heat of a year, this opening", Kind::energy_kwh, of<&A::year_kwh>},
+    {"year_air", "Share of the year's heat carried by air", Kind::share, of<&A::year_air_share>},
+    {"heat", "Heat lost now", Kind::heat_w, of<&A::heat_w>},
+    {"air_share", "Share of it carried by air", Kind::share, of<&A::air_share>},
+    {"dew_point", "Dew point of the room air", Kind::temperature_c, of<&A::dew_point_c>},
+    {"shim_flow", "Air through the shim space", Kind::flow_m3_s, of_leak<&LeakResult::shim_m3_s>},
+    {"sash_flow", "Air past the sashes", Kind::flow_m3_s, of_leak<&LeakResult::sash_m3_s>},
+    {"shim_air", "Air from the joint, as it enters", Kind::temperature_c,
+     of_leak<&LeakResult::shim_air_c>},
+    {"sash_air", "Air from the sashes, as it enters", Kind::temperature_c,
+     of_leak<&LeakResult::sash_air_c>},
+    {"leak_heat", "Heat carried by the leak", Kind::heat_w, of_leak<&LeakResult::heat_w>},
+    {"pressure", "Pressure across the window", Kind::pressure_pa,
+     [](const Case&, const A& a) { return a.leak.drive.pressure_pa; }},
+    {"ankle_speed", "Air speed at the ankles", Kind::speed_m_s, of_seat<&Seat::ankle_speed_m_s>},
+    {"ankle_air", "Air temperature at the ankles", Kind::temperature_c,
+     of_seat<&Seat::ankle_air_c>},
+    {"falling_speed", "Falling air at the sill", Kind::speed_m_s,
+     of_seat<&Seat::downdraft_speed_at_sill_m_s>},
+    {"leak_speed", "Leaking air at the ankles", Kind::speed_m_s, of_seat<&Seat::leak_speed_m_s>},
+    {"draft_glass", "Share of the draft from cold glass", Kind::share,
+     [](const Case&, const A& a) { return a.seat.share.cold_glass; }},
+    {"draft_sash", "Share of the draft from the sash", Kind::share,
+     [](const Case&, const A& a) { return a.seat.share.sash_leak; }},
+    {"draft_shim", "Share of the draft from the joint", Kind::share,
+     [](const Case&, const A& a) { return a.seat.share.shim_leak; }},
+    {"operative", "Temperature as felt", Kind::temperature_c, of_seat<&Seat::operative_c>},
+    {"shgc", "SHGC, centre of glass", Kind::ratio,
+     [](const Case&, const A& a) { return a.sun.shgc; }},
+    {"light", "Visible light let in", Kind::ratio,
+     [](const Case&, const A& a) { return a.sun.light; }},
+    {"part.glass_centre", "Coldest glass, centre", Kind::temperature_c, part_c<Part::glass_centre>},
+    {"part.glass_edge", "Coldest edge of the glass", Kind::temperature_c, part_c<Part::glass_edge>},
+    {"part.frame", "Coldest place of the frame", Kind::temperature_c, part_c<Part::frame>},
+    {"part.casing", "Coldest place of the casing", Kind::temperature_c, part_c<Part::casing>},
+    {"part.wall", "Coldest place of the wall", Kind::temperature_c, part_c<Part::wall>},
+    {"part.storm", "Inner face of the storm panel", Kind::temperature_c, part_c<Part::storm>},
+    {"wet.storm", "Indoor humidity that wets the storm panel", Kind::humidity,
+     part_rh<Part::storm>},
+    {"wet.casing", "Indoor humidity that wets the casing", Kind::humidity, part_rh<Part::casing>},
+    {"outside", "Outdoor air", Kind::temperature_c,
+     [](const Case& c, const A&) { return c.weather.outside_c; }},
+    {"room", "Room air", Kind::temperature_c, [](const Case& c, const A&) { return c.room.air_c; }},
+    {"humidity", "Humidity of the room", Kind::share,
+     [](const Case& c, const A&) { return c.room.rh; }},
+};
+static_assert(sizeof rows / sizeof rows[0] == figure_count);
+
+} // namespace
+
+std::span<const Figure> figures() {
+    return rows;
+}
+
+const Figure* find_figure(std::string_view key) {
+    for (const Figure& figure : rows)
+        if (figure.key == key) return &figure;
+    return nullptr;
+}
+
+} // namespace shimlight::assess

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "view/figure_text.hpp"
+
+#include <cmath>
+#include <cstdio>
+
+namespace shimlight::view {
+namespace {
+
+using Kind = assess::FigureKind;
+
+constexpr double cfm_m3_s = 0.00047194745;  // cubic foot per minute
+constexpr const char* gap = "\xE2\x80\x89"; // thin space
+
+/// `digits` after the point, with a unit.
+std::string number(double value, int digits, const char* unit) {
+    char text[40];
+    std::snprintf(text, sizeof text, "%.*f", digits, value);
+    return typeset(text) + gap + unit;
+}
+
+std::string flow(double m3_s, Units units) {
+    return units == Units::us ? number(std::fabs(m3_s) / cfm_m3_s, 1, "cfm")
+                              : number(std::fabs(m3_s) * 1000, 1, "L/s");
+}
+
+std::string plain(Kind kind, double value, Units units, const std::string& currency) {
+    switch (kind) {
+    case Kind::share:
+    case Kind::humidity:
+        return format_percent(value);
+    case Kind::percent:
+        return format_percent(value / 100);
+    case Kind::u_w_m2k:
+        return format_u(value, units) + gap + u_unit(units);
+    case Kind::speed_m_s:
+        return format_speed(value, units);
+    case Kind::flow_m3_s:
+        return flow(value, units);
+    case Kind::heat_w:
+        return number(value, 0, "W");
+    case Kind::energy_kwh:
+        return number(value, 0, "kWh");
+    case Kind::money:
+        return format_money(value, currency);
+    case Kind::pressure_pa:
+        return number(value, 1, "Pa");
+    case Kind::ratio:
+        return number(value, 2, "").substr(0, 4);
+    default:
+        return format_temperature(value, units);
+    }
+}
+
+} // namespace
+
+std::string figure_text(const assess::Figure& figure, double value, Units units,
+                        const std::string& currency) {
+    if (!std::isfinite(value)) return "–";
+    if (figure.kind == Kind::humidity && value >= 1) return "never";
+    std::string text = plain(figure.kind, value, units, currency);
+    if (figure.kind == Kind::flow_m3_s && value != 0) text += value > 0 ? " in" : " out";
+    return text;
+}
+
+std::string figure_difference(const assess::Figure& figure, double difference, Units units,
+                              const std::string& currency) {
+    const double size = std::fabs(difference);
+    if (!std::isfinite(size)) return "–";
+    if (figure.kind != Kind::temperature_c) return plain(figure.kind, size, units, currency);
+    const double k = units == Units::us ? size * 1.8 : size;
+    return number(k, k < 9.95 ? 1 : 0, units == Units::us ? "°F" : "°C");
+}
+
+} // namespace shimlight::view
