@@ -115,9 +115,10 @@ bool Conductor::opened_lessons() {
     if (ok(read)) {
         s.lesson.add(std::move(value(read)));
         s.view = View::lesson;
-        s.message = "The lessons stand below the others until the page is closed.";
+        s.session.message = "The lessons stand below the others until the page is closed.";
     } else {
-        s.message = "No lesson was opened. At " + problem(read).path + ": " + problem(read).message;
+        s.session.message =
+            "No lesson was opened. At " + problem(read).path + ": " + problem(read).message;
     }
     return true;
 }
