@@ -15,7 +15,9 @@
 namespace shimlight::house {
 
 inline constexpr int format_version = 1;
-inline constexpr double max_hour = 1e4; ///< price of an hour, in any currency
+inline constexpr std::size_t max_name_bytes = 200;
+inline constexpr std::size_t max_remedies = 20; ///< of one opening
+inline constexpr double max_hour = 1e4;         ///< price of an hour, in any currency
 
 struct OpeningRecord {
     std::string name;      ///< "bedroom, north"

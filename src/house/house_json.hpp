@@ -16,11 +16,9 @@ inline constexpr std::string_view house_kind = "shimlight-house";
 inline constexpr std::array<std::string_view, 2> unit_keys{"us", "si"}; ///< by Units
 
 /// Sizes that a house file keeps to; far above any real house, small enough for a phone.
-inline constexpr std::size_t max_name_bytes = 200;
 inline constexpr std::size_t max_notes_bytes = 20000;
 inline constexpr std::size_t max_currency_bytes = 8;
 inline constexpr std::size_t max_openings = 200;
-inline constexpr std::size_t max_remedies = 20;
 inline constexpr double max_hours = 1000;
 inline constexpr double max_material_cost = 1e7; ///< in any currency
 

@@ -19,31 +19,34 @@ void take(Session& session, house::Entry which, std::optional<double> value) {
 } // namespace
 
 std::optional<std::string> typed_field(Ui& ui, const std::string& id, Box box,
-                                       const std::string& name, const std::string& shown,
-                                       const std::string& unit, const std::string& assumed) {
+                                       const TypedField& f) {
     const Fonts& fonts = ui.platform.fonts;
-    const Box field{box.right() - field_px, box.y, field_px, touch_px};
-    text_fitted(ui, fonts.body, {box.x, field.centre().y - 10}, box.w - field_px - 8, ui.theme.ink,
-                name);
+    const float wide = f.role == Role::text ? box.w - 64 : field_px;
+    const Box field{box.right() - wide, box.y, wide, touch_px};
+    text_fitted(ui, fonts.body, {box.x, field.centre().y - 10}, box.w - wide - 8, ui.theme.ink,
+                f.name);
     const Box face{field.x, field.y + 4, field.w, field.h - 8};
     fill(ui, face, ui.theme.card, 6);
     frame(ui, face, ui.theme.rule, 6);
-    const float unit_px = unit.empty() ? 0 : text_size(ui, fonts.small, unit).x + 6;
-    text(ui, fonts.small, {face.right() - 8, face.centre().y - 9}, ui.theme.soft, unit,
-         Align::right);
-    text(ui, fonts.strong, {face.right() - 8 - unit_px, face.centre().y - 10},
-         shown.empty() ? ui.theme.soft : ui.theme.ink,
-         !shown.empty()    ? shown
-         : assumed.empty() ? std::string("–")
-                           : assumed,
-         Align::right);
+    const bool empty = f.shown.empty();
+    const std::string words = !empty ? f.shown : f.assumed.empty() ? "–" : f.assumed;
+    const ImU32 ink = empty ? ui.theme.soft : ui.theme.ink;
+    if (f.role == Role::text) {
+        text_fitted(ui, fonts.strong, {face.x + 8, face.centre().y - 10}, face.w - 16, ink, words);
+    } else {
+        const float unit_px = f.unit.empty() ? 0 : text_size(ui, fonts.small, f.unit).x + 6;
+        text(ui, fonts.small, {face.right() - 8, face.centre().y - 9}, ui.theme.soft, f.unit,
+             Align::right);
+        text(ui, fonts.strong, {face.right() - 8 - unit_px, face.centre().y - 10}, ink, words,
+             Align::right);
+    }
     focus_ring(ui, id, face, 6);
     MirrorNode node;
     node.id = id;
-    node.role = Role::number;
-    node.name = name;
-    node.value = shown;
-    node.help = assumed.empty() ? unit : unit + ", reckoned with " + assumed;
+    node.role = f.role;
+    node.name = f.name;
+    node.value = f.shown;
+    node.help = f.assumed.empty() ? f.unit : f.unit + ", reckoned with " + f.assumed;
     put_in_place(ui, node, field);
     ui.mirror.add(std::move(node));
     return ui.mirror.text(id);
@@ -52,12 +55,12 @@ std::optional<std::string> typed_field(Ui& ui, const std::string& id, Box box,
 void entry(Ui& ui, Session& session, house::Entry which, Box box, std::optional<double> assumed) {
     const house::EntryRow& row = house::entry_rows()[static_cast<std::size_t>(which)];
     const house::Entries& site = session.record().site;
-    const std::string shown =
-        site.has(which) ? typeset(format_bare(row.quantity, site.of(which), ui.units)) : "";
+    const auto bare = [&](double si) { return typeset(format_bare(row.quantity, si, ui.units)); };
+    const std::string shown = site.has(which) ? bare(site.of(which)) : "";
     const auto typed =
-        typed_field(ui, "site." + std::string(row.key), box, std::string(row.label), shown,
-                    unit_sign(row.quantity, ui.units),
-                    assumed ? typeset(format_bare(row.quantity, *assumed, ui.units)) : "");
+        typed_field(ui, "site." + std::string(row.key), box,
+                    {std::string(row.label), shown, unit_sign(row.quantity, ui.units),
+                     assumed ? bare(*assumed) : ""});
     if (!typed || *typed == shown) return;
     if (typed->find_first_not_of(' ') == std::string::npos) return take(session, which, {});
     const auto value = parse(row.quantity, *typed, ui.units);

@@ -14,9 +14,16 @@ inline constexpr float entry_height_px = touch_px + 4;
 void entry(Ui& ui, Session& session, house::Entry which, Box box,
            std::optional<double> assumed = {});
 
-/// Any number typed: `shown` is its text now; what was typed, if anything. The unit stands behind.
+struct TypedField {
+    std::string name;
+    std::string shown;        ///< its text now
+    std::string unit;         ///< behind it
+    std::string assumed;      ///< stands faintly while it is empty
+    Role role = Role::number; ///< or text: then the field is wider
+};
+
+/// What was typed, if anything.
 std::optional<std::string> typed_field(Ui& ui, const std::string& id, Box box,
-                                       const std::string& name, const std::string& shown,
-                                       const std::string& unit, const std::string& assumed = "");
+                                       const TypedField& field);
 
 } // namespace shimlight::view

@@ -28,37 +28,6 @@ float sentence(Ui& ui, const std::string& id, ImVec2 at, float width, const std:
     return height + 6;
 }
 
-std::string remedy_summary(const Session& session, Units units) {
-    const auto* remedy = house::chosen_remedy(session.record());
-    if (!remedy) return "";
-    std::string words = "Like today, but: ";
-    bool first = true;
-    for (const auto& change : remedy->changes) {
-        if (!first) words += "; ";
-        first = false;
-        words +=
-            std::string(change.field->label) + " " + value_text(*change.field, change.value, units);
-    }
-    return remedy->changes.empty() ? "Changes nothing yet: move a lever." : words + ".";
-}
-
-/// Whether a remedy does all that a ready-made one does, and whether it does nothing else.
-struct Ready {
-    bool contained = false, exactly = false;
-};
-
-Ready contains(const Session& session, const opening::Remedy& remedy,
-               const opening::ReadyRemedy& ready) {
-    const auto wanted = opening::make_remedy(ready.key, session.today()).changes;
-    const auto& has = remedy.changes;
-    const bool all = std::all_of(wanted.begin(), wanted.end(), [&has](const opening::Change& w) {
-        return std::any_of(has.begin(), has.end(), [&w](const opening::Change& h) {
-            return h.field == w.field && std::fabs(h.value - w.value) < 1e-9;
-        });
-    });
-    return {all && !wanted.empty(), all && wanted.size() == has.size()};
-}
-
 } // namespace
 
 float HousePage::openings(Ui& ui, Session& session, Box box, bool& chosen) {
@@ -100,30 +69,11 @@ float HousePage::openings(Ui& ui, Session& session, Box box, bool& chosen) {
 }
 
 float HousePage::remedy(Ui& ui, Session& session, Box box) {
-    const auto* chosen = house::chosen_remedy(session.record());
-    if (!chosen) return 0;
-    float y = box.y + heading(ui, "house.remedy", box.min(), box.w, "Remedy: " + chosen->name);
-    y += sentence(ui, "remedy.changes", {box.x, y}, box.w, "What it changes",
-                  remedy_summary(session, ui.units), ui.theme.ink);
-    char effort[96];
-    std::snprintf(effort, sizeof effort, "About %.1f hours of work and %s of material (estimate).",
-                  chosen->hours,
-                  format_money(chosen->material_cost, session.house().currency).c_str());
-    y += sentence(ui, "remedy.effort", {box.x, y}, box.w, "Effort", effort, ui.theme.soft);
-    for (const auto& ready : opening::ready_remedies()) {
-        const Ready in = contains(session, *chosen, ready);
-        if (!in.contained) continue;
-        const std::string id = "remedy." + std::string(ready.key);
-        y += sentence(ui, id + ".what", {box.x, y}, box.w, "What is done", std::string(ready.what),
-                      ui.theme.ink);
-        if (in.exactly)
-            y += sentence(ui, id + ".cannot", {box.x, y}, box.w, "What it does not do",
-                          "But: " + std::string(ready.cannot), ui.theme.ink);
-        if (!ready.caution.empty())
-            y += sentence(ui, id + ".caution", {box.x, y}, box.w, "Caution",
-                          "Caution: " + std::string(ready.caution), ui.theme.worse);
-    }
-    return y - box.y + gap_px;
+    float y = box.y + heading(ui, "house.remedy", box.min(), box.w, "Remedies");
+    if (button(ui, "remedies.open", {box.x, y, box.w, touch_px},
+               session.has_remedy() ? session.remedy_name() + " …" : "Choose a remedy …"))
+        session.choosing_remedy = true;
+    return y + touch_px - box.y + gap_px;
 }
 
 float HousePage::file(Ui& ui, Session& session, Box box) {

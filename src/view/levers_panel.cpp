@@ -80,14 +80,22 @@ float LeversPanel::head(Ui& ui, Session& session, Box box) {
     for (const auto& remedy : record.remedies)
         names.push_back(remedy.name);
     text(ui, ui.platform.fonts.small, {box.x, box.y + 16}, ui.theme.soft, "Remedy");
-    const int chosen = choice(ui, "remedy.choice", {box.x + 58, box.y + 2, box.w - 58, touch_px},
-                              "Remedy", names, record.chosen);
+    const int chosen =
+        choice(ui, "remedy.choice", {box.x + 58, box.y + 2, box.w - 58 - touch_px - 4, touch_px},
+               "Remedy", names, record.chosen);
     if (chosen >= 0 && chosen < static_cast<int>(names.size()) && chosen != record.chosen) {
         house::House next = session.house();
         next.openings[static_cast<std::size_t>(next.selected)].chosen = chosen;
         session.edit(std::move(next));
         session.shown = Shown::remedy;
     }
+    ButtonStyle style;
+    style.look = ButtonLook::plain;
+    style.sign = true;
+    style.spoken = "Remedies: choose, make, change";
+    if (button(ui, "remedies.open", {box.right() - touch_px, box.y + 2, touch_px, touch_px}, "…",
+               style))
+        session.choosing_remedy = true;
     return head_px;
 }
 

@@ -9,6 +9,7 @@
 #include "view/levers_panel.hpp"
 #include "view/panes.hpp"
 #include "view/readings.hpp"
+#include "view/remedies.hpp"
 #include "view/room.hpp"
 #include "view/session.hpp"
 #include "view/sheet.hpp"
@@ -33,6 +34,7 @@ struct Screen::State {
     Lesson lesson;
     LeversPanel levers;
     HousePage house_page;
+    Remedies remedies;
     Gesture gesture;
     Overlay overlay;
     int seen_revision = 0; ///< last revision that house_changed() told of
@@ -65,6 +67,13 @@ Platform in_type_of(const Platform& p, bool presenting) {
     const Fonts& f = p.fonts;
     if (presenting) shown.fonts = {f.body, f.title, f.title, f.title, f.large, f.large};
     return shown;
+}
+
+Middle middle_of(View view, bool choosing_remedy) {
+    if (choosing_remedy) return Middle::page;
+    return is_picture(view)      ? Middle::picture
+           : view == View::house ? Middle::page_alone
+                                 : Middle::page;
 }
 
 ImFont* verdict_font(const Platform& p) {
@@ -171,7 +180,10 @@ void Conductor::views(const Layout& layout) {
         ui.list->AddLine({b.x, b.y}, {b.right(), b.y}, ui.theme.rule);
     }
     const View chosen = views_row(ui, b, s.view);
-    if (chosen != s.view) ui.wishes.another_frame = true;
+    if (chosen != s.view) {
+        session.choosing_remedy = false;
+        ui.wishes.another_frame = true;
+    }
     s.view = chosen;
 }
 
@@ -245,6 +257,10 @@ void Conductor::picture(const Layout& layout) {
 
 void Conductor::page(const Layout& layout) {
     const Box& b = layout.page;
+    if (session.choosing_remedy) {
+        assess();
+        return s.remedies.draw(ui, session, b);
+    }
     if (s.view == View::house) {
         if (s.house_page.draw(ui, s.session, b)) s.view = View::slice;
         return;
@@ -306,9 +322,8 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     const float words = asked ? 0
                               : paragraph(ui, verdict_font(platform), {0, 0},
                                           verdict_width(platform), 0, s.verdict, false);
-    const Middle middle = is_picture(s.view)      ? Middle::picture
-                          : s.view == View::house ? Middle::page_alone
-                                                  : Middle::page;
+    if (presenting) session.choosing_remedy = false;
+    const Middle middle = middle_of(s.view, session.choosing_remedy);
     Layout layout = presenting ? arrange_presenting(platform) : arrange(platform, words, middle);
     if (asked && !presenting) s.lesson.make_room(layout);
     if (!presenting) {

@@ -21,6 +21,7 @@ class Session {
         Shown::remedy;       ///< whose levers are moved; where there is room for one, who is seen
     bool heat_lines = false; ///< drawn over the picture
     std::string message;     ///< told until it is dismissed
+    bool choosing_remedy = false; ///< the remedies lie over the screen
 
     const house::House& house() const { return history_.now(); }
     const house::OpeningRecord& record() const;

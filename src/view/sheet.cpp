@@ -152,8 +152,8 @@ void SheetPage::work(Ui& ui, Session& session, Column& column, const house::Shee
     column.row("sheet.shims", "Shims, for a new unit", plural(m.shim_pairs, "pair"), ui.theme.ink);
     column.space(6);
     const auto hour =
-        typed_field(ui, "house.hour", column.take(entry_height_px, 0), "Price of an hour of work",
-                    number(session.house().hour), currency);
+        typed_field(ui, "house.hour", column.take(entry_height_px, 0),
+                    {"Price of an hour of work", number(session.house().hour), currency, ""});
     if (hour) set_hour(session, *hour);
     char labour[64];
     std::snprintf(labour, sizeof labour, "Labour, %.1f hours", s.hours);

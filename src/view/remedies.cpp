@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: MIT
+#include "view/remedies.hpp"
+
+#include "assess/plans.hpp"
+#include "view/entry.hpp"
+#include "view/lever.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+house::OpeningRecord& record_of(house::House& house) {
+    return house.openings[static_cast<std::size_t>(house.selected)];
+}
+
+void choose(Session& session, int index) {
+    house::House next = session.house();
+    record_of(next).chosen = index;
+    session.shown = index < 0 ? Shown::today : Shown::remedy;
+    session.edit(std::move(next));
+}
+
+/// Puts a remedy at the end of the list and chooses it.
+void add(Session& session, opening::Remedy remedy) {
+    house::House next = session.house();
+    house::OpeningRecord& record = record_of(next);
+    if (record.remedies.size() >= house::max_remedies) {
+        session.message = "There are as many remedies as one opening can have: remove one first.";
+        return;
+    }
+    record.remedies.push_back(std::move(remedy));
+    record.chosen = static_cast<int>(record.remedies.size()) - 1;
+    session.shown = Shown::remedy;
+    session.edit(std::move(next));
+}
+
+void remove_chosen(Session& session) {
+    house::House next = session.house();
+    house::OpeningRecord& record = record_of(next);
+    record.remedies.erase(record.remedies.begin() + record.chosen);
+    record.chosen = std::min(record.chosen, static_cast<int>(record.remedies.size()) - 1);
+    session.edit(std::move(next));
+}
+
+void rename_chosen(Session& session, const std::string& name) {
+    if (name.empty() || name.size() > house::max_name_bytes) return;
+    house::House next = session.house();
+    house::OpeningRecord& record = record_of(next);
+    record.remedies[static_cast<std::size_t>(record.chosen)].name = name;
+    session.edit(std::move(next));
+}
+
+std::string remedy_summary(const Session& session, Units units) {
+    const auto* remedy = house::chosen_remedy(session.record());
+    if (!remedy) return "";
+    std::string words = "Like today, but: ";
+    bool first = true;
+    for (const auto& change : remedy->changes) {
+        if (!first) words += "; ";
+        first = false;
+        words +=
+            std::string(change.field->label) + " " + value_text(*change.field, change.value, units);
+    }
+    return remedy->changes.empty() ? "Changes nothing yet: move a lever." : words + ".";
+}
+
+/// Whether a remedy does all that a ready-made one does, and whether it does nothing else.
+struct Ready {
+    bool contained = false, exactly = false;
+};
+
+Ready contains(const Session& session, const opening::Remedy& remedy,
+               const opening::ReadyRemedy& ready) {
+    const auto wanted = opening::make_remedy(ready.key, session.today()).changes;
+    const auto& has = remedy.changes;
+    const bool all = std::all_of(wanted.begin(), wanted.end(), [&has](const opening::Change& w) {
+        return std::any_of(has.begin(), has.end(), [&w](const opening::Change& h) {
+            return h.field == w.field && std::fabs(h.value - w.value) < 1e-9;
+        });
+    });
+    return {all && !wanted.empty(), all && wanted.size() == has.size()};
+}
+
+/// A card with a name and a button's behaviour; words below the name.
+bool card(Ui& ui, const std::string& id, Column& column, const std::string& name,
+          const std::string& aside, const std::string& words, bool on) {
+    const Fonts& fonts = ui.platform.fonts;
+    const float inner = column.width() - 28;
+    const float high = words.empty() ? 0 : paragraph(ui, fonts.small, {}, inner, 0, words, false);
+    const Box box = column.take(44 + high + (words.empty() ? 0.0f : 8.0f));
+    MirrorNode node;
+    node.id = id;
+    node.role = Role::toggle;
+    node.name = name + (aside.empty() ? "" : ", " + aside) + (words.empty() ? "" : ": " + words);
+    node.on = on;
+    put_in_place(ui, node, box);
+    ui.mirror.add(std::move(node));
+    const Touch touch = touch_area(ui, id, box);
+    fill(ui, box, touch.hovered ? ui.theme.quote : ui.theme.card, radius_px);
+    frame(ui, box, on ? ui.theme.lever : ui.theme.rule, radius_px, on ? 2.0f : 1.0f);
+    const float aside_px = text_size(ui, fonts.body, aside).x;
+    text_fitted(ui, fonts.strong, {box.x + 14, box.y + 12}, inner - aside_px - 10, ui.theme.ink,
+                name);
+    text(ui, fonts.body, {box.right() - 14, box.y + 12}, ui.theme.soft, aside, Align::right);
+    paragraph(ui, fonts.small, {box.x + 14, box.y + 38}, inner, ui.theme.soft, words);
+    focus_ring(ui, id, box);
+    return touch.pressed || ui.mirror.pressed(id);
+}
+
+std::string price(const Session& session, const opening::Remedy& remedy) {
+    const double price = assess::price_of(remedy, session.house().hour);
+    return price > 0 ? "about " + format_money(price, session.house().currency) : "";
+}
+
+} // namespace
+
+void Remedies::own(Ui& ui, Session& session, Column& column) {
+    column.heading("remedies.title", "Remedies of this opening");
+    const auto remedies = session.record().remedies; // a press changes the list
+    if (card(ui, "remedies.none", column, "Today alone", "", "", session.record().chosen < 0))
+        return choose(session, -1);
+    for (std::size_t i = 0; i < remedies.size(); ++i)
+        if (card(ui, "remedies.own." + std::to_string(i), column, remedies[i].name,
+                 price(session, remedies[i]), "", session.record().chosen == static_cast<int>(i)))
+            return choose(session, static_cast<int>(i));
+    if (button(ui, "remedies.new", column.take(touch_px), "A new one: like today, but …")) {
+        opening::Remedy fresh;
+        fresh.name = "My remedy " + std::to_string(remedies.size() + 1);
+        add(session, std::move(fresh));
+    }
+    column.space(6);
+}
+
+void Remedies::chosen(Ui& ui, Session& session, Column& column) {
+    const opening::Remedy* remedy = house::chosen_remedy(session.record());
+    if (!remedy) return;
+    column.heading("remedies.chosen", "The chosen one");
+    const auto named = typed_field(ui, "remedies.name", column.take(entry_height_px),
+                                   {"Name", remedy->name, "", "", Role::text});
+    if (named && *named != remedy->name) return rename_chosen(session, *named);
+    column.sentence("remedy.changes", "What it changes", remedy_summary(session, ui.units),
+                    ui.theme.ink);
+    char effort[96];
+    std::snprintf(effort, sizeof effort, "About %.1f hours of work and %s of material (estimate).",
+                  remedy->hours,
+                  format_money(remedy->material_cost, session.house().currency).c_str());
+    column.sentence("remedy.effort", "Effort", effort, ui.theme.soft);
+    for (const auto& ready : opening::ready_remedies()) {
+        const Ready in = contains(session, *remedy, ready);
+        if (!in.contained) continue;
+        const std::string id = "remedy." + std::string(ready.key);
+        column.sentence(id + ".what", "What is done", std::string(ready.what), ui.theme.ink);
+        if (in.exactly)
+            column.sentence(id + ".cannot", "What it does not do",
+                            "But: " + std::string(ready.cannot), ui.theme.ink);
+        if (!ready.caution.empty())
+            column.sentence(id + ".caution", "Caution", "Caution: " + std::string(ready.caution),
+                            ui.theme.worse);
+    }
+    column.space(4);
+    const Box line = column.take(touch_px);
+    const float half = (line.w - 8) / 2;
+    if (button(ui, "remedies.copy", {line.x, line.y, half, line.h}, "Copy it")) {
+        opening::Remedy copy = *remedy;
+        copy.name += ", copy";
+        return add(session, std::move(copy));
+    }
+    if (button(ui, "remedies.remove", {line.x + half + 8, line.y, half, line.h}, "Remove it"))
+        remove_chosen(session);
+    column.space(6);
+}
+
+void Remedies::ready(Ui& ui, Session& session, Column& column) {
+    column.heading("remedies.ready", "Usual ones, cheapest first");
+    const opening::Case today = session.today();
+    for (const auto& ready : opening::ready_remedies()) {
+        opening::Remedy made = opening::make_remedy(ready.key, today);
+        const bool moves =
+            std::any_of(made.changes.begin(), made.changes.end(), [&](const auto& c) {
+                return std::fabs(c.field->get(today) - c.value) > 1e-9;
+            });
+        if (moves && card(ui, "remedies.add." + std::string(ready.key), column, made.name,
+                          price(session, made), std::string(ready.what), false))
+            return add(session, std::move(made));
+    }
+}
+
+void Remedies::draw(Ui& ui, Session& session, Box box) {
+    ui.group = "house";
+    fill(ui, box, ui.theme.paper);
+    const Columns columns(box);
+    const float top = scroll_.begin(ui, box, content_px_) + 12;
+    Column left(ui, columns.first(top));
+    ButtonStyle style;
+    style.look = ButtonLook::filled;
+    if (button(ui, "remedies.done", left.take(touch_px), "Done", style))
+        session.choosing_remedy = false;
+    own(ui, session, left);
+    chosen(ui, session, left);
+    Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
+    ready(ui, session, right);
+    content_px_ = std::max(left.y, right.y) - top + 24;
+    scroll_.end(ui);
+}
+
+} // namespace shimlight::view

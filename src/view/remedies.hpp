@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+// The remedies thought of for this opening: choose one, make one ("like today, but …"), take one of
+// the trade's.
+#pragma once
+
+#include "view/column.hpp"
+#include "view/scroll.hpp"
+#include "view/session.hpp"
+
+namespace shimlight::view {
+
+class Remedies {
+  public:
+    /// Ends `session.choosing_remedy` when the reader is done.
+    void draw(Ui& ui, Session& session, Box box);
+
+  private:
+    Scroll scroll_;
+    float content_px_ = 0;
+    void own(Ui& ui, Session& session, Column& column);
+    void chosen(Ui& ui, Session& session, Column& column);
+    void ready(Ui& ui, Session& session, Column& column);
+};
+
+} // namespace shimlight::view
