@@ -85,10 +85,8 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
     note(ui, Role::output, id, box, name, value + ", " + word);
 }
 
-/// A phone lying on its side: fewer labels.
-bool tight(const RoomScene& s) {
-    return s.area.h < 100;
-}
+// A lower picture than these leaves a label out; its description has it all the same.
+constexpr float air_from_px = 135, neck_from_px = 100;
 
 void draw_names(Ui& ui, const RoomScene& s, Shown of) {
     ImFont* small = ui.platform.fonts.small;
@@ -99,7 +97,7 @@ void draw_names(Ui& ui, const RoomScene& s, Shown of) {
     text(ui, small, {wall.x - 6, y}, ui.theme.ink, "Outdoors", Align::right);
     text(ui, ui.platform.fonts.strong, {wall.x - 6, y + 16}, ui.theme.ink, out, Align::right);
     note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, y, 56, 34}, "Outdoors", out);
-    if (tight(s)) return;
+    if (s.area.h < air_from_px) return;
     const ImVec2 size = text_size(ui, small, in);
     fill(ui, {ceiling.x - 11 - size.x, y, size.x + 6, size.y + 2}, ui.theme.halo, 4);
     text(ui, small, {ceiling.x - 8, y}, ui.theme.ink, in, Align::right);
@@ -132,7 +130,7 @@ void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const float wide = text_size(ui, ui.platform.fonts.small, ankle).x + 14;
     const bool right = figure.right() + wide <= s.area.right();
     const float x = right ? figure.right() + 10 : std::max(figure.x - wide, s.foot.x + 4);
-    if (!tight(s))
+    if (s.area.h >= neck_from_px)
         two_lines(ui, s.at(s.seat_m() + (right ? 0.5 : 0.42), neck_m),
                   {x, std::min(s.at(0, 1.35).y, low - 38)}, s.area,
                   bothered(seat.draft_rate_neck_pct), neck, part_id("room.neck", of),
@@ -150,8 +148,9 @@ void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
 std::string described(const Ui& ui, const RoomScene& s) {
     const auto& seat = s.result->seat;
     const auto& leak = s.result->leak;
-    std::string words =
-        "Person " + format(Quantity::long_m, s.seat_m(), ui.units) + " from the wall. ";
+    std::string words = "Person " + format(Quantity::long_m, s.seat_m(), ui.units) +
+                        " from the wall, room air " + format_temperature(s.c.room.air_c, ui.units) +
+                        ". ";
     words += std::string("Air falls along the ") + face_word(s) + " of " +
              format_temperature(s.face_c(), ui.units) + " and leaves it at " +
              format_speed(seat.downdraft_speed_at_sill_m_s, ui.units) + ". ";
