@@ -14,7 +14,7 @@ constexpr double animate_s = 8; // air moves this long after a change, then rest
 constexpr float decide_px = 6;  // sideways movement of a finger before the chair follows
 constexpr float bar_px = 16, phone_bar_px = 11;
 constexpr float head_px = 74; // bar with title and words
-constexpr float narrow_bar_px = 196;
+constexpr float narrow_bar_px = 196, narrow_half_px = 420, list_row_px = 21;
 constexpr const char* seat_key = "room.seat_distance_m";
 
 double share_of(const physics::DraftShare& s, Cause cause) {
@@ -88,15 +88,18 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
 // A lower picture than these leaves a label out; its description has it all the same.
 constexpr float air_from_px = 135, neck_from_px = 100;
 
-void draw_names(Ui& ui, const RoomScene& s, Shown of) {
+void draw_names(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     ImFont* small = ui.platform.fonts.small;
     const std::string out = format_temperature(s.c.weather.outside_c, ui.units);
     const std::string in = "Room air " + format_temperature(s.c.room.air_c, ui.units);
     const ImVec2 wall = s.at(-s.wall_m, 0), ceiling = s.at(s.shown_m, s.c.room.height_m);
     const float y = ceiling.y + 4;
-    text(ui, small, {wall.x - 6, y}, ui.theme.ink, "Outdoors", Align::right);
-    text(ui, ui.platform.fonts.strong, {wall.x - 6, y + 16}, ui.theme.ink, out, Align::right);
-    note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, y, 56, 34}, "Outdoors", out);
+    const bool under = roomy && s.c.opening.sill_m * s.px_per_m > 46; // the leaks' lines
+    const float out_y = under ? s.foot.y - 38 : y;
+    text(ui, small, {wall.x - 6, out_y}, ui.theme.ink, "Outdoors", Align::right);
+    text(ui, ui.platform.fonts.strong, {wall.x - 6, out_y + 16}, ui.theme.ink, out, Align::right);
+    note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, out_y, 56, 34}, "Outdoors",
+         out);
     if (s.area.h < air_from_px) return;
     const ImVec2 size = text_size(ui, small, in);
     fill(ui, {ceiling.x - 11 - size.x, y, size.x + 6, size.y + 2}, ui.theme.halo, 4);
@@ -119,6 +122,32 @@ void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
     text(ui, ui.platform.fonts.small, {box.right() + 8, box.y + 1}, ui.theme.soft,
          "drag the chair");
     note(ui, Role::output, part_id("room.distance", of), box, "From the wall to the person", words);
+}
+
+/// Where a half is too narrow for callouts: the same numbers in rows below the picture.
+void list_values(Ui& ui, const RoomScene& s, Shown of) {
+    const auto& seat = s.result->seat;
+    const Box& a = s.area;
+    const auto row = [&](float y, const char* id, const char* name, ImVec2 dot,
+                         const std::string& value, const std::string& word) {
+        ImFont* bold = ui.platform.fonts.strong;
+        const float w = text_size(ui, bold, value).x;
+        ui.list->AddCircleFilled(dot, 3.8f, ui.theme.paper);
+        ui.list->AddCircleFilled(dot, 2.8f, ui.theme.ink);
+        text(ui, bold, {a.x, y}, ui.theme.ink, value);
+        text_fitted(ui, ui.platform.fonts.small, {a.x + w + 8, y + 2}, a.w - w - 8, ui.theme.ink,
+                    word);
+        note(ui, Role::output, part_id(id, of), {a.x, y, a.w, 19}, name, value + ", " + word);
+    };
+    const float y = a.bottom() + 4;
+    row(y, "room.ankles", "At the ankles", s.at(s.seat_m() + 0.03, ankle_m),
+        bothered(seat.ankle_bare_pct),
+        "ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c));
+    row(y + list_row_px, "room.neck", "At the neck", s.at(s.seat_m() + 0.46, neck_m),
+        bothered(seat.draft_rate_neck_pct),
+        "neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c));
+    row(y + 2 * list_row_px, "room.pane", "What cools the air", s.at(s.face_m(), s.top_m() - 0.25),
+        format_temperature(s.face_c(), ui.units) + " " + face_word(s), felt_words(ui, s));
 }
 
 void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
@@ -185,23 +214,25 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
     float x = bar.x, word_x = bar.x;
     const float word_y = bar.bottom() + (roomy ? 6 : 3);
     std::string words;
+    const bool brief = !roomy || box.w < narrow_half_px;
+    const float sample = brief ? 18 : 26;
     for (const Cause cause : causes) {
         const double share = share_of(seat.share, cause);
         const float w = bar.w * static_cast<float>(share);
         if (w > 1) cause_fill(ui, {x, bar.y, w - 1, bar.h}, cause);
         x += w;
-        const std::string name = roomy                   ? cause_word(cause)
+        const std::string name = !brief                  ? cause_word(cause)
                                  : cause == Cause::glass ? "glass"
                                  : cause == Cause::sash  ? "sash"
                                                          : "joint";
         const std::string one = name + " " + format_percent(share);
         if (roomy) {
-            stroke(ui, {{word_x, word_y + 9}, {word_x + 26, word_y + 9}}, cause_ink(ui, cause),
+            stroke(ui, {{word_x, word_y + 9}, {word_x + sample, word_y + 9}}, cause_ink(ui, cause),
                    2.5f, cause_dash(cause));
-            word_x += 32;
+            word_x += sample + 6;
         }
         text(ui, fonts.small, {word_x, word_y}, roomy ? ui.theme.ink : cause_ink(ui, cause), one);
-        word_x += text_size(ui, fonts.small, one).x + (roomy ? 18 : 7);
+        word_x += text_size(ui, fonts.small, one).x + (!roomy ? 7 : brief ? 10 : 18);
         words += (words.empty() ? "" : ", ") + std::string(cause_word(cause)) + " " +
                  format_percent(share);
     }
@@ -281,22 +312,27 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
     if (roomy)
         draft_bar(ui, result, part_id("room.causes", of), {area.x, area.y + 4, area.w, head - 10},
                   true);
-    area = {area.x, area.y + head, area.w, area.h - head - foot};
+    const bool narrow = roomy && area.w < narrow_half_px;
+    const float list = narrow ? 3 * list_row_px + 6 : 0;
+    area = {area.x, area.y + head, area.w, area.h - head - foot - list};
     const RoomScene scene = room_scene(session, of, area, roomy ? 76.0f : 62.0f, shown_m_);
     const bool held = seat(ui, session, of, scene);
     ImGui::PushClipRect(area.min(), area.max(), true);
     draw_scene(ui, scene, roomy, held);
     ImGui::PopClipRect();
-    draw_names(ui, scene, of);
+    draw_names(ui, scene, of, roomy);
     draw_distance(ui, scene, of);
-    draw_values(ui, scene, of, roomy);
+    if (narrow)
+        list_values(ui, scene, of);
+    else
+        draw_values(ui, scene, of, roomy);
     note(ui, Role::image, part_id("room.picture", of), area, "The room, " + shown_name(session, of),
          described(ui, scene));
     if (foot <= 0 || warning.empty()) return;
-    paragraph(ui, ui.platform.fonts.small, {area.x, area.bottom() + 6}, area.w, ui.theme.soft,
-              std::string(warning));
+    paragraph(ui, ui.platform.fonts.small, {area.x, area.bottom() + list + 6}, area.w,
+              ui.theme.soft, std::string(warning));
     note(ui, Role::output, part_id("room.warning", of),
-         {area.x, area.bottom() + 6, area.w, foot - 8}, "How sure", std::string(warning));
+         {area.x, area.bottom() + list + 6, area.w, foot - 8}, "How sure", std::string(warning));
 }
 
 void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {

@@ -77,6 +77,22 @@ TEST_CASE("what the pane takes from the felt temperature is nil without a colder
     CHECK(felt_loss_k(scene) == doctest::Approx(0));
 }
 
+TEST_CASE("faster air has more streamlines") {
+    RoomScene scene;
+    assess::Assessment air;
+    scene.result = &air;
+    scene.px_per_m = 150;
+    air.seat.downdraft_layer_m = 0.1;
+    int before = 0;
+    for (const double speed_m_s : {0.05, 0.2, 0.35, 0.5}) {
+        air.seat.downdraft_speed_at_sill_m_s = speed_m_s;
+        CHECK(stream_lines(scene) > before);
+        before = stream_lines(scene);
+    }
+    scene.px_per_m = 40; // too small to tell many apart
+    CHECK(stream_lines(scene) < before);
+}
+
 TEST_CASE("words on the room's picture lie apart and on the screen") {
     for (const stage::Size size : sizes) {
         Stage stage(size);

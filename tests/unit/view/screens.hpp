@@ -11,8 +11,9 @@
 
 namespace shimlight::screens {
 
-inline constexpr stage::Size phone{360, 640}, tablet{768, 1024}, wide{1440, 900}, lying{844, 390};
-inline constexpr stage::Size sizes[] = {phone, tablet, wide, lying};
+inline constexpr stage::Size phone{360, 640}, tablet{768, 1024}, wide{1440, 900}, lying{844, 390},
+    narrow_wide{1024, 768};
+inline constexpr stage::Size sizes[] = {phone, tablet, wide, lying, narrow_wide};
 
 inline opening::Case today() {
     const house::House h = house::demo_house();
