@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/room.hpp"
 
+#include "assess/words.hpp"
+#include "view/air_house.hpp"
 #include "view/pair.hpp"
 #include "view/room_air.hpp"
 
@@ -15,6 +17,7 @@ constexpr float decide_px = 6;  // sideways movement of a finger before the chai
 constexpr float bar_px = 16, phone_bar_px = 11;
 constexpr float head_px = 74; // bar with title and words
 constexpr float narrow_bar_px = 196, narrow_half_px = 420, list_row_px = 21;
+constexpr double chair_m = 0.6; // behind the ankles
 constexpr const char* seat_key = "room.seat_distance_m";
 
 double share_of(const physics::DraftShare& s, Cause cause) {
@@ -30,21 +33,33 @@ std::string part_id(const char* start, Shown of) {
 }
 
 std::string no_draft_words(const Ui& ui, const physics::SeatResult& seat) {
-    return "No draft at the ankles here: " + format_speed(seat.ankle_speed_m_s, ui.units) +
-           ", slower than one feels. Who is still bothered is cool all over.";
+    return assess::fill("No draft at the ankles here: {0}, slower than one feels. Who is still "
+                        "bothered is cool all over.",
+                        {format_speed(seat.ankle_speed_m_s, ui.units)});
 }
 
 std::string bothered(double pct) {
     return format_percent(pct / 100) + " bothered";
 }
 
-std::string air_words(const Ui& ui, double m_s, double c) {
-    return format_speed(m_s, ui.units) + ", " + format_temperature(c, ui.units);
+/// "ankles: 67 ft/min, 58 °F".
+std::string air_words(const Ui& ui, const char* where, double m_s, double c) {
+    return assess::fill("{0}: {1}, {2}",
+                        {where, format_speed(m_s, ui.units), format_temperature(c, ui.units)});
+}
+
+std::string ankle_words(const Ui& ui, const physics::SeatResult& seat) {
+    return air_words(ui, "ankles", seat.ankle_speed_m_s, seat.ankle_air_c);
+}
+
+std::string neck_words(const Ui& ui, const physics::SeatResult& seat) {
+    return air_words(ui, "neck", seat.neck_speed_m_s, seat.neck_air_c);
 }
 
 std::string felt_words(const Ui& ui, const RoomScene& s) {
-    return "takes " + format_kelvin(felt_loss_k(s), ui.units) +
-           " from what is felt: " + format_temperature(s.result->seat.operative_c, ui.units);
+    return assess::fill("takes {0} from what is felt: {1}",
+                        {format_kelvin(felt_loss_k(s), ui.units),
+                         format_temperature(s.result->seat.operative_c, ui.units)});
 }
 
 const char* face_word(const RoomScene& s) {
@@ -141,11 +156,9 @@ void list_values(Ui& ui, const RoomScene& s, Shown of) {
     };
     const float y = a.bottom() + 4;
     row(y, "room.ankles", "At the ankles", s.at(s.seat_m() + 0.03, ankle_m),
-        bothered(seat.ankle_bare_pct),
-        "ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c));
+        bothered(seat.ankle_bare_pct), ankle_words(ui, seat));
     row(y + list_row_px, "room.neck", "At the neck", s.at(s.seat_m() + 0.46, neck_m),
-        bothered(seat.draft_rate_neck_pct),
-        "neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c));
+        bothered(seat.draft_rate_neck_pct), neck_words(ui, seat));
     row(y + 2 * list_row_px, "room.pane", "What cools the air", s.at(s.face_m(), s.top_m() - 0.25),
         format_temperature(s.face_c(), ui.units) + " " + face_word(s), felt_words(ui, s));
 }
@@ -154,8 +167,8 @@ void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const auto& seat = s.result->seat;
     const Box figure = s.figure();
     const float low = s.foot.y - (roomy ? 0.75f * s.px_per_m : 45.0f);
-    const std::string neck = "neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c);
-    const std::string ankle = "ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c);
+    const std::string neck = neck_words(ui, seat);
+    const std::string ankle = ankle_words(ui, seat);
     const float wide = text_size(ui, ui.platform.fonts.small, ankle).x + 14;
     const bool right = figure.right() + wide <= s.area.right();
     const float x = right ? figure.right() + 10 : std::max(figure.x - wide, s.foot.x + 4);
@@ -174,27 +187,28 @@ void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
               s.covered() ? "Face of the covering" : "Inside face of the pane");
 }
 
+/// "Air comes in by the sash: 8.0 cfm."
+std::string leak_words(const Ui& ui, Cause cause, double m3_s) {
+    return assess::fill("Air {0} by the {1}: {2}. ", {way_word(m3_s), cause_word(cause),
+                                                      format_flow(std::fabs(m3_s), ui.units)});
+}
+
 std::string described(const Ui& ui, const RoomScene& s) {
     const auto& seat = s.result->seat;
     const auto& leak = s.result->leak;
-    std::string words = "Person " + format(Quantity::long_m, s.seat_m(), ui.units) +
-                        " from the wall, room air " + format_temperature(s.c.room.air_c, ui.units) +
-                        ". ";
-    words += std::string("Air falls along the ") + face_word(s) + " of " +
-             format_temperature(s.face_c(), ui.units) + " and leaves it at " +
-             format_speed(seat.downdraft_speed_at_sill_m_s, ui.units) + ". ";
-    words += "Ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c) + ", " +
-             bothered(seat.ankle_bare_pct) + ". ";
-    words += "Neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c) + ", " +
-             bothered(seat.draft_rate_neck_pct) + ". ";
-    if (!drafty(seat)) words += no_draft_words(ui, seat) + " ";
-    for (const Cause cause : {Cause::sash, Cause::shim}) {
-        const double flow = cause == Cause::sash ? leak.sash_m3_s : leak.shim_m3_s;
-        words += std::string("Air ") + (flow < 0 ? "goes out" : "comes in") + " by the " +
-                 cause_word(cause) + ": " + format_flow(std::fabs(flow), ui.units) + ". ";
-    }
-    return words + "The " + face_word(s) + " " + felt_words(ui, s) + ". " +
-           std::string(warning_of(seat));
+    return assess::fill(
+        "Person {0} from the wall, room air {1}. Air falls along the {2} of {3} and leaves it at "
+        "{4}. {5}, {6}; {7}, {8}. {9}",
+        {format(Quantity::long_m, s.seat_m(), ui.units),
+         format_temperature(s.c.room.air_c, ui.units), face_word(s),
+         format_temperature(s.face_c(), ui.units),
+         format_speed(seat.downdraft_speed_at_sill_m_s, ui.units), ankle_words(ui, seat),
+         bothered(seat.ankle_bare_pct), neck_words(ui, seat), bothered(seat.draft_rate_neck_pct),
+         assess::fill("{0} {1}{2}The {3} {4}. {5}",
+                      {drafty(seat) ? "" : no_draft_words(ui, seat),
+                       leak_words(ui, Cause::sash, leak.sash_m3_s),
+                       leak_words(ui, Cause::shim, leak.shim_m3_s), face_word(s), felt_words(ui, s),
+                       warning_of(seat)})});
 }
 
 } // namespace
@@ -275,7 +289,8 @@ bool RoomView::seat(Ui& ui, Session& session, Shown of, const RoomScene& s) {
         const double to = shown(seat_at_start_m_ + moved / s.px_per_m);
         wanted = from_display(field.quantity, std::round(to / step) * step, ui.units);
     }
-    wanted = std::clamp(wanted, field.min, std::min(field.max, s.shown_m - 0.6));
+    const double behind_m = (held ? s.shown_m : s.c.room.depth_m) - chair_m;
+    wanted = std::clamp(wanted, field.min, std::clamp(behind_m, field.min, field.max));
     if (std::fabs(wanted - s.seat_m()) > 1e-9) {
         // A remedy that moves the seat moves it from where it is today.
         const double today = session.today().room.seat_distance_m + wanted - s.seat_m();

@@ -5,6 +5,7 @@
 #include "view/room_air.hpp"
 
 #include <cmath>
+#include <cstring>
 
 using namespace shimlight;
 using namespace shimlight::view;
@@ -167,4 +168,22 @@ TEST_CASE("air that goes out is told as such") {
     stage.set_number("lever.room.height_above_neutral_m", 20); // feet
     CHECK(says(value_of(stage, "room.picture.today"), "goes out by the sash"));
     CHECK(says(value_of(stage, "room.causes.today"), "sash " + format_percent(0)));
+}
+
+TEST_CASE("without a remedy room and air show today alone") {
+    house::House h = house::demo_house();
+    h.openings[static_cast<std::size_t>(h.selected)].chosen = -1;
+    Stage stage(wide, h);
+    for (const char* screen : {"room.", "air."}) {
+        stage.press("view." + std::string(screen, std::strlen(screen) - 1));
+        int today = 0, of_remedy = 0;
+        for (const MirrorNode& n : stage.mirror().nodes()) {
+            if (n.id.rfind(screen, 0) != 0) continue;
+            today += says(n.id, ".today");
+            of_remedy += says(n.id, ".remedy");
+        }
+        CHECK(today > 4);
+        CHECK(of_remedy == 0);
+    }
+    CHECK(stage.rest());
 }
