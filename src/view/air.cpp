@@ -203,10 +203,11 @@ float AirView::draw_part(Ui& ui, const Session& session, Shown of, Box box, bool
     second.sentence(part_id("air.wind_words", of), "Wind", wind_words(k.wind), ui.theme.ink);
     second.space(8);
     chart(ui, second.take(chart_px), k.height);
-    second.sentence(part_id("air.height_words", of), "Height",
-                    "Below the neutral level cold air comes in: drafts. Above it warm damp air "
-                    "goes out: wet panes upstairs.",
-                    ui.theme.ink);
+    second.sentence(
+        part_id("air.height_words", of), "Height",
+        "Low in the house cold air comes in: drafts. High up warm damp air goes out: wet "
+        "panes upstairs. Wind moves the level where it turns.",
+        ui.theme.ink);
     return std::max(first.y, second.y) - box.y;
 }
 

@@ -220,8 +220,9 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
     if (roomy) text_fitted(ui, fonts.strong, box.min(), box.w, ui.theme.ink, title);
     if (!drafty(seat)) {
         const std::string words = no_draft_words(ui, seat);
+        const std::string shown = roomy ? words : words.substr(0, words.find(". ") + 1);
         paragraph(ui, fonts.small, {box.x, box.y + (roomy ? 24.0f : 0.0f)}, box.w, ui.theme.better,
-                  words);
+                  shown);
         return note(ui, Role::output, id, box, title, words);
     }
     const Box bar{box.x, box.y + (roomy ? 24.0f : 2.0f), box.w, roomy ? bar_px : phone_bar_px};
