@@ -37,8 +37,9 @@ inline constexpr Phrase glass_goes = "; the glass goes from {0} to {1}",
                         glass_stays = "; the glass stays at {0}", wet = ", with water on {0}",
                         frost = ", with frost on {0}", dries = "; {0} dries",
                         and_dries = " and dries";
-inline constexpr Phrase parts[] = {"the glass", "the edge of the glass", "the frame", "the casing",
-                                   "the wall",  "its coldest place"};
+inline constexpr Phrase parts[] = {
+    "the glass", "the edge of the glass", "the frame",      "the casing",
+    "the wall",  "its coldest place",     "the storm panel"};
 
 // Advice.
 inline constexpr Phrase enough_today =

@@ -3,6 +3,7 @@
 
 #include "assess/leak.hpp"
 #include "assess/quick_seat.hpp"
+#include "assess/words.hpp"
 #include "opening/remedy.hpp"
 #include "view/air_house.hpp"
 #include "view/column.hpp"
@@ -27,13 +28,14 @@ std::string part_id(const char* start, Shown of) {
 }
 
 std::string pressing(double pa) {
-    return format_pascal(std::fabs(pa)) + (pa > 0 ? " inwards" : pa < 0 ? " outwards" : "");
+    return assess::fill("{0} {1}", {format_pascal(std::fabs(pa)), pa < 0 ? "outwards" : "inwards"});
 }
 
 /// "8.0 cfm comes in at 18 °F".
 std::string flowing(double m3_s, double air_c, const opening::Case& c, Units units) {
-    return format_flow(std::fabs(m3_s), units) + " " + way_word(m3_s) + " at " +
-           format_temperature(m3_s > 0 ? air_c : c.room.air_c, units);
+    return assess::fill("{0} {1} at {2}",
+                        {format_flow(std::fabs(m3_s), units), way_word(m3_s),
+                         format_temperature(m3_s > 0 ? air_c : c.room.air_c, units)});
 }
 
 /// What the wind does to the two causes, in words made from the curves.
@@ -201,10 +203,11 @@ float AirView::draw_part(Ui& ui, const Session& session, Shown of, Box box, bool
     second.sentence(part_id("air.wind_words", of), "Wind", wind_words(k.wind), ui.theme.ink);
     second.space(8);
     chart(ui, second.take(chart_px), k.height);
-    second.sentence(part_id("air.height_words", of), "Height",
-                    "Below the neutral level cold air comes in: drafts. Above it warm damp air "
-                    "goes out: wet panes upstairs.",
-                    ui.theme.ink);
+    second.sentence(
+        part_id("air.height_words", of), "Height",
+        "Low in the house cold air comes in: drafts. High up warm damp air goes out: wet "
+        "panes upstairs. Wind moves the level where it turns.",
+        ui.theme.ink);
     return std::max(first.y, second.y) - box.y;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "view/air_house.hpp"
 
+#include "assess/words.hpp"
 #include "opening/crack_stream.hpp"
 #include "view/pen.hpp"
 
@@ -127,7 +128,7 @@ void draw_window(Ui& ui, const House& h, const opening::Case& c, const assess::L
         std::fabs(y - neutral) < 46 ? (y > neutral ? neutral + 14 : neutral - 64) : y - 24, box.y,
         box.bottom() - 56);
     text_fitted(ui, ui.platform.fonts.strong, {x, at}, width, ui.theme.ink, "This window");
-    text_fitted(ui, small, {x, at + 18}, width, ui.theme.ink, height_words(c, ui.units));
+    text_fitted(ui, small, {x, at + 18}, width, ui.theme.ink, height_words(c, ui.units, " it"));
     text_fitted(ui, small, {x, at + 34}, width, way_ink(ui, leak.drive.pressure_pa),
                 format_pascal(std::fabs(leak.drive.pressure_pa)) +
                     (leak.drive.pressure_pa > 0 ? " in" : " out"));
@@ -169,10 +170,10 @@ const char* way_word(double sign) {
     return sign > 0 ? "comes in" : sign < 0 ? "goes out" : "stands still";
 }
 
-std::string height_words(const opening::Case& c, Units units) {
-    const double above = c.room.height_above_neutral_m;
-    return format(Quantity::height_m, std::fabs(above), units) +
-           (above < 0 ? " below it" : " above it");
+std::string height_words(const opening::Case& c, Units units, const char* what) {
+    const double above_m = c.room.height_above_neutral_m;
+    return assess::fill("{0} {1}{2}", {format(Quantity::height_m, std::fabs(above_m), units),
+                                       above_m < 0 ? "below" : "above", what});
 }
 
 void draw_house(Ui& ui, const opening::Case& c, const assess::LeakResult& leak, Box box,
@@ -185,16 +186,14 @@ void draw_house(Ui& ui, const opening::Case& c, const assess::LeakResult& leak, 
     draw_neutral(ui, h, box);
     draw_pressures(ui, c, h);
     draw_window(ui, h, c, leak, box);
-    const std::string words =
-        "Pressure on this window's wall, house of " + std::to_string(h.storeys) +
-        " storeys. The window lies " +
-        format(Quantity::height_m, std::fabs(c.room.height_above_neutral_m), ui.units) +
-        (c.room.height_above_neutral_m < 0 ? " below" : " above") + " the neutral level. Wind " +
-        format(Quantity::speed_m_s, c.weather.wind_m_s, ui.units) + " " +
-        wind_words(c.room.facade) + ". At the ground " + format_pascal(pressure_at(c, h, 0)) +
-        ", at this window " + format_pascal(leak.drive.pressure_pa) + ", under the roof " +
-        format_pascal(pressure_at(c, h, h.high_m())) +
-        "; above zero air comes in, below it goes out.";
+    const std::string words = assess::fill(
+        "Pressure on this window's wall, house of {0} storeys. The window lies {1} the neutral "
+        "level. Wind {2} {3}. At the ground {4}, at this window {5}, under the roof {6}; above "
+        "zero air comes in, below it goes out.",
+        {std::to_string(h.storeys), height_words(c, ui.units, ""),
+         format(Quantity::speed_m_s, c.weather.wind_m_s, ui.units), wind_words(c.room.facade),
+         format_pascal(pressure_at(c, h, 0)), format_pascal(leak.drive.pressure_pa),
+         format_pascal(pressure_at(c, h, h.high_m()))});
     note(ui, Role::image, id, box, name, words);
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/room.hpp"
 
+#include "assess/words.hpp"
+#include "view/air_house.hpp"
 #include "view/pair.hpp"
 #include "view/room_air.hpp"
 
@@ -14,7 +16,8 @@ constexpr double animate_s = 8; // air moves this long after a change, then rest
 constexpr float decide_px = 6;  // sideways movement of a finger before the chair follows
 constexpr float bar_px = 16, phone_bar_px = 11;
 constexpr float head_px = 74; // bar with title and words
-constexpr float narrow_bar_px = 196;
+constexpr float narrow_bar_px = 196, narrow_half_px = 420, list_row_px = 21;
+constexpr double chair_m = 0.6; // behind the ankles
 constexpr const char* seat_key = "room.seat_distance_m";
 
 double share_of(const physics::DraftShare& s, Cause cause) {
@@ -30,21 +33,33 @@ std::string part_id(const char* start, Shown of) {
 }
 
 std::string no_draft_words(const Ui& ui, const physics::SeatResult& seat) {
-    return "No draft at the ankles here: " + format_speed(seat.ankle_speed_m_s, ui.units) +
-           ", slower than one feels. Who is still bothered is cool all over.";
+    return assess::fill("No draft at the ankles here: {0}, slower than one feels. Who is still "
+                        "bothered is cool all over.",
+                        {format_speed(seat.ankle_speed_m_s, ui.units)});
 }
 
 std::string bothered(double pct) {
     return format_percent(pct / 100) + " bothered";
 }
 
-std::string air_words(const Ui& ui, double m_s, double c) {
-    return format_speed(m_s, ui.units) + ", " + format_temperature(c, ui.units);
+/// "ankles: 67 ft/min, 58 °F".
+std::string air_words(const Ui& ui, const char* where, double m_s, double c) {
+    return assess::fill("{0}: {1}, {2}",
+                        {where, format_speed(m_s, ui.units), format_temperature(c, ui.units)});
+}
+
+std::string ankle_words(const Ui& ui, const physics::SeatResult& seat) {
+    return air_words(ui, "ankles", seat.ankle_speed_m_s, seat.ankle_air_c);
+}
+
+std::string neck_words(const Ui& ui, const physics::SeatResult& seat) {
+    return air_words(ui, "neck", seat.neck_speed_m_s, seat.neck_air_c);
 }
 
 std::string felt_words(const Ui& ui, const RoomScene& s) {
-    return "takes " + format_kelvin(felt_loss_k(s), ui.units) +
-           " from what is felt: " + format_temperature(s.result->seat.operative_c, ui.units);
+    return assess::fill("takes {0} from what is felt: {1}",
+                        {format_kelvin(felt_loss_k(s), ui.units),
+                         format_temperature(s.result->seat.operative_c, ui.units)});
 }
 
 const char* face_word(const RoomScene& s) {
@@ -85,21 +100,22 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
     note(ui, Role::output, id, box, name, value + ", " + word);
 }
 
-/// A phone lying on its side: fewer labels.
-bool tight(const RoomScene& s) {
-    return s.area.h < 100;
-}
+// A lower picture than these leaves a label out; its description has it all the same.
+constexpr float air_from_px = 135, neck_from_px = 100;
 
-void draw_names(Ui& ui, const RoomScene& s, Shown of) {
+void draw_names(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     ImFont* small = ui.platform.fonts.small;
     const std::string out = format_temperature(s.c.weather.outside_c, ui.units);
     const std::string in = "Room air " + format_temperature(s.c.room.air_c, ui.units);
     const ImVec2 wall = s.at(-s.wall_m, 0), ceiling = s.at(s.shown_m, s.c.room.height_m);
     const float y = ceiling.y + 4;
-    text(ui, small, {wall.x - 6, y}, ui.theme.ink, "Outdoors", Align::right);
-    text(ui, ui.platform.fonts.strong, {wall.x - 6, y + 16}, ui.theme.ink, out, Align::right);
-    note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, y, 56, 34}, "Outdoors", out);
-    if (tight(s)) return;
+    const bool under = roomy && s.c.opening.sill_m * s.px_per_m > 46; // the leaks' lines
+    const float out_y = under ? s.foot.y - 38 : y;
+    text(ui, small, {wall.x - 6, out_y}, ui.theme.ink, "Outdoors", Align::right);
+    text(ui, ui.platform.fonts.strong, {wall.x - 6, out_y + 16}, ui.theme.ink, out, Align::right);
+    note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, out_y, 56, 34}, "Outdoors",
+         out);
+    if (s.area.h < air_from_px) return;
     const ImVec2 size = text_size(ui, small, in);
     fill(ui, {ceiling.x - 11 - size.x, y, size.x + 6, size.y + 2}, ui.theme.halo, 4);
     text(ui, small, {ceiling.x - 8, y}, ui.theme.ink, in, Align::right);
@@ -123,16 +139,40 @@ void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
     note(ui, Role::output, part_id("room.distance", of), box, "From the wall to the person", words);
 }
 
+/// Where a half is too narrow for callouts: the same numbers in rows below the picture.
+void list_values(Ui& ui, const RoomScene& s, Shown of) {
+    const auto& seat = s.result->seat;
+    const Box& a = s.area;
+    const auto row = [&](float y, const char* id, const char* name, ImVec2 dot,
+                         const std::string& value, const std::string& word) {
+        ImFont* bold = ui.platform.fonts.strong;
+        const float w = text_size(ui, bold, value).x;
+        ui.list->AddCircleFilled(dot, 3.8f, ui.theme.paper);
+        ui.list->AddCircleFilled(dot, 2.8f, ui.theme.ink);
+        text(ui, bold, {a.x, y}, ui.theme.ink, value);
+        text_fitted(ui, ui.platform.fonts.small, {a.x + w + 8, y + 2}, a.w - w - 8, ui.theme.ink,
+                    word);
+        note(ui, Role::output, part_id(id, of), {a.x, y, a.w, 19}, name, value + ", " + word);
+    };
+    const float y = a.bottom() + 4;
+    row(y, "room.ankles", "At the ankles", s.at(s.seat_m() + 0.03, ankle_m),
+        bothered(seat.ankle_bare_pct), ankle_words(ui, seat));
+    row(y + list_row_px, "room.neck", "At the neck", s.at(s.seat_m() + 0.46, neck_m),
+        bothered(seat.draft_rate_neck_pct), neck_words(ui, seat));
+    row(y + 2 * list_row_px, "room.pane", "What cools the air", s.at(s.face_m(), s.top_m() - 0.25),
+        format_temperature(s.face_c(), ui.units) + " " + face_word(s), felt_words(ui, s));
+}
+
 void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const auto& seat = s.result->seat;
     const Box figure = s.figure();
     const float low = s.foot.y - (roomy ? 0.75f * s.px_per_m : 45.0f);
-    const std::string neck = "neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c);
-    const std::string ankle = "ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c);
+    const std::string neck = neck_words(ui, seat);
+    const std::string ankle = ankle_words(ui, seat);
     const float wide = text_size(ui, ui.platform.fonts.small, ankle).x + 14;
     const bool right = figure.right() + wide <= s.area.right();
     const float x = right ? figure.right() + 10 : std::max(figure.x - wide, s.foot.x + 4);
-    if (!tight(s))
+    if (s.area.h >= neck_from_px)
         two_lines(ui, s.at(s.seat_m() + (right ? 0.5 : 0.42), neck_m),
                   {x, std::min(s.at(0, 1.35).y, low - 38)}, s.area,
                   bothered(seat.draft_rate_neck_pct), neck, part_id("room.neck", of),
@@ -147,26 +187,28 @@ void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
               s.covered() ? "Face of the covering" : "Inside face of the pane");
 }
 
+/// "Air comes in by the sash: 8.0 cfm."
+std::string leak_words(const Ui& ui, Cause cause, double m3_s) {
+    return assess::fill("Air {0} by the {1}: {2}. ", {way_word(m3_s), cause_word(cause),
+                                                      format_flow(std::fabs(m3_s), ui.units)});
+}
+
 std::string described(const Ui& ui, const RoomScene& s) {
     const auto& seat = s.result->seat;
     const auto& leak = s.result->leak;
-    std::string words =
-        "Person " + format(Quantity::long_m, s.seat_m(), ui.units) + " from the wall. ";
-    words += std::string("Air falls along the ") + face_word(s) + " of " +
-             format_temperature(s.face_c(), ui.units) + " and leaves it at " +
-             format_speed(seat.downdraft_speed_at_sill_m_s, ui.units) + ". ";
-    words += "Ankles: " + air_words(ui, seat.ankle_speed_m_s, seat.ankle_air_c) + ", " +
-             bothered(seat.ankle_bare_pct) + ". ";
-    words += "Neck: " + air_words(ui, seat.neck_speed_m_s, seat.neck_air_c) + ", " +
-             bothered(seat.draft_rate_neck_pct) + ". ";
-    if (!drafty(seat)) words += no_draft_words(ui, seat) + " ";
-    for (const Cause cause : {Cause::sash, Cause::shim}) {
-        const double flow = cause == Cause::sash ? leak.sash_m3_s : leak.shim_m3_s;
-        words += std::string("Air ") + (flow < 0 ? "goes out" : "comes in") + " by the " +
-                 cause_word(cause) + ": " + format_flow(std::fabs(flow), ui.units) + ". ";
-    }
-    return words + "The " + face_word(s) + " " + felt_words(ui, s) + ". " +
-           std::string(warning_of(seat));
+    return assess::fill(
+        "Person {0} from the wall, room air {1}. Air falls along the {2} of {3} and leaves it at "
+        "{4}. {5}, {6}; {7}, {8}. {9}",
+        {format(Quantity::long_m, s.seat_m(), ui.units),
+         format_temperature(s.c.room.air_c, ui.units), face_word(s),
+         format_temperature(s.face_c(), ui.units),
+         format_speed(seat.downdraft_speed_at_sill_m_s, ui.units), ankle_words(ui, seat),
+         bothered(seat.ankle_bare_pct), neck_words(ui, seat), bothered(seat.draft_rate_neck_pct),
+         assess::fill("{0} {1}{2}The {3} {4}. {5}",
+                      {drafty(seat) ? "" : no_draft_words(ui, seat),
+                       leak_words(ui, Cause::sash, leak.sash_m3_s),
+                       leak_words(ui, Cause::shim, leak.shim_m3_s), face_word(s), felt_words(ui, s),
+                       warning_of(seat)})});
 }
 
 } // namespace
@@ -178,31 +220,34 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
     if (roomy) text_fitted(ui, fonts.strong, box.min(), box.w, ui.theme.ink, title);
     if (!drafty(seat)) {
         const std::string words = no_draft_words(ui, seat);
+        const std::string shown = roomy ? words : words.substr(0, words.find(". ") + 1);
         paragraph(ui, fonts.small, {box.x, box.y + (roomy ? 24.0f : 0.0f)}, box.w, ui.theme.better,
-                  words);
+                  shown);
         return note(ui, Role::output, id, box, title, words);
     }
     const Box bar{box.x, box.y + (roomy ? 24.0f : 2.0f), box.w, roomy ? bar_px : phone_bar_px};
     float x = bar.x, word_x = bar.x;
     const float word_y = bar.bottom() + (roomy ? 6 : 3);
     std::string words;
+    const bool brief = !roomy || box.w < narrow_half_px;
+    const float sample = brief ? 18 : 26;
     for (const Cause cause : causes) {
         const double share = share_of(seat.share, cause);
         const float w = bar.w * static_cast<float>(share);
         if (w > 1) cause_fill(ui, {x, bar.y, w - 1, bar.h}, cause);
         x += w;
-        const std::string name = roomy                   ? cause_word(cause)
+        const std::string name = !brief                  ? cause_word(cause)
                                  : cause == Cause::glass ? "glass"
                                  : cause == Cause::sash  ? "sash"
                                                          : "joint";
         const std::string one = name + " " + format_percent(share);
         if (roomy) {
-            stroke(ui, {{word_x, word_y + 9}, {word_x + 26, word_y + 9}}, cause_ink(ui, cause),
+            stroke(ui, {{word_x, word_y + 9}, {word_x + sample, word_y + 9}}, cause_ink(ui, cause),
                    2.5f, cause_dash(cause));
-            word_x += 32;
+            word_x += sample + 6;
         }
         text(ui, fonts.small, {word_x, word_y}, roomy ? ui.theme.ink : cause_ink(ui, cause), one);
-        word_x += text_size(ui, fonts.small, one).x + (roomy ? 18 : 7);
+        word_x += text_size(ui, fonts.small, one).x + (!roomy ? 7 : brief ? 10 : 18);
         words += (words.empty() ? "" : ", ") + std::string(cause_word(cause)) + " " +
                  format_percent(share);
     }
@@ -245,7 +290,8 @@ bool RoomView::seat(Ui& ui, Session& session, Shown of, const RoomScene& s) {
         const double to = shown(seat_at_start_m_ + moved / s.px_per_m);
         wanted = from_display(field.quantity, std::round(to / step) * step, ui.units);
     }
-    wanted = std::clamp(wanted, field.min, std::min(field.max, s.shown_m - 0.6));
+    const double behind_m = (held ? s.shown_m : s.c.room.depth_m) - chair_m;
+    wanted = std::clamp(wanted, field.min, std::clamp(behind_m, field.min, field.max));
     if (std::fabs(wanted - s.seat_m()) > 1e-9) {
         // A remedy that moves the seat moves it from where it is today.
         const double today = session.today().room.seat_distance_m + wanted - s.seat_m();
@@ -282,22 +328,27 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
     if (roomy)
         draft_bar(ui, result, part_id("room.causes", of), {area.x, area.y + 4, area.w, head - 10},
                   true);
-    area = {area.x, area.y + head, area.w, area.h - head - foot};
+    const bool narrow = roomy && area.w < narrow_half_px;
+    const float list = narrow ? 3 * list_row_px + 6 : 0;
+    area = {area.x, area.y + head, area.w, area.h - head - foot - list};
     const RoomScene scene = room_scene(session, of, area, roomy ? 76.0f : 62.0f, shown_m_);
     const bool held = seat(ui, session, of, scene);
     ImGui::PushClipRect(area.min(), area.max(), true);
     draw_scene(ui, scene, roomy, held);
     ImGui::PopClipRect();
-    draw_names(ui, scene, of);
+    draw_names(ui, scene, of, roomy);
     draw_distance(ui, scene, of);
-    draw_values(ui, scene, of, roomy);
+    if (narrow)
+        list_values(ui, scene, of);
+    else
+        draw_values(ui, scene, of, roomy);
     note(ui, Role::image, part_id("room.picture", of), area, "The room, " + shown_name(session, of),
          described(ui, scene));
     if (foot <= 0 || warning.empty()) return;
-    paragraph(ui, ui.platform.fonts.small, {area.x, area.bottom() + 6}, area.w, ui.theme.soft,
-              std::string(warning));
+    paragraph(ui, ui.platform.fonts.small, {area.x, area.bottom() + list + 6}, area.w,
+              ui.theme.soft, std::string(warning));
     note(ui, Role::output, part_id("room.warning", of),
-         {area.x, area.bottom() + 6, area.w, foot - 8}, "How sure", std::string(warning));
+         {area.x, area.bottom() + list + 6, area.w, foot - 8}, "How sure", std::string(warning));
 }
 
 void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {

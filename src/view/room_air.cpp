@@ -12,9 +12,9 @@ namespace {
 
 using section::Point;
 
-constexpr double speed_a_line_m_s = 0.06; // one more streamline for each of these
+constexpr double speed_a_line_m_s = 0.1; // one more streamline for each of these
 constexpr int most_lines = 9;
-constexpr float least_apart_px = 3;
+constexpr float least_apart_px = 2;
 constexpr double visible_m3_s = 1.5e-4; // less than 0.15 L/s is not drawn, as in the slice
 constexpr double mark_every_s = 1.6;
 constexpr double turn_m = 0.16;       // radius of the stream's turn where wall meets floor
@@ -109,7 +109,9 @@ void draw_marks(Ui& ui, const RoomScene& s, const Floor& f, const Way& way, ImU3
     }
 }
 
-int line_count(const RoomScene& s) {
+} // namespace
+
+int stream_lines(const RoomScene& s) {
     const auto& seat = s.result->seat;
     const int fast =
         1 + static_cast<int>(seat.downdraft_speed_at_sill_m_s / speed_a_line_m_s + 0.5);
@@ -117,6 +119,8 @@ int line_count(const RoomScene& s) {
                                            least_apart_px);
     return std::clamp(std::min(fast, apart), 2, most_lines);
 }
+
+namespace {
 
 void band(Ui& ui, Box box, ImU32 top_left, ImU32 top_right, ImU32 bottom_right, ImU32 bottom_left) {
     ui.list->AddRectFilledMultiColor(box.min(), box.max(), top_left, top_right, bottom_right,
@@ -205,7 +209,7 @@ void draw_cold_air(Ui& ui, const RoomScene& s, double time_s) {
     if (seat.downdraft_speed_at_sill_m_s < felt_m_s) return;
     const Floor f = floor_of(s, seat.downdraft_speed_m_s);
     const double end = f.end_m(1, edge_m(s)), height = s.c.opening.height_m;
-    const int count = line_count(s);
+    const int count = stream_lines(s);
     for (int k = 0; k < count; ++k) {
         const double share = (k + 0.5) / count;
         // Flow grows as the 1.2th power of the fall, thickness as the 0.7th (turbulent layer).

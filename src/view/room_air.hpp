@@ -19,6 +19,9 @@ double felt_loss_k(const RoomScene& scene);
 /// The cold that lies along glass, wall and floor.
 void draw_wash(Ui& ui, const RoomScene& scene);
 
+/// More for faster air, as far as they can be told apart.
+int stream_lines(const RoomScene& scene);
+
 /// Streamlines of the air that cold glass cools. Each carries the same flow; they begin where the
 /// layer takes their air in, lie as far apart as it is thick, and end where it is no longer felt.
 /// Marks on them are `time_s` on their way at the speed computed there.

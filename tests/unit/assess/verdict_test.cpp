@@ -87,6 +87,17 @@ TEST_CASE("where air goes out, sealing is not praised") {
     CHECK(says(text, "the draft stays"));
 }
 
+TEST_CASE("room air that goes out wets a storm panel, which has its words") {
+    const Case today = with({{"room.height_above_neutral_m", 6},
+                             {"weather.wind_m_s", 0},
+                             {"weather.outside_c", -15},
+                             {"room.rh", 0.35}});
+    const std::string text = say(today, "storm_low_e");
+    CAPTURE(text);
+    CHECK(says(text, "on the storm panel"));
+    CHECK_FALSE(says(text, "{"));
+}
+
 TEST_CASE("a mild day and a good window: hardly any draft") {
     const Case today = with({{"weather.outside_c", 12},
                              {"weather.wind_m_s", 0},

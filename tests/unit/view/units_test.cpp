@@ -32,6 +32,17 @@ TEST_CASE("temperatures are shown in the reader's unit with a real minus sign") 
     CHECK(ascii(format(Quantity::temperature_c, -0.2, Units::si)) == "0 °C");
 }
 
+TEST_CASE("air, heat and pressure are shown in the trade's units") {
+    CHECK(ascii(format_flow(0.00047194745, Units::us)) == "1.0 cfm"); // 1 ft³/min, exact
+    CHECK(ascii(format_flow(-0.01, Units::si)) == "-36 m³/h");
+    CHECK(ascii(format_watts(1000, Units::us)) == "3412 Btu/h");
+    CHECK(ascii(format_watts(1000, Units::si)) == "1000 W");
+    CHECK(ascii(format_kelvin(2, Units::us)) == "3.6 °F"); // a difference: without the 32
+    CHECK(ascii(format_kelvin(12, Units::si)) == "12 K");
+    CHECK(ascii(format_pascal(-1.26)) == "-1.3 Pa");
+    CHECK(ascii(format_speed(0.254, Units::us)) == "50 ft/min");
+}
+
 TEST_CASE("lengths are shown as a tape shows them") {
     CHECK(ascii(format(Quantity::thin_m, 0.0127, Units::us)) == "1/2 in");
     CHECK(ascii(format(Quantity::thin_m, 0.0254 * 0.625, Units::us)) == "5/8 in");
