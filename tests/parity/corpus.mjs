@@ -284,7 +284,7 @@ const label = (dice) => ({
 
 const spoken = ['old', 'new', 'Wood', 'vinyl', 'single glass', 'double', 'triple', 'no', 'storm',
   'low-e', 'argon', 'loose', 'painted shut', 'weights', 'insert,', '36 x 60 in', 'zebra', 'ümlaut',
-  'without', 'film', 'bronze', 'fogged', 'foamed'];
+  'without', 'film', 'bronze', 'fogged', 'foamed', 'upstairs', 'attic'];
 const words = (dice) => ({ text: many(1 + dice.below(9), () => dice.pick(spoken)).join(' ') });
 
 const kinds = { glazing, comfort, room, leak, moisture, thermography, year, label, words, find_out: findOut };
