@@ -118,8 +118,10 @@ void draw_slats(Ui& ui, const DrawnCut& cut, const opening::CoveringStroke& c, I
     }
 }
 
+/// Folds hang upright: the plan cuts through them, the other cuts run along one.
 void draw_cloth(Ui& ui, const DrawnCut& cut, const opening::CoveringStroke& c, ImU32 ink) {
-    constexpr double fold_m = 0.035, deep_m = 0.004, step_m = 0.0035;
+    const bool plan = cut.placement.turned;
+    const double fold_m = plan ? 0.035 : 0.1, deep_m = plan ? 0.004 : 0.002, step_m = 0.0035;
     const double length_m = std::fabs(c.far_m - c.end_m);
     const int steps = std::max(2, static_cast<int>(length_m / step_m));
     std::vector<ImVec2> way;
@@ -152,7 +154,8 @@ void draw_covering(Ui& ui, const DrawnCut& cut, double spill_m_s) {
     const opening::CoveringStroke& c = cut.solved->cut.covering;
     if (c.kind == opening::Covering::none) return;
     const ImU32 ink = faded(ui.theme.outline, 0.85f * cut.opacity);
-    if (c.kind == opening::Covering::blind) {
+    // The plan cuts a slat lengthwise.
+    if (c.kind == opening::Covering::blind && !cut.placement.turned) {
         draw_slats(ui, cut, c, ink);
     } else if (c.kind == opening::Covering::curtain) {
         draw_cloth(ui, cut, c, ink);
