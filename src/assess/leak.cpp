@@ -2,6 +2,7 @@
 #include "assess/leak.hpp"
 #include "opening/crack_stream.hpp"
 #include "opening/leakage.hpp"
+#include "opening/storey.hpp"
 #include "physics/constants.hpp"
 
 #include <algorithm>
@@ -27,7 +28,7 @@ physics::DrivingPressure drive_in_winter(const opening::Case& c, double mean_out
     drive.inside_c = c.room.air_c;
     drive.outside_c = mean_outside_c;
     drive.wind_m_s = winter_wind_m_s;
-    drive.height_above_neutral_m = c.room.height_above_neutral_m;
+    drive.height_above_neutral_m = opening::height_above_neutral_m(c);
     drive.pressure_coefficient = all_round_cp;
     drive.density_ratio = physics::air_pressure_ratio(c.weather.altitude_m);
     drive.shelter = c.room.shelter;

@@ -41,7 +41,7 @@ SeatSurfaces seat_surfaces(const opening::Case& c, const physics::GlazingResult&
 }
 
 physics::SeatResult seat_of(const opening::Case& c, const LeakResult& leak,
-                            const SeatSurfaces& surfaces) {
+                            const SeatSurfaces& surfaces, const SeatFactors& factors) {
     physics::SeatWindow window;
     window.width_m = c.opening.width_m;
     window.height_m = c.opening.height_m;
@@ -60,9 +60,9 @@ physics::SeatResult seat_of(const opening::Case& c, const LeakResult& leak,
     const auto leaks = room_leaks(c, leak);
     physics::SeatBelow below;
     below.spill = surfaces.spill;
-    below.sill_depth_m = c.room.sill_depth_m - opening::usual_sill_depth_m;
-    below.heater_w_m =
-        heater_w_mk(c.room.heater) * std::max(0.0, c.room.air_c - c.weather.outside_c);
+    below.sill_depth_m = factors.sill_depth * (c.room.sill_depth_m - opening::usual_sill_depth_m);
+    below.heater_w_m = factors.heater * heater_w_mk(c.room.heater) *
+                       std::max(0.0, c.room.air_c - c.weather.outside_c);
     return physics::seat(window, room, person, leaks, below);
 }
 

@@ -18,7 +18,13 @@ struct SeatSurfaces {
 SeatSurfaces seat_surfaces(const opening::Case& c, const physics::GlazingResult& glass,
                            const CoveringEffect& covering, const SolvedCuts& cuts);
 
+/// Times what is assumed of the estimates, see estimates.hpp.
+struct SeatFactors {
+    double heater = 1;     ///< of its warm air
+    double sill_depth = 1; ///< of what a sill deeper than usual adds to the air's way
+};
+
 physics::SeatResult seat_of(const opening::Case& c, const LeakResult& leak,
-                            const SeatSurfaces& surfaces);
+                            const SeatSurfaces& surfaces, const SeatFactors& factors = {});
 
 } // namespace shimlight::assess

@@ -2,6 +2,7 @@
 #include "assess/year_case.hpp"
 
 #include "opening/leakage.hpp"
+#include "opening/storey.hpp"
 
 #include <cmath>
 
@@ -46,7 +47,7 @@ YearWindow year_window(const opening::Case& c, double still_w_k, double facing_d
     window.facing_deg = facing_deg;
     window.glass = glass;
     window.leak = year_leak(c);
-    window.height_above_neutral_m = c.room.height_above_neutral_m;
+    window.height_above_neutral_m = opening::height_above_neutral_m(c);
     window.shelter = c.room.shelter;
     return window;
 }

@@ -5,10 +5,12 @@
 //   "answers":{"lock_home":"same","wind":"yes",…}; all tests and their answers come back in
 //   `tests`.
 // With a case there may be `readings` of its surfaces and a `remedy` thought of; then the answer
-// has `advice`.
+// has `advice`, and in `readings` what would explain those of frame and casing.
 #include "assess/advice.hpp"
+#include "assess/part_reading.hpp"
 #include "assess/reading.hpp"
 #include "door/answer.hpp"
+#include "door/reading_answer.hpp"
 #include "house/field_reader.hpp"
 
 #include <algorithm>
@@ -115,6 +117,19 @@ void add_readings(const Readings& readings, const assess::Assessment& now,
                       assess::computed_part_c(now, Part::casing), answers);
 }
 
+/// What would explain readings of frame and casing.
+Json write(const Readings& readings, const opening::Case& today) {
+    Json answer = Json::object();
+    const auto explain = [&](const char* key, opening::Part part, std::optional<double> c) {
+        if (!c) return;
+        const assess::Measured measured{*c, *c - readings.error_k, *c + readings.error_k};
+        answer[key] = reading_answer(assess::read_part(today, part, measured, nullptr, false));
+    };
+    explain("frame", opening::Part::frame, readings.frame_c);
+    explain("casing", opening::Part::casing, readings.casing_c);
+    return answer;
+}
+
 Json write(const physics::DraftShare& share) {
     return object({{"cold_glass", share.cold_glass},
                    {"sash_leak", share.sash_leak},
@@ -200,6 +215,7 @@ Answer ask_find_out(ObjectReader& question) {
         assess::find_out(window.predicted, answers, thermometer || readings.any());
     Json answer = write(found);
     answer["prediction"] = write(window.predicted);
+    if (window.today) answer["readings"] = write(readings, *window.today);
     if (window.today) answer["advice"] = write_advice(window, found, answers.size());
     return answer;
 }

@@ -2,6 +2,7 @@
 // Question `house`: a saved house file → what the screens show, for Today and every Remedy.
 #include "assess/assessment.hpp"
 #include "assess/declared_window.hpp"
+#include "assess/estimates.hpp"
 #include "assess/thermostat.hpp"
 #include "door/answer.hpp"
 #include "house/house.hpp"
@@ -80,6 +81,27 @@ Json covering_answer(const assess::CoveringEffect& effect) {
                    {"saved_share_range", numbers({effect.saved_low, effect.saved_high})}});
 }
 
+void add_results(Json& answer, const assess::EstimatedResults& results) {
+    answer["ankle_bare_pct"] = numbers({results.bothered_pct.low, results.bothered_pct.high});
+    answer["shim_m3_s"] = numbers({results.shim_m3_s.low, results.shim_m3_s.high});
+    answer["heat_w"] = numbers({results.heat_w.low, results.heat_w.high});
+}
+
+/// What hangs on engineering estimates.
+Json ranges_answer(const assess::EstimateRanges& ranges) {
+    Json inputs = Json::array();
+    for (const assess::EstimateRange& range : ranges.inputs) {
+        Json one = object({{"input", std::string(range.input)},
+                           {"times", numbers({range.least, range.most})},
+                           {"sentence", std::string(range.sentence)}});
+        add_results(one, range.results);
+        inputs.push_back(std::move(one));
+    }
+    Json answer = object({{"inputs", std::move(inputs)}});
+    add_results(answer, ranges.together);
+    return answer;
+}
+
 Json assessment_answer(const Case& c, const Assessment& result) {
     Json parts = Json::array();
     for (const assess::PartSurface& surface : result.parts)
@@ -103,6 +125,7 @@ Json assessment_answer(const Case& c, const Assessment& result) {
          {"leak", leak_answer(result.leak)},
          {"seat", seat_answer(result.seat)},
          {"heat_w", result.heat_w},
+         {"ranges", ranges_answer(assess::estimate_ranges(c, result))},
          {"air_share", result.air_share},
          {"year_kwh", result.year_kwh},
          {"year_cost", result.year_cost},

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // Question `thermography`: from an infrared reading to surface temperature and U-factor, to what it
 // resembles, and with a `window` (as `today` in a house file) to what may explain its difference
-// from the computation.
+// from the computation. `part` says where on the window it was taken.
+#include "assess/part_reading.hpp"
 #include "assess/reading.hpp"
 #include "door/answer.hpp"
+#include "door/reading_answer.hpp"
 #include "house/field_reader.hpp"
 #include "physics/thermography.hpp"
 
@@ -22,14 +24,16 @@ constexpr Range angle_deg{0, 85};
 
 // Defaults: a spot instrument as it comes, bare glass (common practice). Errors: see the struct.
 constexpr double usual_set_emissivity = 0.95;
-constexpr double glass_emissivity = 0.84;
+constexpr double glass_emissivity = 0.84, trim_emissivity = 0.9; // bare; painted, plastic
 constexpr double usual_error_k = 2;
 constexpr double usual_height_m = 1;
 constexpr physics::InfraredReading usual;
 
 constexpr std::array<std::string_view, 2> side_keys{"inside", "outside"};
 constexpr std::array<std::string_view, 2> sky_keys{"overcast", "clear"};
-constexpr std::array<std::string_view, 3> compared_keys{"colder", "as_computed", "warmer"};
+constexpr std::array<std::string_view, 4> part_keys{"glass", "glass_edge", "frame", "casing"};
+constexpr opening::Part parts[] = {opening::Part::glass_centre, opening::Part::glass_edge,
+                                   opening::Part::frame, opening::Part::casing};
 
 void read_outdoors(ObjectReader& question, physics::InfraredReading& reading) {
     reading.outdoors = question.choice("side", side_keys, 0) == 1;
@@ -49,12 +53,12 @@ void read_errors(ObjectReader& question, physics::InfraredReading& reading) {
         question.number("wind_error_m_s", speed_range_m_s, usual.wind_error_m_s);
 }
 
-physics::InfraredReading read(ObjectReader& question) {
+physics::InfraredReading read(ObjectReader& question, std::size_t part) {
     physics::InfraredReading reading;
     reading.reading_c = question.number("reading_c", seen_c);
     reading.set_emissivity = question.number("set_emissivity", emissivity, usual_set_emissivity);
-    reading.surface_emissivity =
-        question.number("surface_emissivity", emissivity, glass_emissivity);
+    reading.surface_emissivity = question.number("surface_emissivity", emissivity,
+                                                 part < 2 ? glass_emissivity : trim_emissivity);
     reading.inside_c = question.number("inside_c", air_range_c);
     reading.outside_c = question.number("outside_c", air_range_c);
     read_outdoors(question, reading);
@@ -108,29 +112,21 @@ Json write_likenesses(const std::vector<physics::Likeness>& all) {
     return list;
 }
 
-Json write_comparison(const assess::GlassReading& glass) {
-    Json explanations = Json::array();
-    for (const assess::Explanation& e : glass.explanations)
-        explanations.push_back(object({{"assumption", std::string(e.assumption)},
-                                       {"explains", e.explains},
-                                       {"assumed", e.assumed},
-                                       {"needed", e.needed},
-                                       {"left_k", e.left_k},
-                                       {"sentence", e.sentence}}));
-    const auto compared = static_cast<std::size_t>(glass.compared);
-    return object({{"computed_c", glass.computed_c},
-                   {"difference_k", glass.difference_k},
-                   {"range_k", glass.range_k},
-                   {"compared", std::string(compared_keys[compared])},
-                   {"sentence", glass.sentence},
-                   {"explanations", std::move(explanations)}});
+Json write_comparison(const opening::Case& c, std::size_t part,
+                      const physics::InfraredReading& reading) {
+    if (part == 0) return reading_answer(assess::read_glass(c, reading, false));
+    return reading_answer(
+        assess::read_part(c, parts[part], assess::measured(reading), &reading, false));
 }
 
 } // namespace
 
 Answer ask_thermography(ObjectReader& question) {
-    const physics::InfraredReading reading = read(question);
+    const std::size_t part = question.choice("part", part_keys, 0);
+    const physics::InfraredReading reading = read(question, part);
     const std::optional<opening::Case> window = read_window(question, reading);
+    if (part > 0 && !window)
+        question.reading().fail("/part", "is compared with a window; it needs one");
     if (auto fault = settle(question)) return *fault;
     if (auto fault = physics::infrared_problem(reading)) return *fault;
 
@@ -143,7 +139,7 @@ Answer ask_thermography(ObjectReader& question) {
                           {"range", write_range(physics::infrared_range(reading))},
                           {"resembles", write_likenesses(physics::likenesses(reading))},
                           {"warnings", sentences(result.warnings)}});
-    if (window) answer["computed"] = write_comparison(assess::read_glass(*window, reading, false));
+    if (window) answer["computed"] = write_comparison(*window, part, reading);
     return answer;
 }
 

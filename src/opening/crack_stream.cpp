@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "opening/crack_stream.hpp"
+#include "opening/storey.hpp"
 #include "opening/storm_air.hpp"
 #include "physics/constants.hpp"
 
@@ -41,7 +42,7 @@ physics::DrivingPressure driving_pressure_now(const Case& c) {
     drive.inside_c = c.room.air_c;
     drive.outside_c = c.weather.outside_c;
     drive.wind_m_s = c.weather.wind_m_s;
-    drive.height_above_neutral_m = c.room.height_above_neutral_m;
+    drive.height_above_neutral_m = height_above_neutral_m(c);
     drive.pressure_coefficient = pressure_coefficient(c.room.facade);
     drive.density_ratio = physics::air_pressure_ratio(c.weather.altitude_m);
     drive.shelter = c.room.shelter;

@@ -64,14 +64,15 @@ void paint_unit(Painter& painter, const Layout& l, const Opening& opening) {
         paint_hollow_unit(painter, l, opening.frame, opening.chambers);
 }
 
-void note_places(Painter& painter, const Layout& l, const Casing& casing) {
+void note_places(Painter& painter, const Layout& l, const Opening& opening) {
     Cut& cut = painter.cut();
     cut.glass_edge_m = painter.y_m(l.unit.sight_m);
     cut.glass_centre_m = painter.y_m(l.height_m);
     cut.glass_m = l.height_m - l.unit.sight_m;
     cut.frame_back_m = painter.y_m(l.old_back_m);
     if (!l.with_wall) return;
-    cut.leak_path = leak_path(painter, l, casing);
+    cut.leak_path = leak_path(painter, l, opening.casing);
+    cut.covering = covering_stroke(painter, l, opening);
     cut.sash_path = sash_path(painter, l);
 }
 
@@ -113,7 +114,7 @@ Cut cut(const Case& c, Position position, const physics::GlazingResult& glass,
         lead_joint_stream(painter, l, opening.casing, joint_stream(c));
         lead_sash_stream(painter, l, sash_stream(c, glass));
     }
-    note_places(painter, l, opening.casing);
+    note_places(painter, l, opening);
     return std::move(painter.cut());
 }
 

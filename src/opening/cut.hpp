@@ -59,6 +59,17 @@ struct Piece {
     std::string_view name; ///< "jack stud", "shim space"
 };
 
+/// A blind, shade or curtain as it hangs in the cut. For drawing alone: it acts through the film.
+struct CoveringStroke {
+    Covering kind = Covering::none; ///< none: nothing hangs
+    double x_m = 0;                 ///< of its middle
+    double end_m = 0;               ///< y of its edge: hem, rail or side; alike where it has none
+    double far_m = 0;               ///< y where the cut ends and it goes on
+    double gap_m = 0;               ///< to the innermost glass, as drawn
+    double slot_m = 0;              ///< open beyond its edge
+    bool hem = false;               ///< the edge is the lower one, where air spills out
+};
+
 struct Cut {
     Position position = Position::sill;
     section::Painting painting;
@@ -73,6 +84,7 @@ struct Cut {
     std::vector<section::Point> leak_path; ///< outdoors → shim space → behind casing → room
     std::vector<section::Point> sash_path; ///< outdoors → play of the sash → room
     std::vector<double> glass_face_x_m;    ///< x of each glass face, outside to inside
+    CoveringStroke covering;
 };
 
 /// How much of the wall is in the picture.

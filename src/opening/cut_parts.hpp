@@ -93,6 +93,10 @@ void paint_meeting_rail(Painter& painter, const Case& c, const MeetingRail& rail
 std::vector<section::Point> leak_path(const Painter& painter, const Layout& l,
                                       const Casing& casing);
 
+/// The blind, shade or curtain as it is drawn; nothing is painted. At a meeting rail `l` is the
+/// lower sash's.
+CoveringStroke covering_stroke(const Painter& painter, const Layout& l, const Opening& opening);
+
 /// The way of the air past the sash, outdoors to room.
 std::vector<section::Point> sash_path(const Painter& painter, const Layout& l);
 

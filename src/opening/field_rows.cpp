@@ -72,6 +72,11 @@ constexpr Choice heaters[] = {{"none", "none"},
                               {"radiator", "radiator"},
                               {"baseboard", "baseboard"},
                               {"register", "warm-air register"}};
+constexpr Choice storey_choices[] = {{"by_height", "by height"},
+                                     {"basement", "basement"},
+                                     {"ground", "ground floor"},
+                                     {"upstairs", "upstairs"},
+                                     {"attic", "attic"}};
 constexpr Choice facings[] = {
     {"north", "north"}, {"north_east", "northeast"}, {"east", "east"}, {"south_east", "southeast"},
     {"south", "south"}, {"south_west", "southwest"}, {"west", "west"}, {"north_west", "northwest"}};
@@ -107,6 +112,17 @@ constexpr std::array room_rows = {
         {"room.seat_distance_m", "Seat distance", "From the wall with the window to the person.",
          Q::long_m, S::room, 0.3, 4, 0.1,
          "Nearer one leans on the wall; farther off the formulas are not tested."}),
+    at<&Case::room, &Room::storeys>(
+        {"room.storeys", "Heated storeys", "From the ground floor up; an attic lived in counts.",
+         Q::count, S::room, 1, 3, 1, "Made for houses of up to three storeys and a basement."}),
+    at<&Case::room, &Room::basement>(
+        {"room.basement", "Heated basement",
+         "Whether the house is heated below the ground floor: its air rises to the top as well.",
+         Q::yes_no, S::room, 0, 1, 1, no_limit}),
+    at<&Case::room, &Room::storey>(
+        {"room.storey", "Storey",
+         "Where in the house the room is: cold air comes in low, warm air goes out high.",
+         Q::choice, S::room, 0, 4, 1, no_limit, storey_choices}),
     at<&Case::room, &Room::height_above_neutral_m>(
         {"room.height_above_neutral_m", "Height in house",
          "From the house's neutral level to the window: below it cold air comes in, above it warm "

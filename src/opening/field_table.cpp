@@ -2,6 +2,7 @@
 #include "opening/field_table.hpp"
 #include "opening/field_rows.hpp"
 #include "opening/pane_table.hpp"
+#include "opening/storey.hpp"
 #include "opening/wall_build.hpp"
 #include "physics/glazing.hpp"
 
@@ -61,6 +62,19 @@ bool panel_fits(const Glazing& glazing, bool has_it) {
     return has_it || panes_in_all(glazing) < static_cast<int>(physics::max_panes);
 }
 
+/// A room upstairs needs a house of two storeys, one in the basement a heated basement.
+void agree_on_storey(Room& room, std::string_view set) {
+    const bool lost = room.storeys < least_storeys(room.storey) ||
+                      (room.storey == Storey::basement && !room.basement);
+    if (!lost) return;
+    if (set == "room.storeys" || set == "room.basement") {
+        room.storey = Storey::ground;
+    } else {
+        room.storeys = std::max(room.storeys, least_storeys(room.storey));
+        room.basement = room.basement || room.storey == Storey::basement;
+    }
+}
+
 /// What follows from the field just set: the others give way, never the field itself.
 void make_consistent(Case& c, const Field& set, const Glazing& before) {
     Glazing& glazing = c.opening.glazing;
@@ -71,6 +85,7 @@ void make_consistent(Case& c, const Field& set, const Glazing& before) {
     Sash& sash = c.opening.sash;
     if (set.key == "sash.locked" && sash.locked) sash.slipped_m = 0;
     if (sash.slipped_m > 0) sash.locked = false;
+    agree_on_storey(c.room, set.key);
     c.room.height_m = std::max(c.room.height_m, lowest_ceiling_m(c.opening));
     c.room.depth_m = std::max(c.room.depth_m, least_depth_m(c.room));
 }
@@ -94,6 +109,9 @@ bool applies(const Field& field, const Case& c) {
         field.key == "glazing.spacer" || field.key == "glazing.coating")
         return has_gap;
     if (field.key == "glazing.gas_share") return has_gap && glazing.gas != physics::Gas::air;
+    const bool by_height = c.room.storey == Storey::by_height;
+    if (field.key == "room.height_above_neutral_m") return by_height;
+    if (field.key == "room.storeys" || field.key == "room.basement") return !by_height;
     if (field.key == "facing") return c.running.climate > 0;
     if (field.key == "running.heating_degree_days_k") return c.running.climate == 0;
     if (field.key == "chambers") return !is_wood(c.opening.frame) && !is_metal(c.opening.frame);

@@ -147,6 +147,7 @@ void paint_meeting_rail(Painter& painter, const Case& c, const MeetingRail& r,
     paint_lips(painter, r, opening);
     lead_stream(painter, r, sash);
     note_places(painter, r, opening.glazing);
+    painter.cut().covering = covering_stroke(painter, r.lower, opening);
 }
 
 } // namespace shimlight::opening

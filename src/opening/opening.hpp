@@ -42,6 +42,8 @@ enum class Installation { full_frame, insert };
 enum class Covering { none, blind, shade, curtain };
 /// Below the window.
 enum class Heater { none, radiator, baseboard, register_ };
+/// Where in the house the room is; `by_height` is told by its height above the neutral level.
+enum class Storey { by_height, basement, ground, upstairs, attic };
 /// Which way the window looks when the wind blows.
 enum class Facade { windward, side, lee };
 enum class Coating { none, face2, face3, face4, face5, faces2and5 };
@@ -133,6 +135,9 @@ struct Room {
     double air_c = 21;
     double rh = 0.35;
     double seat_distance_m = 1.0;
+    Storey storey = Storey::by_height;
+    int storeys = 2;       ///< heated, from the ground floor up; an attic lived in counts
+    bool basement = false; ///< heated
     double height_above_neutral_m = -1.5; ///< window centre above the house's neutral level
     Facade facade = Facade::windward;
     Heater heater = Heater::none;

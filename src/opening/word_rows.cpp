@@ -151,6 +151,13 @@ constexpr WordRow rows[] = {
     {"insulated wall", {{{"wall.insulation_w_mk", "0.042"}}}},
     {"uninsulated", {{{"wall.insulation_w_mk", "0.5"}}}},
     {"empty wall", {{{"wall.insulation_w_mk", "0.5"}}}},
+    // Storey
+    {"basement", {{{"room.storey", "basement"}}}},
+    {"ground floor", {{{"room.storey", "ground"}}}},
+    {"downstairs", {{{"room.storey", "ground"}}}},
+    {"upstairs", {{{"room.storey", "upstairs"}}}},
+    {"second floor", {{{"room.storey", "upstairs"}}}},
+    {"attic", {{{"room.storey", "attic"}}}},
 };
 
 constexpr std::string_view fillers[] = {

@@ -18,7 +18,7 @@ struct Heard {
 };
 
 struct WordsAnswer {
-    Case described; ///< the opening; weather and room are the defaults
+    Case described; ///< weather and room are the defaults, but for the storey
     std::vector<Heard> understood;
     std::vector<Heard> assumed;       ///< what the words left open and matters most
     std::vector<std::string> unknown; ///< words that mean nothing here

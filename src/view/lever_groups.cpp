@@ -10,9 +10,10 @@ namespace {
 
 using std::string_view;
 
-constexpr std::array<string_view, 6> day{"weather.outside_c", "weather.wind_m_s",
-                                         "weather.sky",       "room.rh",
-                                         "room.air_c",        "room.seat_distance_m"};
+constexpr std::array<string_view, 10> day{
+    "weather.outside_c", "weather.wind_m_s",           "weather.sky", "room.rh",
+    "room.air_c",        "room.seat_distance_m",       "room.storey", "room.storeys",
+    "room.basement",     "room.height_above_neutral_m"};
 constexpr std::array<string_view, 5> joint{"shim.fill", "shim.bead_m", "shim.width_m",
                                            "casing.seal", "pockets"};
 constexpr std::array<string_view, 13> glass{

@@ -103,6 +103,71 @@ void draw_outlines(Ui& ui, const DrawnCut& cut) {
     }
 }
 
+namespace {
+
+/// One slat across the covering's plane, closed as far as slats go.
+void draw_slats(Ui& ui, const DrawnCut& cut, const opening::CoveringStroke& c, ImU32 ink) {
+    constexpr double slat_m = 0.025, half_across_m = 0.005, half_along_m = 0.0105; // 25 mm slats
+    const double way = c.far_m > c.end_m ? 1 : -1;
+    const double length_m = std::fabs(c.far_m - c.end_m);
+    for (double s = slat_m / 2; s < length_m; s += slat_m) {
+        const double y = c.end_m + way * s;
+        ui.list->AddLine(cut.placement.to_screen({c.x_m - half_across_m, y + half_along_m}),
+                         cut.placement.to_screen({c.x_m + half_across_m, y - half_along_m}), ink,
+                         1.6f);
+    }
+}
+
+/// Folds hang upright: the plan cuts through them, the other cuts run along one.
+void draw_cloth(Ui& ui, const DrawnCut& cut, const opening::CoveringStroke& c, ImU32 ink) {
+    const bool plan = cut.placement.turned;
+    const double fold_m = plan ? 0.035 : 0.1, deep_m = plan ? 0.004 : 0.002, step_m = 0.0035;
+    const double length_m = std::fabs(c.far_m - c.end_m);
+    const int steps = std::max(2, static_cast<int>(length_m / step_m));
+    std::vector<ImVec2> way;
+    for (int i = 0; i <= steps; ++i) {
+        const double y = c.end_m + (c.far_m - c.end_m) * i / steps;
+        const double wave = std::sin(2 * 3.14159265 * length_m * i / steps / fold_m);
+        way.push_back(cut.placement.to_screen({c.x_m + deep_m * wave, y}));
+    }
+    ui.list->AddPolyline(way.data(), static_cast<int>(way.size()), ink, 0, 2);
+}
+
+/// Out from behind the covering, through the slot below its hem, into the room.
+void draw_spill(Ui& ui, const DrawnCut& cut, const opening::CoveringStroke& c, double spill_m_s) {
+    constexpr double behind_m = 0.05, before_m = 0.035;
+    const double down = c.far_m > c.end_m ? -1 : 1;
+    const double slot_y = c.end_m + down * c.slot_m / 2, back_x = c.x_m - c.gap_m / 2;
+    const ImVec2 way[] = {cut.placement.to_screen({back_x, c.end_m - down * behind_m}),
+                          cut.placement.to_screen({back_x, slot_y}),
+                          cut.placement.to_screen({c.x_m + before_m, slot_y})};
+    const float width = std::clamp(1.5f + 8 * static_cast<float>(spill_m_s), 2.0f, 4.0f);
+    ui.list->AddPolyline(way, 3, faded(ui.theme.card, 0.75f * cut.opacity), 0, width + 2.5f);
+    const ImU32 air = faded(ui.theme.water, cut.opacity);
+    ui.list->AddPolyline(way, 3, air, 0, width);
+    arrow_head(ui, way[1], way[2], air);
+}
+
+} // namespace
+
+void draw_covering(Ui& ui, const DrawnCut& cut, double spill_m_s) {
+    const opening::CoveringStroke& c = cut.solved->cut.covering;
+    if (c.kind == opening::Covering::none) return;
+    const ImU32 ink = faded(ui.theme.outline, 0.85f * cut.opacity);
+    // The plan cuts a slat lengthwise.
+    if (c.kind == opening::Covering::blind && !cut.placement.turned) {
+        draw_slats(ui, cut, c, ink);
+    } else if (c.kind == opening::Covering::curtain) {
+        draw_cloth(ui, cut, c, ink);
+    } else {
+        ui.list->AddLine(cut.placement.to_screen({c.x_m, c.end_m}),
+                         cut.placement.to_screen({c.x_m, c.far_m}), ink, 1.6f);
+        if (c.hem) // its bar
+            ui.list->AddCircleFilled(cut.placement.to_screen({c.x_m, c.end_m}), 3, ink);
+    }
+    if (c.hem && spill_m_s > 0) draw_spill(ui, cut, c, spill_m_s);
+}
+
 void draw_heat_lines(Ui& ui, const DrawnCut& cut) {
     if (!cut.heat) return;
     const ImU32 ink = faded(ui.theme.ink, 0.9f * cut.opacity);

@@ -26,6 +26,10 @@ void draw_heat_lines(Ui& ui, const DrawnCut& cut);
 
 void draw_outlines(Ui& ui, const DrawnCut& cut);
 
+/// A blind as tilted slats, a shade as a line, a curtain as a wave; air that spills out below the
+/// hem as an arrow.
+void draw_covering(Ui& ui, const DrawnCut& cut, double spill_m_s);
+
 /// The colder the surface, the further this band stands out into the room.
 void draw_surface_band(Ui& ui, const DrawnCut& cut);
 

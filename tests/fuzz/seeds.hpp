@@ -50,6 +50,8 @@ inline constexpr std::array seeds{
     Seed{"thermography", R"({"reading_c":-3,"reflected_c":-20,"inside_c":21,"outside_c":-5,
         "side":"outside","sky":"clear","wind_error_m_s":1,"outside_error_k":2,
         "reflected_error_k":5})"},
+    Seed{"thermography", R"({"reading_c":2,"inside_c":21,"outside_c":-5,"part":"casing",
+        "window":{"shim":{"fill":"foamed"},"pockets":"empty"}})"},
     Seed{"find_out", R"({"prediction":{"cold_glass":0.5,"sash_leak":0.3,"shim_leak":0.2},
         "answers":{"lock_home":"same","wind":"yes","tissue_pane":"yes","tissue_sash":"no",
         "tissue_casing":"yes","fans":"grows","shade":"no","paper":"no","flame":"yes",
@@ -83,9 +85,9 @@ inline constexpr std::array seeds{
     Seed{"words", R"({"text":"old wood hung window, single glass, no storm, loose, 36 x 60 in"})"},
     Seed{"house", R"({"kind":"shimlight-house","version":1,"name":"a","currency":"$","units":"si",
         "weather":{"outside_c":-12,"wind_m_s":4},"openings":[{"name":"b","today":{"frame":"vinyl",
-        "shim":{"width_m":0.0127,"fill":"open"},"glazing":{"panes":2}},"room":{"rh":0.35},
-        "remedies":[{"name":"c","hours":1,"material_cost":9,"changes":{"shim.fill":"foamed"}}],
-        "chosen":0}],"selected":0})"},
+        "shim":{"width_m":0.0127,"fill":"open"},"glazing":{"panes":2}},"room":{"rh":0.35,
+        "storey":"attic","storeys":3},"remedies":[{"name":"c","hours":1,"material_cost":9,
+        "changes":{"shim.fill":"foamed"}}],"chosen":0}],"selected":0})"},
 };
 
 } // namespace shimlight::fuzz

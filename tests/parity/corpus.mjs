@@ -187,6 +187,8 @@ const thermography = (dice) => ({
     { angle_deg: dice.between(0, 80), wind_m_s: dice.between(0, 10) },
     { side: 'outside', sky: dice.pick(['clear', 'overcast']) },
     { window: { glazing: { panes: 1 + dice.below(3), gas: dice.pick(['air', 'argon']) } } },
+    { part: dice.pick(['glass_edge', 'frame', 'casing']),
+      window: { frame: dice.pick(['wood', 'vinyl']), shim: { fill: dice.pick(['open', 'foamed']) } } },
   ]),
 });
 
@@ -260,6 +262,9 @@ function house(dice) {
   opening.today.glazing.storm = dice.pick(['none', 'clear']);
   opening.room.facade = dice.pick(['windward', 'side', 'lee']);
   opening.room.heater = dice.pick(['none', 'radiator', 'register']);
+  opening.room.storey = dice.pick(['by_height', 'ground', 'upstairs', 'attic', 'basement']);
+  opening.today.shim.fill = dice.pick(['open', 'partly_foamed', 'foamed']);
+  opening.room.sill_depth_m = dice.between(0, 0.4);
   file.weather = { outside_c: dice.between(-35, 15), wind_m_s: dice.between(0, 15),
     altitude_m: dice.between(0, 3000) };
   return { ...file, openings: [opening], selected: 0 };
@@ -279,7 +284,7 @@ const label = (dice) => ({
 
 const spoken = ['old', 'new', 'Wood', 'vinyl', 'single glass', 'double', 'triple', 'no', 'storm',
   'low-e', 'argon', 'loose', 'painted shut', 'weights', 'insert,', '36 x 60 in', 'zebra', 'ümlaut',
-  'without', 'film', 'bronze', 'fogged', 'foamed'];
+  'without', 'film', 'bronze', 'fogged', 'foamed', 'upstairs', 'attic'];
 const words = (dice) => ({ text: many(1 + dice.below(9), () => dice.pick(spoken)).join(' ') });
 
 const kinds = { glazing, comfort, room, leak, moisture, thermography, year, label, words, find_out: findOut };

@@ -3,6 +3,7 @@
 #include "assess/assessment.hpp"
 #include "opening/remedy.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <doctest/doctest.h>
 #include <random>
@@ -28,6 +29,7 @@ Case cold_case(std::mt19937& random) {
     c.weather.outside_c = -5 - std::fabs(c.weather.outside_c) / 2;
     c.room.air_c = 21;
     c.room.facade = opening::Facade::windward;
+    c.room.storey = opening::Storey::by_height;
     c.room.height_above_neutral_m = -0.5 - std::fabs(c.room.height_above_neutral_m) / 2;
     return c;
 }
@@ -121,6 +123,34 @@ TEST_CASE("upstairs the air goes out, costs heat and drafts nobody") {
     down.room.height_above_neutral_m = -3;
     const Assessment below = assess::assess(down, Accuracy::draft);
     CHECK(coldest_c(a, Part::casing) > coldest_c(below, Part::casing));
+}
+
+TEST_CASE("one house: draft downstairs, wet panes upstairs") {
+    // Behind a storm panel the sash's air decides: dry from outdoors below, damp from the room
+    // above.
+    Case down;
+    down.weather.wind_m_s = 0;
+    down.opening.glazing.storm = opening::Storm::clear;
+    down.room.storeys = 2;
+    down.room.storey = opening::Storey::ground;
+    Case up = down;
+    up.room.storey = opening::Storey::upstairs;
+    const Assessment below = assess::assess(down, Accuracy::draft);
+    const Assessment above = assess::assess(up, Accuracy::draft);
+    CHECK(below.leak.sash_m3_s > 0);
+    CHECK(below.leak.shim_m3_s > 0);
+    CHECK(below.seat.share.shim_leak > 0);
+    CHECK(below.seat.ankle_bare_pct > above.seat.ankle_bare_pct);
+    CHECK(above.leak.sash_m3_s < 0);
+    CHECK(above.leak.shim_m3_s < 0);
+    CHECK(above.seat.share.cold_glass == doctest::Approx(1));
+    const auto storm = [](const Assessment& a) {
+        return std::find_if(a.parts.begin(), a.parts.end(),
+                            [](const PartSurface& p) { return p.part == Part::storm; });
+    };
+    REQUIRE(storm(above) != above.parts.end());
+    CHECK(storm(above)->wet);
+    CHECK((storm(below) == below.parts.end() || !storm(below)->wet));
 }
 
 TEST_CASE("heat loss follows degree days, cost follows price and heater") {

@@ -42,7 +42,7 @@ Case low_e_argon() {
     return c;
 }
 
-const Explanation* find(const GlassReading& result, std::string_view assumption) {
+const Explanation* find(const SurfaceReading& result, std::string_view assumption) {
     for (const Explanation& e : result.explanations)
         if (e.assumption == assumption) return &e;
     return nullptr;
@@ -57,7 +57,7 @@ TEST_CASE("property: a reading as computed accuses nothing") {
         c.opening.glazing.panes = draw.whole(1, 3);
         c.weather = {draw.between(-30, 8), draw.between(0, 10)};
         const double glass_c = computed_c(c);
-        const GlassReading result =
+        const SurfaceReading result =
             read_glass(c, reading_of(c, glass_c + draw.between(-1, 1)), false);
         CHECK(result.compared == Compared::as_computed);
         CHECK(result.explanations.empty());
@@ -76,7 +76,7 @@ TEST_CASE("property: what was changed behind the computation's back is found and
             real.room.air_c -= 6;
         else
             real.opening.glazing.coating = opening::Coating::none;
-        const GlassReading result =
+        const SurfaceReading result =
             read_glass(believed, reading_of(believed, computed_c(real)), false);
         REQUIRE(result.compared == Compared::colder);
         const Explanation* found = find(result, curtain ? "air before the glass" : "coating");
@@ -100,7 +100,7 @@ TEST_CASE("what would need the impossible is excluded, with what would stay") {
     const Case c = low_e_argon();
     Case bare = c;
     bare.opening.glazing.coating = opening::Coating::none;
-    const GlassReading result = read_glass(c, reading_of(c, computed_c(bare)), false);
+    const SurfaceReading result = read_glass(c, reading_of(c, computed_c(bare)), false);
     CHECK(result.computed_c > 14);
     CHECK(result.difference_k < -4);
     CHECK(result.sentence.find("The glass reads 5\u00a0°C colder than computed") == 0);
@@ -127,7 +127,7 @@ TEST_CASE("a coated room-side face mirrors the room: the emissivity explains a w
     const double received = 0.2 * power4(glass_c) + 0.8 * power4(r.reflected_c);
     r.reading_c =
         std::pow((received - 0.16 * power4(r.reflected_c)) / 0.84, 0.25) - physics::kelvin_offset_k;
-    const GlassReading result = read_glass(c, r, true);
+    const SurfaceReading result = read_glass(c, r, true);
     CHECK(result.compared == Compared::warmer);
     const Explanation* emissivity = find(result, "emissivity");
     REQUIRE(emissivity);
@@ -140,7 +140,7 @@ TEST_CASE("single glass has no gas and no coating between its panes to accuse") 
     const Case c;
     Case real = c;
     real.opening.glazing.storm = opening::Storm::clear;
-    const GlassReading result = read_glass(c, reading_of(c, computed_c(real)), false);
+    const SurfaceReading result = read_glass(c, reading_of(c, computed_c(real)), false);
     CHECK(find(result, "gas") == nullptr);
     CHECK(find(result, "coating") == nullptr);
     REQUIRE(find(result, "storm panel"));
@@ -149,14 +149,14 @@ TEST_CASE("single glass has no gas and no coating between its panes to accuse") 
 
 TEST_CASE("by day the sun explains a warm reading, and never a cold one") {
     const Case c = low_e_argon();
-    const GlassReading warm = read_glass(c, reading_of(c, computed_c(c) + 6), false);
+    const SurfaceReading warm = read_glass(c, reading_of(c, computed_c(c) + 6), false);
     REQUIRE(find(warm, "sun"));
     CHECK(find(warm, "sun")->explains);
     // A film of about 7 W/m²K to the room and 1.5 to outdoors: 6 K need some 50 W/m².
     CHECK(find(warm, "sun")->needed > 35);
     CHECK(find(warm, "sun")->needed < 65);
     CHECK(find(warm, "sun")->sentence.find("Sun on the glass: ") == 0);
-    const GlassReading cold = read_glass(c, reading_of(c, computed_c(c) - 6), false);
+    const SurfaceReading cold = read_glass(c, reading_of(c, computed_c(c) - 6), false);
     REQUIRE(find(cold, "sun"));
     CHECK_FALSE(find(cold, "sun")->explains);
     CHECK(find(cold, "sun")->sentence ==

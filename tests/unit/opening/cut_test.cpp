@@ -118,6 +118,7 @@ TEST_CASE("far from its edge the glass is as the one-dimensional balance says") 
     for (int i = 0; i < 20; ++i) {
         Case c = random_case(random);
         // Creeping air carries its cold into the sash and a little way up the glass.
+        c.room.storey = Storey::by_height;
         c.room.shelter = c.room.height_above_neutral_m = 0;
         // Between airs of nearly one temperature wide air spaces hardly conduct, and the edge is
         // felt farther than the glass is drawn.
@@ -239,6 +240,7 @@ TEST_CASE("foam in the joint never adds heat loss, air moving or not") {
         c.weather.outside_c = -std::fabs(c.weather.outside_c);
         // Below the neutral level, into the wind: outdoor air, if any, comes in.
         c.room.facade = Facade::windward;
+        c.room.storey = Storey::by_height;
         c.room.height_above_neutral_m = -std::fabs(c.room.height_above_neutral_m);
         if (i % 2 == 0) c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
         Case foamed = c;

@@ -202,6 +202,7 @@ TEST_CASE("filling the wall, the joint or a weight pocket never raises the heat 
         Case c = random_case(random);
         c.weather.outside_c = -10;
         c.room.air_c = 21;
+        c.room.storey = Storey::by_height;
         c.weather.wind_m_s = c.room.height_above_neutral_m = 0;
         c.opening.wall.build = static_cast<WallBuild>(i % 5);
         c.opening.wall.insulation_w_mk = 0.04;

@@ -114,3 +114,12 @@ TEST_CASE("every phrase of the vocabulary is there once and sets what exists") {
             if (!set.key.empty()) CHECK(find_field(set.key) != nullptr);
     }
 }
+
+TEST_CASE("people say the storey, not a height above the neutral level") {
+    const WordsAnswer heard = from_words("old wood window upstairs, loose");
+    CHECK(heard.described.room.storey == Storey::upstairs);
+    CHECK(heard.described.opening.sash.fit == SashFit::loose);
+    CHECK(heard.unknown.empty());
+    CHECK(from_words("vinyl, basement").described.room.basement);
+    CHECK(from_words("vinyl").described.room.storey == Storey::by_height);
+}
