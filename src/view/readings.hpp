@@ -23,7 +23,7 @@ class Readings {
         assess::SiteReadings before_site, after_site;
         std::vector<assess::PartReading> before, after;
         assess::FindOut found;
-        std::optional<assess::GlassReading> glass;
+        std::optional<assess::SurfaceReading> glass;
         std::optional<physics::InfraredRange> range;
         std::vector<physics::Likeness> likeness;
         std::string proof;
