@@ -56,6 +56,17 @@ void bars(Ui& ui, Column& column, const Session& session, const char* id, const 
     month_bars(ui, column.take(bars_px), m);
 }
 
+/// What the measures' sections depend on: all but prices and which remedy is chosen.
+std::string solved_of(const Session& session) {
+    house::House h = session.house();
+    const opening::Running usual;
+    h.running.price_per_kwh = usual.price_per_kwh;
+    h.running.efficiency = usual.efficiency;
+    for (house::OpeningRecord& record : h.openings)
+        record.chosen = -1;
+    return house::to_json(h);
+}
+
 } // namespace
 
 std::size_t Bill::fuel(const opening::Running& running) const {
@@ -76,13 +87,11 @@ void Bill::work_out(Ui& ui, const Session& session) {
     if (revision_ != session.revision()) {
         revision_ = session.revision();
         begun_ = false;
-        measures_.clear();
-        solved_ = 0;
     }
     const bool ready = session.today_result().complete && session.remedy_result().complete;
     if (begun_ || !ready || ui.gesture.down) return;
     begun_ = true;
-    begin_measures(session);
+    keep_or_begin_measures(session);
     lower_k_ = lower_kwh_ = 0;
     const opening::Remedy* remedy = house::chosen_remedy(session.record());
     if (!remedy) return;
@@ -93,6 +102,20 @@ void Bill::work_out(Ui& ui, const Session& session) {
                                                                    session.remedy_result(),
                                                                    session.today_result().seat.pmv);
     lower_kwh_ = house::lower_thermostat_kwh(session.remedy(), session.remedy_result(), lower_k_);
+}
+
+void Bill::keep_or_begin_measures(const Session& session) {
+    std::string now = solved_of(session);
+    if (now != solved_of_) {
+        solved_of_ = std::move(now);
+        measures_.clear();
+        solved_ = 0;
+        begin_measures(session);
+    }
+    for (Measure& m : measures_) {
+        m.chosen = session.has_remedy() && m.plan.name == session.remedy_name();
+        if (m.plan.solved) m.saving = saving(session, m);
+    }
 }
 
 /// The house's own remedies, each ready-made measure, and of the combinations those that leave
@@ -107,8 +130,7 @@ void Bill::begin_measures(const Session& session) {
         const bool single = plan.name.find(" plus ") == std::string::npos;
         if (!is_own && !single && plan.bothered_pct > fewest - 1) continue;
         fewest = std::min(fewest, plan.bothered_pct);
-        const bool chosen = session.has_remedy() && plan.name == session.remedy_name();
-        measures_.push_back({std::move(plan), {}, chosen});
+        measures_.push_back({std::move(plan), {}, {}, false});
     }
 }
 
@@ -118,7 +140,14 @@ void Bill::solve_one(const Session& session) {
         assess::assess(opening::apply(m.plan.remedy, session.today()), section::Accuracy::draft);
     m.plan.bothered_pct = then.seat.ankle_bare_pct;
     m.plan.solved = true;
-    m.saving = house::money(input(session, then, m.plan.remedy)).saving_per_year;
+    m.saved = input(session, then, m.plan.remedy).saved;
+    m.saving = saving(session, m);
+}
+
+house::Ranged Bill::saving(const Session& session, const Measure& m) const {
+    house::MoneyInput in = input(session, session.remedy_result(), m.plan.remedy);
+    in.saved = m.saved;
+    return house::money(in).saving_per_year;
 }
 
 void Bill::place(Ui& ui, Session& session, Column& column) {

@@ -19,7 +19,8 @@ class Bill {
   private:
     struct Measure {
         assess::Plan plan;
-        house::Ranged saving; ///< a year, once solved
+        house::HeatParts saved; ///< a year, once solved
+        house::Ranged saving;   ///< of money
         bool chosen = false;
     };
 
@@ -28,9 +29,10 @@ class Bill {
     int fuel_ = -1;      ///< chosen in this visit; else the likely one
     bool cools_ = false; ///< the house has a cooler
     bool moving_ = false;
-    // Of the house at `revision_`, solved measure by measure.
     int revision_ = -1;
-    bool begun_ = false;
+    bool begun_ = false; ///< the money is that of `revision_`
+    // Solved measure by measure, and kept as long as the house is the same but for prices.
+    std::string solved_of_;
     std::vector<Measure> measures_;
     std::size_t solved_ = 0;
     // Of the results as they were when the money was drawn.
@@ -41,7 +43,9 @@ class Bill {
     house::MoneyInput input(const Session& session, const assess::Assessment& then,
                             const opening::Remedy& remedy) const;
     void work_out(Ui& ui, const Session& session);
+    void keep_or_begin_measures(const Session& session);
     void begin_measures(const Session& session);
+    house::Ranged saving(const Session& session, const Measure& measure) const;
     void solve_one(const Session& session);
 
     void place(Ui& ui, Session& session, Column& column);

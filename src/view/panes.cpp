@@ -251,10 +251,6 @@ void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
         summer_ = !summer_;
         ui.wishes.another_frame = true;
     }
-    if (revision_ != session.revision() && !ui.gesture.down) {
-        revision_ = session.revision();
-        curves_ = {glass_curves(session.today()), glass_curves(session.remedy())};
-    }
     const Box area = both.whole;
     const float top = scroll_.begin(ui, area, content_px_);
     const float height = std::clamp(area.h - 8, least_picture_px, most_picture_px);
@@ -262,6 +258,11 @@ void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     float end = top;
     for (const Shown of : {Shown::today, Shown::remedy}) {
         if (!both.seen(of, session)) continue;
+        const auto i = static_cast<std::size_t>(of);
+        if (revisions_[i] != session.revision()) {
+            revisions_[i] = session.revision();
+            curves_[i] = glass_curves(session.shown_case(of));
+        }
         const Box part = both.part(of);
         Column column(ui, {part.x + margin_px, top + height + 12, part.w - 2 * margin_px, 0});
         facts(ui, session, of, column);
