@@ -8,9 +8,9 @@ namespace {
 
 using opening::Case;
 
-constexpr double least_m = 0.004, most_m = 0.026, step_m = 0.002; // spaces that are built
+constexpr double least_m = 0.004, most_m = 0.025, step_m = 0.003; // spaces that are built
 constexpr double full_share = 0.9;
-constexpr int share_steps = 10;
+constexpr int share_steps = 5; // the curve is nearly straight
 
 double u_of(const Case& c) {
     return assess::glass_variant(c).u_w_m2k;

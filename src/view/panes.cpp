@@ -11,7 +11,7 @@
 namespace shimlight::view {
 namespace {
 
-constexpr float least_picture_px = 196, most_picture_px = 400, chart_px = 216;
+constexpr float least_picture_px = 212, most_picture_px = 400, chart_px = 216;
 constexpr double thermometer_k = 2; // infrared, plus or minus (physics/thermography.hpp)
 constexpr const char* gases[] = {"air", "argon", "krypton", "xenon"};
 
@@ -62,6 +62,9 @@ void Facts::paths() const {
 
 void Facts::sun() const {
     const assess::SunThrough& s = result.sun;
+    std::string taken = format_percent(s.absorbed[0]);
+    for (std::size_t k = 1; k < opening::glazing_stack(c.opening).pane_count; ++k)
+        taken += " and " + format_percent(s.absorbed[k]);
     row(".shgc", "SHGC, centre of glass", format_u(s.shgc, Units::si));
     row(".light", "Visible transmittance", format_u(s.light, Units::si));
     say(".sun", "Sun let in",
@@ -96,18 +99,19 @@ void Facts::beside() const {
     const double edge_w = result.u_edge_w_m2k * result.edge_m2 * k,
                  frame_w = result.u_frame_w_m2k * result.frame_m2 * k,
                  window_w = result.u_window_w_m2k * unit_m2 * k,
-                 air_w = result.air_share * result.heat_w,
-                 joint_w = result.heat_w - window_w - air_w;
+                 air_w = result.air_share * result.heat_w, unrated_w = result.heat_w - window_w;
     column.heading(id + ".where", "Heat of the opening, share of all of it", 3);
     row(".glass", "Glass, edge apart", share(window_w - edge_w - frame_w));
     row(".edge", "Edge, spacer: " + format_area(result.edge_m2, ui.units), share(edge_w));
     row(".frame", "Frame, sash: " + format_area(result.frame_m2, ui.units), share(frame_w));
-    row(".joint", "Joint and wall beside it", share(joint_w));
-    row(".air", "Air through sash and joint", share(air_w));
-    say(".unrated", "On no label",
-        "No U on a label holds the last two: together " + share(joint_w + air_w) +
-            " of this opening's heat. Edge alone: U " + u(result.u_edge_w_m2k) +
-            "; frame alone: U " + u(result.u_frame_w_m2k) + ".");
+    row(".unrated", "On no label: joint, leaking air", share(unrated_w));
+    say(".unrated.is", "On no label",
+        "Leaking air takes up " + format_heat(air_w, ui.units) +
+            " in all, part of it from frame and wall. Edge alone: U " + u(result.u_edge_w_m2k) +
+            "; frame alone: U " + u(result.u_frame_w_m2k) + "." +
+            (unrated_w < 0 ? " Wall and casing cover part of the frame; that saves more than the "
+                             "joint loses."
+                           : ""));
 }
 
 Series series(const Ui& ui, std::size_t g, const std::vector<double>& u_w_m2k) {
@@ -157,7 +161,7 @@ void Facts::fill_chart() const {
         return typeset(words);
     };
     say(".leaked", "Has it leaked out?",
-        "Has the gas leaked out? With 90 % " + gas + " U is " + u(curves.full.u_w_m2k) +
+        "Has the gas leaked out? With 90\u2009% " + gas + " U is " + u(curves.full.u_w_m2k) +
             ", with none " + format_u(curves.empty.u_w_m2k, ui.units) +
             ". The inner face is then " + kelvin(apart_k) + " colder. An infrared thermometer, ±" +
             kelvin(thermometer_k) +
@@ -165,13 +169,18 @@ void Facts::fill_chart() const {
 }
 
 void Facts::coating() const {
-    column.heading(id + ".faces", "The coating on face 2 or 3", 3);
+    const bool storm = c.opening.glazing.storm != opening::Storm::none;
+    const auto& [on2, on3] = curves.coated;
+    column.heading(id + ".faces",
+                   storm ? "Low-e on the sash's face 2 or 3" : "Low-e on face 2 or 3", 3);
     for (const CoatedFace& on : curves.coated)
         row(on.face == 2 ? ".on2" : ".on3", "Face " + std::to_string(on.face),
             "U " + u(on.u_w_m2k) + ", SHGC " + format_u(on.shgc, Units::si));
-    say(".faces.is", "What differs",
-        "The same U, another sun: on face 2 the outer pane takes the sun up and gives it off "
-        "outdoors.");
+    const bool same = std::fabs(on2.u_w_m2k - on3.u_w_m2k) < 0.03 * on3.u_w_m2k;
+    if (same && on2.shgc < on3.shgc)
+        say(".faces.is", "What differs",
+            "The same U, another sun: on face 2 the outer pane takes the sun up and gives it off "
+            "outdoors.");
 }
 
 } // namespace
@@ -242,10 +251,6 @@ void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
         summer_ = !summer_;
         ui.wishes.another_frame = true;
     }
-    if (revision_ != session.revision() && !ui.gesture.down) {
-        revision_ = session.revision();
-        curves_ = {glass_curves(session.today()), glass_curves(session.remedy())};
-    }
     const Box area = both.whole;
     const float top = scroll_.begin(ui, area, content_px_);
     const float height = std::clamp(area.h - 8, least_picture_px, most_picture_px);
@@ -253,6 +258,11 @@ void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     float end = top;
     for (const Shown of : {Shown::today, Shown::remedy}) {
         if (!both.seen(of, session)) continue;
+        const auto i = static_cast<std::size_t>(of);
+        if (revisions_[i] != session.revision()) {
+            revisions_[i] = session.revision();
+            curves_[i] = glass_curves(session.shown_case(of));
+        }
         const Box part = both.part(of);
         Column column(ui, {part.x + margin_px, top + height + 12, part.w - 2 * margin_px, 0});
         facts(ui, session, of, column);

@@ -19,8 +19,8 @@ class Panes {
     bool summer_ = false;
     Scroll scroll_;
     float content_px_ = 0;
-    int revision_ = -1;
-    std::array<GlassCurves, 2> curves_; ///< of the house at `revision_`
+    std::array<GlassCurves, 2> curves_;       ///< of the house at
+    std::array<int, 2> revisions_ = {-1, -1}; ///< these revisions
 
     void pictures(Ui& ui, const Session& session, const Pair& pair, float y, float height);
     void facts(Ui& ui, const Session& session, Shown of, Column& column) const;

@@ -60,7 +60,8 @@ std::string carried_name(const Winter& w, std::size_t k) {
     if (k == 0) return "to the outdoor air";
     if (k == w.r.heat.panes) return "from the room air";
     const bool moves = w.r.result.glass.gaps[k - 1].nusselt > circling;
-    return moves ? "by circling gas" : "by still gas";
+    const std::string gas = gas_name(w.r.c.opening, k);
+    return (moves ? "by circling " : "by still ") + gas.substr(0, gas.find(' '));
 }
 
 void Winter::space(std::size_t k) const {
@@ -86,8 +87,9 @@ void Winter::space(std::size_t k) const {
     const assess::SpaceHeat& heat = r.heat.at[k];
     const std::string unit = std::string(" ") + flux_unit(ui.units), at = std::to_string(k);
     ribbon_label(ui, where, radiated.y - label_px, radiation_name(*this, k),
-                 figure(heat.radiation_w_m2));
-    ribbon_label(ui, where, carried.bottom() + 1, carried_name(*this, k), figure(heat.gas_w_m2));
+                 figure(heat.radiation_w_m2), "rays");
+    ribbon_label(ui, where, carried.bottom() + 1, carried_name(*this, k), figure(heat.gas_w_m2),
+                 k == 0 || k == row.count ? "air" : "gas");
     const std::string place = k == 0           ? "outdoors"
                               : k == row.count ? "in the room"
                                                : "in space " + at + ", " + gas_name(r.c.opening, k);
@@ -224,14 +226,15 @@ void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, const std::string&
 }
 
 void ribbon_label(Ui& ui, const Box& space, float y, const std::string& word,
-                  const std::string& number) {
+                  const std::string& number, const std::string& shorter) {
     const Fonts& fonts = ui.platform.fonts;
-    const float n = text_size(ui, fonts.strong, number).x;
-    float w = text_size(ui, fonts.small, word).x + 5;
-    const bool fits = n + w <= space.w - 6;
-    if (!fits) w = 0;
-    const float x = space.centre().x - (n + w) / 2;
-    if (fits) text(ui, fonts.small, {x, y + 1.5f}, ui.theme.soft, word);
+    const float n = text_size(ui, fonts.strong, number).x, most = space.w - 6 - n - 5;
+    const bool long_fits = text_size(ui, fonts.small, word).x <= most;
+    const std::string& told = long_fits ? word : shorter;
+    const float told_px = text_size(ui, fonts.small, told).x;
+    const bool fits = !told.empty() && told_px <= most;
+    const float w = fits ? told_px + 5 : 0, x = space.centre().x - (n + w) / 2;
+    if (fits) text(ui, fonts.small, {x, y + 1.5f}, ui.theme.soft, told);
     text(ui, fonts.strong, {x + w, y}, ui.theme.ink, number);
 }
 
@@ -259,6 +262,11 @@ void draw_winter(Ui& ui, Box box, const Ribbons& r) {
         if (k > 0 && k < r.heat.panes) w.names(k);
     }
     w.faces();
+    const bool us = ui.units == Units::us;
+    const ImVec2 foot{box.x + 6, box.bottom() - foot_px + 3};
+    text(ui, ui.platform.fonts.small, foot, ui.theme.soft, us ? "Btu/h" : "W");
+    text(ui, ui.platform.fonts.small, {foot.x, foot.y + 17}, ui.theme.soft,
+         us ? "per ft²" : "per m²");
 }
 
 } // namespace shimlight::view

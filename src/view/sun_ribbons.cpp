@@ -8,20 +8,24 @@
 namespace shimlight::view {
 namespace {
 
-constexpr float label_px = 18;
+constexpr float label_px = 18, lane_gap_px = 6;
 
 struct Summer {
     Ui& ui;
     const Ribbons& r;
     const assess::SunThrough& sun;
     PaneRow row;
-    float beam_y = 0, beam_px = 1, lane_px = 16;
+    float beam_y = 0, beam_px = 1;
 
     float px(double share) const { return static_cast<float>(share) * beam_px; }
-    /// Below the beam: lane 0 what is thrown back, then the panes.
-    float lane_y(std::size_t lane) const {
-        return beam_y + beam_px + 4 + static_cast<float>(lane) * lane_px;
+    /// Below the beam and what is thrown back each pane has a lane of its own.
+    float lane_y(std::size_t pane) const {
+        float y = beam_y + beam_px + 4 + px(sun.reflected) + label_px;
+        for (std::size_t k = 0; k < pane; ++k)
+            y += px(sun.absorbed[k]) + lane_gap_px;
+        return y;
     }
+    float back_y() const { return beam_y + beam_px + 4; }
     double outwards() const {
         double sum = 0;
         for (std::size_t k = 0; k < row.count; ++k)
@@ -60,17 +64,17 @@ void Summer::beam() const {
                                faded(ui.theme.lever, 0.75f));
         left = next;
     }
-    const Box back{row.box.x + 4, lane_y(0), row.left(0) - row.box.x - 4, px(sun.reflected)};
+    const Box back{row.box.x + 4, back_y(), row.left(0) - row.box.x - 4, px(sun.reflected)};
     arrow(ui, back, true, faded(ui.theme.lever, 0.3f));
     figure("reflected", back, "Thrown back", sun.reflected);
 }
 
-/// Each pane's heat has a lane of its own, so that ribbons pass behind one another unseen.
+/// Each pane's heat has a lane of its own, beside the others.
 void Summer::given_off() const {
     const ImU32 warm = faded(ui.theme.worse, 0.45f);
     for (std::size_t k = 0; k < row.count; ++k) {
         const double in = sun.absorbed_inwards[k], out = sun.absorbed[k] - in;
-        const float y = lane_y(k + 1);
+        const float y = lane_y(k);
         const std::string at = std::to_string(k + 1);
         fill(ui, {row.left(k), y, row.pane_px, px(sun.absorbed[k])}, faded(ui.theme.worse, 0.8f));
         const Box to_out{row.box.x + 4, y, row.left(k) - row.box.x - 4, px(out)};
@@ -81,7 +85,7 @@ void Summer::given_off() const {
                "Taken up by pane " + at, sun.absorbed[k]);
     }
     const Box left = row.space(0), right = row.space(row.count);
-    const float y = lane_y(1), height = lane_px * static_cast<float>(row.count);
+    const float y = lane_y(0), height = lane_y(row.count) - y;
     figure("outwards", {left.x, y, left.w, height}, "Given off outwards", outwards());
     figure("inwards", {right.x, y, right.w, height}, "Given off inwards", inwards());
 }
@@ -91,11 +95,11 @@ void Summer::words() const {
     const Box left = row.space(0), right = row.space(row.count);
     ribbon_label(ui, left, beam_y - label_px, "sun", format_percent(1));
     ribbon_label(ui, right, beam_y - label_px, "directly", format_percent(sun.transmitted));
-    ribbon_label(ui, left, lane_y(0) + px(sun.reflected) + 1, "thrown back",
-                 format_percent(sun.reflected));
+    ribbon_label(ui, left, back_y() + px(sun.reflected) + 1, "thrown back",
+                 format_percent(sun.reflected), "back");
     const float y = row.box.bottom() - 36;
-    ribbon_label(ui, left, y, "given off out", format_percent(outwards()));
-    ribbon_label(ui, right, y, "given off in", format_percent(inwards()));
+    ribbon_label(ui, left, y, "warmth given off", format_percent(outwards()), "warmth");
+    ribbon_label(ui, right, y, "warmth given off", format_percent(inwards()), "warmth");
     for (std::size_t k = 0; k < row.count; ++k) {
         const float x = (row.left(k) + row.right(k)) / 2;
         if (row.count == 1) {
@@ -123,8 +127,8 @@ void draw_summer(Ui& ui, Box box, const Ribbons& r) {
     Summer s{ui, r, r.result.sun, pane_row(box, r.heat.panes)};
     const Box& b = s.row.ribbons;
     s.beam_y = b.y + label_px;
-    s.beam_px = (b.h - label_px) * 0.5f;
-    s.lane_px = (b.h - label_px - s.beam_px - 6) / static_cast<float>(s.row.count + 1);
+    // What is thrown back and taken up is at most the beam once more. The same for both glazings.
+    s.beam_px = (b.h - 2 * label_px - 4 - lane_gap_px * physics::max_panes) / 2;
     draw_glass(ui, s.row, r, format_temperature(assess::rated_summer_out_c, ui.units),
                format_temperature(assess::rated_summer_in_c, ui.units));
     note(ui, Role::image, r.id + ".picture", box, "Sun through the glass, " + r.name,

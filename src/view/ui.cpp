@@ -142,6 +142,7 @@ void frame(Ui& ui, Box box, ImU32 colour, float radius, float thickness) {
 }
 
 void put_in_place(const Ui& ui, MirrorNode& node, Box box) {
+    node.group = ui.group;
     node.reachable = ui.visible.contains(box.centre());
     // What is scrolled out of sight waits at the edge, so that nothing lies over another region.
     const Box& v = ui.visible;

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+#include "view/bill_words.hpp"
+
+#include <cmath>
+#include <cstdio>
+
+namespace shimlight::view {
+namespace {
+
+constexpr double noticed_rh = 0.02, noticed_pct = 1;
+
+std::string printed(const char* form, double v) {
+    char words[32];
+    std::snprintf(words, sizeof words, form, v);
+    return typeset(words);
+}
+
+std::string years(double v) {
+    return std::isfinite(v) && v < 200 ? whole(v) : "never";
+}
+
+std::string between(const std::string& low, const std::string& high, const char* unit) {
+    return low == high ? "about " + low + unit : "between " + low + " and " + high + unit;
+}
+
+std::string money_signed(double amount, const std::string& currency) {
+    const bool none = std::fabs(amount) < 0.05;
+    return (amount < 0 && !none ? typeset("-") : "") +
+           format_money(none ? 0 : std::fabs(amount), currency);
+}
+
+} // namespace
+
+std::string whole(double v) {
+    return printed("%.0f", std::fabs(v) < 0.5 ? 0.0 : v);
+}
+
+std::string tenths(double v) {
+    return std::fabs(v) >= 100 ? whole(v) : printed("%.1f", v);
+}
+
+std::string cents(double amount, const std::string& currency) {
+    return currency + printed("%.2f", amount);
+}
+
+std::string plural(std::string unit) {
+    return unit == "kWh" ? unit : unit + "s";
+}
+
+std::string pair_words(const std::string& today, const std::string& remedy, bool two) {
+    return two ? today + " → " + remedy : today;
+}
+
+std::string between_money(const house::Ranged& range, const std::string& currency) {
+    return between(money_signed(range.low, currency), money_signed(range.high, currency), "");
+}
+
+std::string between_years(const house::Ranged& range) {
+    const std::string low = years(range.low), high = years(range.high);
+    if (low == "never") return "never";
+    if (high == "never") return low + " years to never";
+    return between(low, high, " years");
+}
+
+std::string between_kg(const house::Ranged& range) {
+    return between(whole(range.low), whole(range.high), " kg");
+}
+
+std::string work_words(const opening::Remedy& remedy, const std::string& currency) {
+    return tenths(remedy.hours) + " hours at " + format_money(assess::usual_hour, currency) +
+           ", material " + format_money(remedy.material_cost, currency) +
+           ". The price of an hour is a usual one.";
+}
+
+std::string ordinary_size(Units units) {
+    return units == Units::us ? "1500 ft²" : "140 m²";
+}
+
+std::string share_words(const assess::Assessment& today, const assess::Assessment& remedy,
+                        Units units) {
+    const double saved_kwh = today.year_kwh - remedy.year_kwh;
+    if (saved_kwh < 0) return "The remedy costs more heat than it saves.";
+    std::string words =
+        "It saves " + format_percent(saved_kwh / today.year_kwh) + " of this opening's heat";
+    if (today.year && today.year->house_heating_kwh > 0)
+        words += ", " + format_percent(saved_kwh / today.year->house_heating_kwh, 1) +
+                 " of the heating of an ordinary house of " + ordinary_size(units);
+    return words + ".";
+}
+
+std::string reasons_words(const house::Money& money, const assess::Assessment& today,
+                          const assess::Assessment& remedy) {
+    std::string words = money.outlasts || money.saving_per_year.value <= 0
+                            ? "Longer than it will last, so other reasons count: "
+                            : "Besides money: ";
+    if (std::fabs(today.seat.ankle_bare_pct - remedy.seat.ankle_bare_pct) > noticed_pct)
+        words += "comfort, " + whole(today.seat.ankle_bare_pct) + " → " +
+                 whole(remedy.seat.ankle_bare_pct) + " of 100 bothered at the ankles; ";
+    if (std::fabs(today.max_rh - remedy.max_rh) > noticed_rh)
+        words += "water, the glass wet above " + format_percent(today.max_rh) + " → " +
+                 format_percent(remedy.max_rh) + " humidity; ";
+    return words + "how it opens, closes and locks.";
+}
+
+std::string measure_words(const assess::Plan& plan, const house::Ranged& saving,
+                          const std::string& currency) {
+    const std::string people = whole(plan.bothered_pct) + " of 100 bothered";
+    if (!plan.solved) return "about " + people + ", computing …";
+    if (std::fabs(saving.high) < 0.5 && std::fabs(saving.low) < 0.5)
+        return people + ", saves nothing";
+    return people + ", saves " + between_money(saving, currency) + " a year";
+}
+
+} // namespace shimlight::view
