@@ -15,6 +15,7 @@
 #include "view/slice.hpp"
 #include "view/strip.hpp"
 #include "view/views.hpp"
+#include "view/why.hpp"
 
 namespace shimlight::view {
 
@@ -35,6 +36,7 @@ struct Screen::State {
     HousePage house_page;
     Gesture gesture;
     Overlay overlay;
+    Why why;
     int seen_revision = 0; ///< last revision that house_changed() told of
     int seen_opening = -1;
     const Session* seen_session = nullptr;
@@ -287,7 +289,8 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
           s.session.house().units,
           "",
           {0, 0, platform.width_px, platform.height_px}};
-    ui.blocked = !s.overlay.id.empty();
+    ui.blocked = !s.overlay.id.empty() || s.why.open();
+    ui.why = &s.why;
     Conductor conductor{s, ui, session, lesson};
     conductor.opened_file();
     conductor.keys();
@@ -324,6 +327,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
         if (!asked) conductor.verdict(layout);
     }
     conductor.message();
+    s.why.draw(ui, session);
     draw_overlay(ui);
     end_page();
 }
