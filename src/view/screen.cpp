@@ -90,6 +90,7 @@ struct Conductor {
     bool lesson = false; ///< a lesson's
 
     void keys();
+    void another_opening();
     void opened_file();
     bool opened_lessons();
     void title(const Layout& layout);
@@ -138,6 +139,16 @@ void Conductor::opened_file() {
     s.message.clear();
     for (const std::string& line : value(opened).notes)
         s.message += (s.message.empty() ? "" : " ") + line;
+}
+
+/// Another opening, or another house: looked at from the start.
+void Conductor::another_opening() {
+    if (s.seen_opening == session.house().selected && s.seen_session == &session) return;
+    s.seen_opening = session.house().selected;
+    s.seen_session = &session;
+    s.slice.reset_look();
+    s.levers.to_top();
+    assess();
 }
 
 void Conductor::title(const Layout& layout) {
@@ -295,13 +306,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     conductor.opened_file();
     conductor.keys();
     ui.units = s.session.house().units;
-    if (s.seen_opening != session.house().selected || s.seen_session != &session) {
-        s.seen_opening = session.house().selected;
-        s.seen_session = &session;
-        s.slice.reset_look();
-        s.levers.to_top();
-        conductor.assess();
-    }
+    conductor.another_opening();
     // The verdict would tell the answer.
     const bool asked = lesson && s.lesson.guided();
     const float words = asked ? 0

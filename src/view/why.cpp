@@ -142,8 +142,13 @@ void Why::compute(Ui& ui, const Session& session) {
     }
     drafts_.reset();
     std::sort(effects_.begin(), effects_.end(), larger);
-    while (!effects_.empty() && (effects_.size() > most_effects || size_of(effects_.back()) == 0 ||
-                                 size_of(effects_.back()) < worth_showing * size_of(effects_[0])))
+    const auto too_small = [&](const Effect& e) {
+        const std::string told = figure_difference(figure, size_of(e), ui.units, "");
+        const std::string digits = told.substr(0, told.find("\xE2\x80\x89")); // up to the unit
+        return digits.find_first_of("123456789") == std::string::npos ||
+               size_of(e) < worth_showing * size_of(effects_[0]);
+    };
+    while (!effects_.empty() && (effects_.size() > most_effects || too_small(effects_.back())))
         effects_.pop_back();
 }
 

@@ -17,7 +17,12 @@ float section(Ui& ui, const char* id, const char* caption, const std::string& wo
     const float top = y;
     text(ui, ui.platform.fonts.small, {box.x, y}, ui.theme.lever, caption);
     y += 19;
-    y += paragraph(ui, ui.platform.fonts.body, {box.x, y}, box.w, ui.theme.ink, words);
+    for (std::size_t from = 0; from <= words.size();) {
+        const std::size_t to = std::min(words.find('\n', from), words.size());
+        y += paragraph(ui, ui.platform.fonts.body, {box.x, y}, box.w, ui.theme.ink,
+                       words.substr(from, to - from));
+        from = to + 1;
+    }
     note(ui, Role::output, id, {box.x, top, box.w, y - top}, caption, words);
     return y + gap_px;
 }
@@ -34,7 +39,10 @@ std::string step_text(const Effect& e, bool up, Units units) {
 
 std::string signed_text(const assess::Figure& figure, double change, Units units,
                         const std::string& currency) {
-    return (change < 0 ? "−" : "+") + figure_difference(figure, change, units, currency);
+    std::string size = figure_difference(figure, change, units, currency);
+    // The long unit of U stands with the value.
+    if (figure.kind == assess::FigureKind::u_w_m2k) size.resize(size.find(u_unit(units)));
+    return (change < 0 ? "−" : "+") + size;
 }
 
 } // namespace

@@ -69,14 +69,19 @@ std::string u_centre(const Case& c, const Assessment& a, Units u) {
                us ? a.glass.flux_w_m2 / btu_flux_w_m2 : a.glass.flux_w_m2, kelvins(k, u));
 }
 
+/// As assess/whole_window sums it: the centre over the whole area, and what frame and edge carry
+/// beyond that.
 std::string u_window(const Case& c, const Assessment& a, Units u) {
     if (c.weather.sky != opening::Sky::cloudy || !bare(c) || a.frame_m2 <= 0) return {};
     const opening::UnitSize size = opening::unit_size(c.opening);
-    const double all = size.width_m * size.height_m, centre = all - a.frame_m2 - a.edge_m2;
-    return put("centre %.2f × %.3f + edge %.2f × %.3f + frame %.2f × %.3f, all ÷ %.2f %s",
-               area_number(centre, u), u_number(a.u_centre_w_m2k, u), area_number(a.edge_m2, u),
-               u_number(a.u_edge_w_m2k, u), area_number(a.frame_m2, u),
-               u_number(a.u_frame_w_m2k, u), area_number(all, u), u == Units::us ? "ft²" : "m²");
+    const double all = size.width_m * size.height_m;
+    const double beyond = (a.u_window_w_m2k - a.u_centre_w_m2k) * all;
+    return put("centre + (beyond it in frame and edge) ÷ area\n= %.3f + (%.3f) ÷ %.2f\n"
+               "frame %.2f %s at %.2f, edge %.2f at %.2f",
+               u_number(a.u_centre_w_m2k, u), u_number(beyond, u) / (u == Units::us ? foot2_m2 : 1),
+               area_number(all, u), area_number(a.frame_m2, u), u == Units::us ? "ft²" : "m²",
+               u_number(a.u_frame_w_m2k, u), area_number(a.edge_m2, u),
+               u_number(a.u_edge_w_m2k, u));
 }
 
 double opening_area(const Case& c) {
