@@ -158,6 +158,20 @@ const output = {
   },
 };
 
+/// A result that opens a card which explains it.
+const figure = {
+  ...output,
+  tag: "button",
+  attributes: { type: "button", "aria-haspopup": "dialog" },
+  make(control, send) {
+    output.make(control);
+    return press.make(control, send);
+  },
+  update(control, node) {
+    output.update(control, { ...node, n: `${node.n}:` });
+  },
+};
+
 const status = {
   tag: "p",
   attributes: { role: "status", "aria-live": "polite" },
@@ -192,7 +206,7 @@ const heading = {
 };
 
 const roles = {
-  button, toggle, tab, slider, choice, output, status, image, heading,
+  button, toggle, tab, slider, choice, output, figure, status, image, heading,
   text: typing("text"), number: typing("decimal"),
 };
 

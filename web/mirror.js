@@ -68,8 +68,14 @@ export class Mirror {
 
   press(node) {
     if (node.x) return;
-    if (node.a === "open-file") this.openFile();
+    this.act(node);
     this.tell(PRESS, node.i, 0, "");
+  }
+
+  /// What only the page can do, and only inside a gesture.
+  act(node) {
+    if (node.a === "open-file") this.openFile();
+    if (node.a === "copy") navigator.clipboard?.writeText(node.v).catch(() => {});
   }
 
   change(kind, id, number, text) {
@@ -147,7 +153,7 @@ export class Mirror {
   tapped(x, y) {
     const node = this.nodeAt(x, y);
     if (!node) return;
-    if (node.a === "open-file") this.openFile();
+    this.act(node);
     if (!TYPED.includes(node.r)) return;
     const { control } = this.entries.get(node.i);
     control.focus({ preventScroll: true });

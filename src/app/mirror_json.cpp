@@ -27,6 +27,8 @@ const char* role_name(view::Role role) {
         return "number";
     case view::Role::output:
         return "output";
+    case view::Role::figure:
+        return "figure";
     case view::Role::status:
         return "status";
     case view::Role::image:

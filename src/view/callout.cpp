@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/callout.hpp"
 
+#include "view/why.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -79,6 +81,11 @@ bool CalloutPlacer::place(Ui& ui, const Callout& c) {
     text(ui, bold, {best.x, best.centre().y - value.y / 2}, c.colour ? c.colour : t.ink, c.value);
     text(ui, small, {best.x + value.x + 5, best.centre().y - word.y / 2 + 1}, t.ink, c.word);
     taken_.push_back({best.x - 4, best.y - 3, best.w + 8, best.h + 6});
+    if (!c.key.empty()) {
+        figure(ui, c.id, best, c.word, c.value, c.key, c.of);
+        // Labels lie close together: as high as the finger needs only where nothing else is.
+        figure_touch(ui, c.id, {best.x - 4, best.y - 4, best.w + 8, best.h + 8}, c.key, c.of);
+    }
     return true;
 }
 

@@ -2,6 +2,7 @@
 // A dot, a thin leader, a bold value, a word; placed where they cover nothing.
 #pragma once
 
+#include "view/session.hpp"
 #include "view/ui.hpp"
 
 #include <functional>
@@ -15,6 +16,10 @@ struct Callout {
     std::string value; ///< bold
     std::string word;
     ImU32 colour = 0; ///< of the value
+    /// With a key the value opens its card; `id` names its node.
+    std::string_view key = {};
+    std::string id = {};
+    Shown of = Shown::today;
 };
 
 /// Finds places for labels in `area`, avoiding boxes already taken and whatever `is_ink` says is

@@ -9,6 +9,7 @@ namespace {
 
 using Kind = assess::FigureKind;
 
+constexpr double btu_u_w_m2k = 5.678263;    // Btu/(h·ft²·°F)
 constexpr double cfm_m3_s = 0.00047194745;  // cubic foot per minute
 constexpr const char* gap = "\xE2\x80\x89"; // thin space
 
@@ -67,9 +68,24 @@ std::string figure_difference(const assess::Figure& figure, double difference, U
                               const std::string& currency) {
     const double size = std::fabs(difference);
     if (!std::isfinite(size)) return "–";
-    if (figure.kind != Kind::temperature_c) return plain(figure.kind, size, units, currency);
-    const double k = units == Units::us ? size * 1.8 : size;
-    return number(k, k < 9.95 ? 1 : 0, units == Units::us ? "°F" : "°C");
+    const bool us = units == Units::us;
+    switch (figure.kind) { // a digit more than values have
+    case Kind::temperature_c: {
+        const double k = us ? size * 1.8 : size;
+        return number(k, k < 9.95 ? 1 : 0, us ? "°F" : "°C");
+    }
+    case Kind::share:
+    case Kind::humidity:
+        return format_percent(size, size < 0.0995 ? 1 : 0);
+    case Kind::percent:
+        return format_percent(size / 100, size < 9.95 ? 1 : 0);
+    case Kind::u_w_m2k:
+        return number(us ? size / btu_u_w_m2k : size, 3, u_unit(units));
+    case Kind::ratio:
+        return number(size, 3, "").substr(0, 5);
+    default:
+        return plain(figure.kind, size, units, currency);
+    }
 }
 
 } // namespace shimlight::view

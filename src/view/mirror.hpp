@@ -21,6 +21,7 @@ enum class Role {
     text,    ///< a line of text to edit; value is its content
     number,  ///< a typed number beside a slider; value is its content as shown
     output,  ///< a result: name and value
+    figure,  ///< a result that opens a card of its own on a press
     status,  ///< announced politely when it changes
     image    ///< the picture; value is its description in words
 };
@@ -41,7 +42,8 @@ struct MirrorNode {
     bool on = false; ///< toggle, tab
     bool enabled = true;
     std::string action; ///< what the page itself must do: "open-file" asks for a file on a press,
-                        ///< "no-tab" keeps it out of the Tab order; "" for nothing
+                        ///< "copy" puts `value` on the clipboard, "no-tab"
+                        ///< keeps it out of the Tab order; "" for nothing
     bool reachable = true; ///< false when scrolled out of sight: a tap there is not meant for it
     bool cut = false;      ///< at least a part is scrolled out of sight; `rect` is what is left
     std::string group;     ///< region the node belongs to: "levers", "results", "views" …

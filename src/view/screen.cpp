@@ -16,6 +16,7 @@
 #include "view/slice.hpp"
 #include "view/strip.hpp"
 #include "view/views.hpp"
+#include "view/why.hpp"
 
 namespace shimlight::view {
 
@@ -37,6 +38,7 @@ struct Screen::State {
     Remedies remedies;
     Gesture gesture;
     Overlay overlay;
+    Why why;
     int seen_revision = 0; ///< last revision that house_changed() told of
     int seen_opening = -1;
     const Session* seen_session = nullptr;
@@ -96,6 +98,7 @@ struct Conductor {
     bool lesson = false; ///< a lesson's
 
     void keys();
+    void another_opening();
     void opened_file();
     bool opened_lessons();
     void title(const Layout& layout);
@@ -145,6 +148,16 @@ void Conductor::opened_file() {
     s.session.message.clear();
     for (const std::string& line : value(opened).notes)
         s.session.message += (s.session.message.empty() ? "" : " ") + line;
+}
+
+/// Another opening, or another house: looked at from the start.
+void Conductor::another_opening() {
+    if (s.seen_opening == session.house().selected && s.seen_session == &session) return;
+    s.seen_opening = session.house().selected;
+    s.seen_session = &session;
+    s.slice.reset_look();
+    s.levers.to_top();
+    assess();
 }
 
 void Conductor::title(const Layout& layout) {
@@ -305,18 +318,13 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
           s.session.house().units,
           "",
           {0, 0, platform.width_px, platform.height_px}};
-    ui.blocked = !s.overlay.id.empty();
+    ui.blocked = !s.overlay.id.empty() || s.why.open();
+    ui.why = &s.why;
     Conductor conductor{s, ui, session, lesson};
     conductor.opened_file();
     conductor.keys();
     ui.units = s.session.house().units;
-    if (s.seen_opening != session.house().selected || s.seen_session != &session) {
-        s.seen_opening = session.house().selected;
-        s.seen_session = &session;
-        s.slice.reset_look();
-        s.levers.to_top();
-        conductor.assess();
-    }
+    conductor.another_opening();
     // The verdict would tell the answer.
     const bool asked = lesson && s.lesson.guided();
     const float words = asked ? 0
@@ -341,6 +349,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
         if (!asked) conductor.verdict(layout);
     }
     conductor.message();
+    s.why.draw(ui, session);
     draw_overlay(ui);
     end_page();
 }

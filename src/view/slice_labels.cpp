@@ -74,8 +74,26 @@ std::string material_at(const assess::SolvedCut& s, int cell) {
     return region < s.cut.pieces.size() ? std::string(s.cut.pieces[region].name) : std::string();
 }
 
+std::string callout_id(Shown of, const char* what) {
+    return std::string(of == Shown::today ? "slice.today." : "slice.remedy.") + what;
+}
+
+/// The figure that explains the coldest place of a part, over all cuts.
+const char* part_key(Part part) {
+    switch (part) {
+    case Part::casing:
+        return "part.casing";
+    case Part::frame:
+        return "part.frame";
+    case Part::wall:
+        return "part.wall";
+    default:
+        return "part.glass_edge";
+    }
+}
+
 /// How cold the creeping air comes in, or how warm it goes out.
-void place_streams(Ui& ui, const DrawnCut& cut, CalloutPlacer& placer) {
+void place_streams(Ui& ui, const DrawnCut& cut, Shown of, CalloutPlacer& placer) {
     const auto& streams = cut.solved->cut.painting.streams;
     for (std::size_t s = 0; s < streams.size(); ++s) {
         const bool joint = streams[s].name == opening::joint_stream_name;
@@ -84,7 +102,9 @@ void place_streams(Ui& ui, const DrawnCut& cut, CalloutPlacer& placer) {
         const ImVec2 end = cut.placement.to_screen(comes_in ? way.back() : way.front());
         placer.reserve({end.x - arrow_px, end.y - arrow_px, 2 * arrow_px, 2 * arrow_px});
         placer.place(ui, {end, format_temperature(cut.solved->field.streams[s].outlet_c, ui.units),
-                          comes_in ? "air in" : "air out", ui.theme.water});
+                          comes_in ? "air in" : "air out", ui.theme.water,
+                          joint ? "shim_air" : "sash_air", callout_id(of, joint ? "joint" : "sash"),
+                          of});
     }
 }
 
@@ -109,19 +129,21 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
     const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
                                                    : std::max(0.0f, end - (area.bottom() - 26));
     draw_glass_faces(ui, cut, session.result(of).glass, placer, roomy, plan() ? 0 : clear);
-    place_streams(ui, cut, placer);
+    place_streams(ui, cut, of, placer);
     if (const auto mark = dew_mark(*cut.solved, cut.dew_point_c))
         placer.place(ui, {cut.placement.to_screen(mark->at),
                           format_temperature(cut.dew_point_c, ui.units),
-                          mark->on_surface ? "wet below" : "dew point", ui.theme.water});
+                          mark->on_surface ? "wet below" : "dew point", ui.theme.water, "dew_point",
+                          callout_id(of, "dew"), of});
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
         if (!roomy && part == Part::wall) continue;
         const auto cold = coldest(*cut.solved, part);
         if (!cold) continue;
         const bool wet = cold->c < cut.dew_point_c;
-        placer.place(ui, {cut.placement.to_screen(cold->at), format_temperature(cold->c, ui.units),
-                          std::string(part_word(part)) + (wet ? ", wet" : ""),
-                          wet ? ui.theme.water : 0});
+        placer.place(ui,
+                     {cut.placement.to_screen(cold->at), format_temperature(cold->c, ui.units),
+                      std::string(part_word(part)) + (wet ? ", wet" : ""), wet ? ui.theme.water : 0,
+                      part_key(part), callout_id(of, part_word(part)), of});
     }
 }
 
@@ -169,7 +191,7 @@ void Slice::draw_probe(Ui& ui, Box box) {
 void Slice::controls(Ui& ui, Session& session, Box box, bool wide) {
     constexpr opening::Position cuts[] = {Position::head, Position::jamb, Position::sill,
                                           Position::meeting_rail};
-    const float word_px = text_size(ui, ui.platform.fonts.strong, "Head").x + 12;
+    const float word_px = text_size(ui, ui.platform.fonts.strong, "Jamb").x + 12;
     const float each = std::max(wide ? 50.0f : 46.0f, word_px), gap = 2, side = wide ? 12 : 8;
     const float y = box.y + 2;
     float x = box.right() - side - 4 * (each + gap);

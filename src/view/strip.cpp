@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "view/strip.hpp"
 
+#include "view/why.hpp"
+
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -10,6 +13,7 @@ namespace {
 /// One figure: what it is called, its two values, and which way is better.
 struct Figure {
     const char* id;
+    const char* key;     ///< of the figure that its card explains
     std::string caption; ///< short, for the phone
     std::string full;    ///< whole, for wide screens and the mirror
     std::string today, remedy;
@@ -38,18 +42,19 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
         1;
     const double glass_a = fa[ia], glass_b = b.glass.faces_c[ib];
     std::array<Figure, 5> all = {{
-        {"strip.glass", "Glass, inside", "Glass, inside face", format_temperature(glass_a, units),
-         format_temperature(glass_b, units), "", judge(glass_a, glass_b, 0.25, true)},
-        {"strip.ankles", "Bothered, ankles", "Bothered at the ankles",
+        {"strip.glass", "glass_inside", "Glass, inside", "Glass, inside face",
+         format_temperature(glass_a, units), format_temperature(glass_b, units), "",
+         judge(glass_a, glass_b, 0.25, true)},
+        {"strip.ankles", "ankles", "Bothered, ankles", "Bothered at the ankles",
          format_percent(a.seat.ankle_bare_pct / 100), format_percent(b.seat.ankle_bare_pct / 100),
          "", judge(a.seat.ankle_bare_pct, b.seat.ankle_bare_pct, 0.5, false)},
-        {"strip.rh", "Glass wet above", "Glass wet above (indoor RH)", humidity(a.max_rh),
-         humidity(b.max_rh), "", judge(a.max_rh, b.max_rh, 0.005, true)},
-        {"strip.u", "U, whole window", "U-factor, whole window", format_u(a.u_window_w_m2k, units),
-         format_u(b.u_window_w_m2k, units), u_unit(units),
+        {"strip.rh", "wet_above", "Glass wet above", "Glass wet above (indoor RH)",
+         humidity(a.max_rh), humidity(b.max_rh), "", judge(a.max_rh, b.max_rh, 0.005, true)},
+        {"strip.u", "u_window", "U, whole window", "U-factor, whole window",
+         format_u(a.u_window_w_m2k, units), format_u(b.u_window_w_m2k, units), u_unit(units),
          judge(a.u_window_w_m2k, b.u_window_w_m2k, 0.01, false)},
-        {"strip.cost", "Heat lost", "Heat lost, this opening", format_money(a.year_cost, currency),
-         format_money(b.year_cost, currency), "a year",
+        {"strip.cost", "year_cost", "Heat lost", "Heat lost, this opening",
+         format_money(a.year_cost, currency), format_money(b.year_cost, currency), "a year",
          judge(a.year_cost, b.year_cost, 0.5, false)},
     }};
     all[4].more = ", " + format_percent(b.year_air_share) + " by air";
@@ -73,14 +78,18 @@ ImU32 change_ink(const Theme& t, int change) {
     return change > 0 ? t.better : change < 0 ? t.worse : t.ink;
 }
 
-void register_figure(Ui& ui, const Figure& f, Box box) {
+/// `both`: a remedy is chosen; the finger opens its card, keys and screen readers either one's.
+void register_figure(Ui& ui, const Figure& f, Box box, bool both) {
     const std::string unit = f.unit.empty() ? "" : " " + f.unit;
     const Box upper{box.x, box.y, box.w, box.h / 2},
         lower{box.x, box.y + box.h / 2, box.w, box.h / 2};
-    note(ui, Role::output, std::string(f.id) + ".today", upper, f.full + ", today", f.today + unit);
+    figure(ui, std::string(f.id) + ".today", upper, f.full + ", today", f.today + unit, f.key,
+           Shown::today);
     const char* words = f.change > 0 ? ", better" : f.change < 0 ? ", worse" : "";
-    note(ui, Role::output, std::string(f.id) + ".remedy", lower, f.full + ", with the remedy",
-         f.remedy + unit + f.more + words);
+    figure(ui, std::string(f.id) + ".remedy", lower, f.full + ", with the remedy",
+           f.remedy + unit + f.more + words, f.key, both ? Shown::remedy : Shown::today);
+    const Box touch{box.x, box.y - 1, box.w - 4, std::max(box.h, touch_px)};
+    figure_touch(ui, f.id, touch, f.key, both ? Shown::remedy : Shown::today);
 }
 
 /// Wide: caption, Today, Remedy under one another.
@@ -148,7 +157,7 @@ void strip(Ui& ui, const Session& session, Box box, bool roomy) {
                     upper ? third : box.w * (i == 3 ? 0.55f : 0.44f), 42};
             inline_pair(ui, all[i], cell, both);
         }
-        register_figure(ui, all[i], cell);
+        register_figure(ui, all[i], cell, both);
     }
 }
 

@@ -167,12 +167,12 @@ void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& 
 
 Touch touch_area(Ui& ui, const std::string& id, Box box) {
     Touch touch;
+    if (ui.blocked) return touch; // nor may it take the press from what lies over it
     const ImRect bounds(box.min(), box.max());
     const ImGuiID key = ImGui::GetCurrentWindow()->GetID(id.c_str());
     if (!ImGui::ItemAdd(bounds, key)) return touch;
     touch.pressed = ImGui::ButtonBehavior(bounds, key, &touch.hovered, &touch.held);
     if (ui.platform.touch) touch.hovered = touch.held;
-    if (ui.blocked) return {};
     const bool taken = ui.gesture.grip == Grip::scroll || ui.gesture.grip == Grip::picture;
     if (taken) touch.pressed = false;
     return touch;
@@ -195,6 +195,7 @@ bool button(Ui& ui, const std::string& id, Box box, const std::string& label,
     node.on = style.on;
     node.enabled = style.enabled;
     node.action = style.action;
+    node.value = style.value;
     put_in_place(ui, node, box);
     ui.mirror.add(std::move(node));
     const Touch touch = touch_area(ui, id, box);

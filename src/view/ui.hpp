@@ -46,6 +46,8 @@ struct Overlay {
     int chosen = -1;
 };
 
+class Why;
+
 struct Ui {
     const Platform& platform;
     Wishes& wishes;
@@ -58,6 +60,7 @@ struct Ui {
     std::string group;    ///< region of the mirror that nodes are added to
     Box visible;          ///< nodes outside are scrolled out of sight
     bool blocked = false; ///< an overlay is open: nothing beneath it listens to the finger
+    Why* why = nullptr;   ///< the card that explains a figure
 };
 
 enum class Align { left, centre, right };
@@ -98,6 +101,7 @@ struct ButtonStyle {
     bool sign = false;    ///< the label is a sign, drawn larger
     std::string help;
     std::string action;
+    std::string value;  ///< what the action works with
     std::string spoken; ///< name in the mirror when the label is a sign
 };
 

@@ -153,7 +153,7 @@ export class Visit {
   /** Every result on the screen: id → its text. */
   results() {
     return this.evaluate(() => Object.fromEntries(
-      [...document.querySelectorAll('[data-role="output"] [data-id^="strip."]')]
+      [...document.querySelectorAll('[data-role="figure"] [data-id^="strip."]')]
         .map((one) => [one.dataset.id, one.querySelector(".value").textContent])));
   }
 

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+// What a figure depends on, and the nodes that open its card.
+#include "view/why.hpp"
+
+#include "assess/leak.hpp"
+#include "assess/quick_seat.hpp"
+#include "opening/covered_glass.hpp"
+#include "opening/cut.hpp"
+#include "physics/moist_air.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace shimlight::view {
+namespace {
+
+using opening::Quantity;
+
+constexpr double none = std::numeric_limits<double>::quiet_NaN();
+constexpr double try_c = 3, try_f = 5; // degrees of a temperature, larger than any rounding
+constexpr std::size_t most_effects = 6;
+constexpr double worth_showing = 0.02; // of the largest effect
+
+double size_of(const Effect& e) {
+    return std::max(std::isfinite(e.up) ? std::fabs(e.up) : 0,
+                    std::isfinite(e.down) ? std::fabs(e.down) : 0);
+}
+
+bool larger(const Effect& a, const Effect& b) {
+    return size_of(a) > size_of(b);
+}
+
+/// Money and degree days only move what is counted by the year.
+bool may_matter(const opening::Field& field, std::string_view key) {
+    return field.scope != opening::Scope::running || key.substr(0, 4) == "year";
+}
+
+} // namespace
+
+double try_step(const opening::Field& field, Units units) {
+    switch (field.quantity) {
+    case Quantity::choice:
+    case Quantity::yes_no:
+    case Quantity::count:
+        return 0;
+    case Quantity::temperature_c:
+        return units == Units::us ? try_f / 1.8 : try_c;
+    default:
+        return step_si(field, units);
+    }
+}
+
+std::optional<double> quick_figure(const assess::Figure& figure, const opening::Case& changed,
+                                   const opening::Case& now, const assess::Assessment& result) {
+    assess::Assessment a;
+    if (figure.key == "glass_inside" || figure.key == "u_centre") {
+        a.glass = opening::covered_glass(changed).glass;
+        a.u_centre_w_m2k = a.glass.u_w_m2k;
+        return figure.read(changed, a);
+    }
+    if (figure.key == "shgc" || figure.key == "light") {
+        const assess::SunStraightOn sun = assess::sun_straight_on(changed.opening);
+        a.sun.shgc = sun.shgc;
+        a.sun.light = sun.light;
+        return figure.read(changed, a);
+    }
+    if (figure.key == "dew_point") return physics::dew_point_c(changed.room.air_c, changed.room.rh);
+    if (figure.key == "shim_flow" || figure.key == "sash_flow" || figure.key == "pressure") {
+        a.leak = assess::leak(changed);
+        return figure.read(changed, a);
+    }
+    constexpr std::string_view seat[] = {"ankles",        "ankle_speed", "ankle_air",
+                                         "falling_speed", "leak_speed",  "draft_glass",
+                                         "draft_sash",    "draft_shim",  "operative"};
+    if (std::find(std::begin(seat), std::end(seat), figure.key) == std::end(seat))
+        return std::nullopt;
+    a.seat = assess::quick_seat(changed, now, result);
+    return figure.read(changed, a);
+}
+
+void Why::show(std::string_view key, Shown of) {
+    key_ = key;
+    of_ = of;
+    fresh_ = true;
+    revision_ = -1;
+    scroll_.to_top();
+}
+
+void Why::close() {
+    key_.clear();
+    drafts_.reset();
+}
+
+/// Tries the next half step of a lever; false when all are done. Quick figures cost microseconds,
+/// the others a draft of all cuts.
+bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
+                   const assess::Figure& figure, Units units) {
+    const auto all = opening::fields();
+    const assess::Budget drafts{opening::Position::sill, section::Accuracy::draft, 99};
+    const auto figure_of = [&](const opening::Case& changed) {
+        const auto quick = quick_figure(figure, changed, c, now);
+        if (quick) return *quick;
+        if (!drafts_) drafts_ = std::make_unique<assess::Assessor>();
+        return figure.read(changed, drafts_->update(changed, drafts));
+    };
+    if (next_ == 0) base_ = figure_of(c);
+    for (; next_ < 2 * all.size(); ++next_) {
+        const opening::Field& field = all[next_ / 2];
+        const double step = try_step(field, units);
+        if (step <= 0 || !applies(field, c) || !may_matter(field, key_)) continue;
+        const bool up = next_ % 2 == 0;
+        const double wanted = field.get(c) + (up ? step : -step);
+        opening::Case changed = c;
+        opening::set_field(changed, field, wanted);
+        double effect = none;
+        if (std::fabs(field.get(changed) - wanted) < 1e-9) effect = figure_of(changed) - base_;
+        if (up) effects_.push_back({&field, step, effect, none});
+        if (!up) effects_.back().down = effect;
+        ++next_;
+        return true;
+    }
+    return false;
+}
+
+void Why::compute(Ui& ui, const Session& session) {
+    const assess::Figure& figure = *assess::find_figure(key_);
+    if (revision_ != session.revision() || units_ != ui.units) {
+        revision_ = session.revision();
+        units_ = ui.units;
+        next_ = 0;
+        effects_.clear();
+    }
+    const opening::Case c = session.shown_case(of_);
+    const assess::Assessment& now = session.result(of_);
+    const bool quick = quick_figure(figure, c, c, now).has_value();
+    while (try_next(c, now, figure, ui.units))
+        if (!quick) break;
+    if (next_ < 2 * opening::fields().size()) {
+        ui.wishes.another_frame = true;
+        return;
+    }
+    drafts_.reset();
+    std::sort(effects_.begin(), effects_.end(), larger);
+    const auto too_small = [&](const Effect& e) {
+        const std::string told = figure_difference(figure, size_of(e), ui.units, "");
+        const std::string digits = told.substr(0, told.find("\xE2\x80\x89")); // up to the unit
+        return digits.find_first_of("123456789") == std::string::npos ||
+               size_of(e) < worth_showing * size_of(effects_[0]);
+    };
+    while (!effects_.empty() && (effects_.size() > most_effects || too_small(effects_.back())))
+        effects_.pop_back();
+}
+
+void figure_touch(Ui& ui, const std::string& id, Box touch, std::string_view key, Shown of) {
+    if (touch_area(ui, id + ".touch", touch).pressed && ui.why) {
+        ui.why->show(key, of);
+        ui.wishes.another_frame = true;
+    }
+}
+
+void figure(Ui& ui, const std::string& id, Box box, const std::string& name,
+            const std::string& value, std::string_view key, Shown of) {
+    MirrorNode node;
+    node.id = id;
+    node.role = Role::figure;
+    node.name = name;
+    node.value = value;
+    put_in_place(ui, node, box);
+    ui.mirror.add(std::move(node));
+    focus_ring(ui, id, box);
+    if (!ui.mirror.pressed(id) || !ui.why) return;
+    ui.why->show(key, of);
+    ui.wishes.another_frame = true;
+}
+
+} // namespace shimlight::view

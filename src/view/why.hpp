@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+// Why: any figure on a screen opens a card that tells what it is, how it came about, where the
+// method is from, how far it can be trusted, and what it depends on most.
+#pragma once
+
+#include "assess/figures.hpp"
+#include "view/figure_text.hpp"
+#include "view/scroll.hpp"
+#include "view/session.hpp"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace shimlight::view {
+
+/// What a lever's small step does to the figure; NaN beyond the lever's limits.
+struct Effect {
+    const opening::Field* field = nullptr;
+    double step = 0; ///< SI
+    double up = 0, down = 0;
+};
+
+/// The open card, if any, and what it has computed for it.
+class Why {
+  public:
+    bool open() const { return !key_.empty(); }
+    void show(std::string_view key, Shown of);
+    void close();
+    /// Draws the card over the page; nothing when none is open. Last but for drop-downs.
+    void draw(Ui& ui, Session& session);
+
+  private:
+    std::string key_; ///< of a figure
+    Shown of_ = Shown::today;
+    bool fresh_ = false; ///< opened in this very frame: its press must not close it
+    Scroll scroll_;
+    float content_px_ = 0;
+    // Computed for this revision.
+    int revision_ = -1;
+    Units units_ = Units::us;
+    std::size_t next_ = 0; ///< first lever not yet tried, in half steps
+    double base_ = 0;
+    std::vector<Effect> effects_;
+    std::unique_ptr<assess::Assessor> drafts_;
+
+    void compute(Ui& ui, const Session& session);
+    bool try_next(const opening::Case& c, const assess::Assessment& now,
+                  const assess::Figure& figure, Units units);
+    float body(Ui& ui, Session& session, Box box, float y);
+    float dependence(Ui& ui, const std::string& currency, Box box, float y);
+    void buttons(Ui& ui, Box box, const std::string& copied);
+};
+
+/// A drawn number that tells itself and opens its card; `touch` is where a finger opens it.
+void figure(Ui& ui, const std::string& id, Box box, const std::string& name,
+            const std::string& value, std::string_view key, Shown of);
+/// Opens the card when `touch` is pressed.
+void figure_touch(Ui& ui, const std::string& id, Box touch, std::string_view key, Shown of);
+
+/// The words of a card. `what`, `source` and `range` are sentences.
+struct CardText {
+    std::string_view key, what, source, range;
+};
+const CardText& card_text(std::string_view key);
+
+/// The formula with its actual values; empty where it is a solution that no line can hold.
+std::string why_formula(std::string_view key, const opening::Case& c, const assess::Assessment& a,
+                        Units units, const std::string& currency);
+
+/// The figure of a changed case without solving sections; empty when that needs one.
+std::optional<double> quick_figure(const assess::Figure& figure, const opening::Case& changed,
+                                   const opening::Case& now, const assess::Assessment& result);
+
+/// The step by which a lever is tried: small, and round in the reader's units. 0 for choices.
+double try_step(const opening::Field& field, Units units);
+
+} // namespace shimlight::view

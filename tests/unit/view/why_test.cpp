@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: MIT
+#include "house/lesson.hpp"
+#include "stage/stage.hpp"
+#include "view/layout.hpp"
+#include "view/why.hpp"
+
+#include <doctest/doctest.h>
+
+#include <chrono>
+#include <cmath>
+#include <regex>
+
+using namespace shimlight;
+using view::Shown;
+using view::Units;
+
+namespace {
+
+const view::MirrorNode& node(const stage::Stage& stage, const std::string& id) {
+    const view::MirrorNode* found = stage.node(id);
+    REQUIRE_MESSAGE(found, id);
+    return *found;
+}
+
+struct Known {
+    opening::Case c;
+    assess::Assessment a;
+};
+
+/// The demo house's first opening, today and with a low-e insulating unit; computed once.
+const std::array<Known, 2>& known() {
+    static const std::array<Known, 2> cases = [] {
+        const house::House h = house::demo_house();
+        std::array<Known, 2> made;
+        made[0].c = house::today_case(h, h.openings[0]);
+        made[1].c = made[0].c;
+        for (const auto& [key, value] : {std::pair{"glazing.panes", 2.0}, {"glazing.coating", 2.0}})
+            opening::set_field(made[1].c, *opening::find_field(key), value);
+        for (Known& one : made)
+            one.a = assess::assess(one.c, section::Accuracy::draft);
+        return made;
+    }();
+    return cases;
+}
+
+/// Numbers of a text, real minus signs understood.
+std::vector<double> numbers(std::string text) {
+    for (std::size_t at; (at = text.find("−")) != std::string::npos;)
+        text.replace(at, 3, "-");
+    std::vector<double> found;
+    const std::regex number(R"(-?\d+(\.\d+)?)");
+    for (std::sregex_iterator it(text.begin(), text.end(), number), end; it != end; ++it)
+        found.push_back(std::stod(it->str()));
+    return found;
+}
+
+double figure_value(const Known& one, const char* key) {
+    return assess::find_figure(key)->read(one.c, one.a);
+}
+
+} // namespace
+
+TEST_CASE("why: every figure has a card with what, method and range") {
+    for (const assess::Figure& figure : assess::figures()) {
+        const view::CardText& card = view::card_text(figure.key);
+        CAPTURE(figure.key);
+        CHECK_FALSE(card.what.empty());
+        CHECK_FALSE(card.source.empty());
+        CHECK_FALSE(card.range.empty());
+    }
+}
+
+TEST_CASE("why: the formula with its values gives the figure") {
+    for (const Known& one : known()) {
+        const auto formula = [&](const char* key) {
+            return numbers(view::why_formula(key, one.c, one.a, Units::si, "$"));
+        };
+        // Printed digits: a part in a hundred.
+        const auto near = [](double value) { return doctest::Approx(value).epsilon(0.01); };
+        auto n = formula("glass_inside");
+        CHECK(n[0] - n[1] / n[2] ==
+              doctest::Approx(figure_value(one, "glass_inside")).epsilon(0.02));
+        n = formula("u_centre");
+        CHECK(n[0] / n[1] == near(figure_value(one, "u_centre")));
+        n = formula("u_window");
+        CHECK(n[0] + n[1] / n[2] == near(figure_value(one, "u_window")));
+        n = formula("year_cost");
+        CHECK(n[0] / n[1] * n[2] == near(figure_value(one, "year_cost")));
+        n = formula("ankles");
+        const double v = n[n.size() - 3], pmv = n[n.size() - 1];
+        const double z = -2.58 + 3.05 * v - 1.06 * pmv;
+        CHECK(100 / (1 + std::exp(-z)) == near(figure_value(one, "ankles")));
+        n = formula("wet_above");
+        CHECK(n[0] / n[1] == near(figure_value(one, "wet_above")));
+        n = formula("shim_flow");
+        CHECK(n[0] + n[1] == doctest::Approx(n[2]).epsilon(0.02));
+        n = formula("shgc");
+        CHECK(n[0] + n[1] == near(figure_value(one, "shgc")));
+        n = formula("air_share");
+        CHECK(n[0] / n[1] == near(figure_value(one, "air_share")));
+        n = formula("heat");
+        CHECK(n[0] * n[1] * n[2] == near(figure_value(one, "heat")));
+        n = formula("part.frame");
+        CHECK(n[0] + n[1] * n[2] == doctest::Approx(figure_value(one, "part.frame")).epsilon(0.02));
+    }
+}
+
+TEST_CASE("why: the quick figures of the case itself are the figures") {
+    const Known& one = known()[0];
+    int quick = 0;
+    for (const assess::Figure& figure : assess::figures()) {
+        const auto value = view::quick_figure(figure, one.c, one.c, one.a);
+        if (!value) continue;
+        ++quick;
+        CAPTURE(figure.key);
+        CHECK(*value == doctest::Approx(figure.read(one.c, one.a)).epsilon(0.001));
+    }
+    CHECK(quick >= 14);
+}
+
+TEST_CASE("why: a step outdoors does to the glass what the full answer says, within a frame") {
+    const Known& one = known()[0];
+    const assess::Figure& glass = *assess::find_figure("glass_inside");
+    const opening::Field& outside = *opening::find_field("weather.outside_c");
+    opening::Case warmer = one.c;
+    opening::set_field(warmer, outside,
+                       one.c.weather.outside_c + view::try_step(outside, Units::us));
+    const auto started = std::chrono::steady_clock::now();
+    const double quick = *view::quick_figure(glass, warmer, one.c, one.a);
+    const double ms =
+        std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - started)
+            .count();
+    const double full = glass.read(warmer, assess::assess(warmer, section::Accuracy::draft));
+    CHECK(quick == doctest::Approx(full).epsilon(1e-6));
+    MESSAGE("a quick figure takes ", ms, " ms");
+}
+
+TEST_CASE("why: strip figures open their card by key, by finger and close again") {
+    for (const auto& [w, h] : {std::pair{360.0f, 640.0f}, {768.0f, 1024.0f}, {1440.0f, 900.0f}}) {
+        stage::Stage stage({w, h});
+        REQUIRE(stage.rest());
+        CAPTURE(w);
+        for (const char* id : {"glass", "ankles", "rh", "u", "cost"}) {
+            const std::string name = "strip." + std::string(id) + ".today";
+            CHECK(node(stage, name).role == view::Role::figure);
+        }
+        stage.press("strip.glass.today");
+        CHECK(stage.rest());
+        const view::MirrorNode strip = node(stage, "strip.glass.today");
+        CHECK(node(stage, "why.value").value == strip.value);
+        CHECK(node(stage, "why.copy").value.find(strip.value) != std::string::npos);
+        CHECK(node(stage, "why.copy").action == "copy");
+        CHECK(node(stage, "why.effect0").value.find("°F") != std::string::npos);
+        for (const char* id : {"why.close", "why.copy"}) {
+            const view::MirrorRect& r = node(stage, id).rect;
+            CHECK(r.h >= view::touch_px);
+            CHECK(r.x >= 0);
+            CHECK(r.x + r.w <= w);
+            CHECK(r.y + r.h <= h);
+        }
+        const view::MirrorRect close = node(stage, "why.close").rect;
+        stage.tap({close.x + close.w / 2, close.y + close.h / 2});
+        CHECK(stage.node("why.value") == nullptr);
+        // The same by finger; outside the card it closes.
+        const view::MirrorRect figure = node(stage, "strip.ankles.remedy").rect;
+        stage.tap({figure.x + figure.w / 2, figure.y + figure.h / 2});
+        REQUIRE(stage.node("why.value"));
+        CHECK(node(stage, "why.title").name.find("remedy") != std::string::npos);
+        stage.press("why.other");
+        CHECK(node(stage, "why.title").name.find("today") != std::string::npos);
+        stage.tap({2, 2});
+        CHECK(stage.node("why.value") == nullptr);
+        stage.press("strip.u.today");
+        REQUIRE(stage.node("why.value"));
+        stage.press("menu.escape");
+        CHECK(stage.node("why.value") == nullptr);
+    }
+}
+
+TEST_CASE("why: nothing beneath the card listens, and it follows a changed lever") {
+    stage::Stage stage({1440, 900});
+    REQUIRE(stage.rest());
+    stage.press("strip.glass.today");
+    const std::string before = node(stage, "why.value").value;
+    const view::MirrorRect tab = node(stage, "view.bill").rect;
+    stage.tap({tab.x + tab.w / 2, tab.y + tab.h / 2}); // closes the card, opens no screen
+    CHECK(stage.node("slice.today"));
+    stage.press("strip.glass.today");
+    stage.set_number("lever.weather.outside_c", 5);
+    CHECK(node(stage, "why.value").value != before);
+    CHECK(node(stage, "why.value").value == node(stage, "strip.glass.today").value);
+}
+
+TEST_CASE("why: a figure of sections comes to rest with its levers ranked") {
+    stage::Stage stage({360, 640});
+    stage.press("strip.u.remedy");
+    CHECK(stage.rest());
+    CHECK(stage.node("why.effect0"));
+    CHECK(stage.node("why.effect1"));
+}
+
+TEST_CASE("why: callouts of the Slice open cards") {
+    stage::Stage stage({1440, 900});
+    REQUIRE(stage.rest());
+    int seen = 0;
+    std::vector<std::string> ids;
+    for (const view::MirrorNode& n : stage.mirror().nodes())
+        if (n.role == view::Role::figure && n.id.rfind("slice.", 0) == 0) ids.push_back(n.id);
+    CHECK(ids.size() >= 4);
+    ids.resize(3); // one press is like another
+    for (const std::string& id : ids) {
+        stage.press(id);
+        if (stage.node("why.value")) ++seen;
+        stage.press("why.close");
+    }
+    CHECK(seen == static_cast<int>(ids.size()));
+}
