@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <string>
+#include <string_view>
 
 namespace shimlight::view {
 
@@ -20,6 +21,12 @@ class Session {
     Shown shown =
         Shown::remedy;       ///< whose levers are moved; where there is room for one, who is seen
     bool heat_lines = false; ///< drawn over the picture
+
+    std::string asked; ///< of a lesson's open question: conditions; figures in them are not shown
+
+    bool is_asked(std::string_view figure_key) const {
+        return asked.find(std::string(figure_key) + ".") != std::string::npos;
+    }
 
     const house::House& house() const { return history_.now(); }
     const house::OpeningRecord& record() const;
