@@ -67,6 +67,12 @@ void Lesson::go(std::size_t step, bool revealed, Units units) {
     const std::string& told = lesson().steps[step].because;
     const bool of_remedy = told.find(".remedy") != std::string::npos;
     session_->shown = revealed && of_remedy ? Shown::remedy : Shown::today;
+    session_->asked.clear();
+    const house::LessonStep& now = lesson().steps[step];
+    // What the step changes cannot be read off before; what it only asks for could.
+    if (!revealed && now.today.empty() && now.remedy.empty())
+        for (const house::Guess& guess : now.guesses)
+            session_->asked += guess.right_when + " ";
     card_scroll_.to_top();
 }
 

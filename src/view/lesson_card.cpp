@@ -194,14 +194,19 @@ void Lesson::numbers(Ui& ui, Box box) {
         const std::string remedy = figure_text(figure, now.of[1][index], ui.units, currency);
         const bool u = figure.kind == assess::FigureKind::u_w_m2k; // its long unit once
         const std::string first = u ? format_u(now.of[0][index], ui.units) : today;
-        const std::string value = today == remedy ? today : first + " → " + remedy;
+        const bool asked = session_->is_asked(figure.key);
+        const std::string value = asked ? "?" : today == remedy ? today : first + " → " + remedy;
         const std::string name(figure.name);
         const Box cell{box.x + each * static_cast<float>(i) + 8, box.y, each - 16, box.h};
         text_fitted(ui, fonts.small, {cell.x, cell.y + 8}, cell.w, ui.theme.soft, name);
         const bool fits = text_size(ui, fonts.figure, value).x <= cell.w;
-        text_fitted(ui, fits ? fonts.figure : fonts.strong,
-                    {cell.x, cell.y + 12 + font_px(ui, fonts.small) * 1.3f}, cell.w, ui.theme.ink,
-                    value);
+        const float y = cell.y + 12 + font_px(ui, fonts.small) * 1.3f;
+        if (fits) {
+            text(ui, fonts.figure, {cell.x, y}, ui.theme.ink, value);
+        } else {
+            text_fitted(ui, fonts.small, {cell.x, y - 2}, cell.w, ui.theme.soft, first + " →");
+            text_fitted(ui, fonts.small, {cell.x, y + 16}, cell.w, ui.theme.ink, remedy);
+        }
         note(ui, Role::output, "lesson.number" + std::to_string(i), cell, name, value);
     }
 }

@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <string>
+#include <string_view>
 
 namespace shimlight::view {
 
@@ -22,6 +23,12 @@ class Session {
     bool heat_lines = false; ///< drawn over the picture
     std::string message;     ///< told until it is dismissed
     bool choosing_remedy = false; ///< the remedies lie over the screen
+
+    std::string asked; ///< of a lesson's open question: conditions; figures in them are not shown
+
+    bool is_asked(std::string_view figure_key) const {
+        return asked.find(std::string(figure_key) + ".") != std::string::npos;
+    }
 
     const house::House& house() const { return history_.now(); }
     const house::OpeningRecord& record() const;

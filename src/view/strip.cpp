@@ -20,6 +20,7 @@ struct Figure {
     std::string unit;      ///< when it is not part of the values
     int change = 0;        ///< 1 better, -1 worse, 0 no visible change
     std::string more = {}; ///< told where there is room
+    bool asked = false;    ///< by a lesson's open question: not told
 };
 
 int judge(double today, double remedy, double visible, bool more_is_better) {
@@ -58,6 +59,14 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
          judge(a.year_cost, b.year_cost, 0.5, false)},
     }};
     all[4].more = ", " + format_percent(b.year_air_share) + " by air";
+    for (Figure& f : all) {
+        if (!s.is_asked(f.key)) continue;
+        f.today = f.remedy = "?";
+        f.unit.clear();
+        f.more.clear();
+        f.change = 0;
+        f.asked = true;
+    }
     return all;
 }
 
@@ -80,6 +89,7 @@ ImU32 change_ink(const Theme& t, int change) {
 
 /// `both`: a remedy is chosen; the finger opens its card, keys and screen readers either one's.
 void register_figure(Ui& ui, const Figure& f, Box box, bool both) {
+    if (f.asked) return note(ui, Role::output, f.id, box, f.full, "asked for");
     const std::string unit = f.unit.empty() ? "" : " " + f.unit;
     const Box upper{box.x, box.y, box.w, box.h / 2},
         lower{box.x, box.y + box.h / 2, box.w, box.h / 2};

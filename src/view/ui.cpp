@@ -109,6 +109,13 @@ float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
     while (from < end) {
         const char* to =
             font->CalcWordWrapPositionA(1.0f / ui.platform.dpr, from, end, std::max(width, 1.0f));
+        // ImGui breaks after a point, even within a number.
+        if (to < end && to > from && *to >= '0' && *to <= '9' && to[-1] == '.') {
+            const char* space = to;
+            while (space > from && *space != ' ')
+                --space;
+            if (space > from) to = space;
+        }
         if (to == from) ++to;
         if (draw) draw_text(ui, font, {at.x, at.y + height}, colour, from, to);
         height += line_height;

@@ -19,6 +19,8 @@ using opening::Quantity;
 
 constexpr double none = std::numeric_limits<double>::quiet_NaN();
 constexpr double try_c = 3, try_f = 5; // degrees of a temperature, larger than any rounding
+// Eight cuts make one answer; so many are solved a frame.
+constexpr int drafts_a_frame = 4, slices = 8 / drafts_a_frame;
 constexpr std::size_t most_effects = 6;
 constexpr double worth_showing = 0.02; // of the largest effect
 
@@ -92,19 +94,26 @@ void Why::close() {
     drafts_.reset();
 }
 
-/// Tries the next half step of a lever; false when all are done. Quick figures cost microseconds,
-/// the others a draft of all cuts.
+/// The figure of a changed case; empty while its drafts need further frames.
+std::optional<double> Why::figure_of(const opening::Case& changed, const opening::Case& c,
+                                     const assess::Assessment& now, const assess::Figure& figure) {
+    if (const auto quick = quick_figure(figure, changed, c, now)) return quick;
+    if (!drafts_) drafts_ = std::make_unique<assess::Assessor>();
+    const assess::Assessment& draft = drafts_->update(
+        changed, {opening::Position::sill, section::Accuracy::draft, drafts_a_frame});
+    if (++slice_ < slices) return std::nullopt;
+    slice_ = 0;
+    return figure.read(changed, draft);
+}
+
+/// Tries the next half step of a lever, or goes on with it; false when all are done.
 bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
                    const assess::Figure& figure, Units units) {
     const auto all = opening::fields();
-    const assess::Budget drafts{opening::Position::sill, section::Accuracy::draft, 99};
-    const auto figure_of = [&](const opening::Case& changed) {
-        const auto quick = quick_figure(figure, changed, c, now);
-        if (quick) return *quick;
-        if (!drafts_) drafts_ = std::make_unique<assess::Assessor>();
-        return figure.read(changed, drafts_->update(changed, drafts));
-    };
-    if (next_ == 0) base_ = figure_of(c);
+    if (!base_) {
+        base_ = figure_of(c, c, now, figure);
+        return true;
+    }
     for (; next_ < 2 * all.size(); ++next_) {
         const opening::Field& field = all[next_ / 2];
         const double step = try_step(field, units);
@@ -114,7 +123,11 @@ bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
         opening::Case changed = c;
         opening::set_field(changed, field, wanted);
         double effect = none;
-        if (std::fabs(field.get(changed) - wanted) < 1e-9) effect = figure_of(changed) - base_;
+        if (std::fabs(field.get(changed) - wanted) < 1e-9) {
+            const auto value = figure_of(changed, c, now, figure);
+            if (!value) return true;
+            effect = *value - *base_;
+        }
         if (up) effects_.push_back({&field, step, effect, none});
         if (!up) effects_.back().down = effect;
         ++next_;
@@ -129,6 +142,8 @@ void Why::compute(Ui& ui, const Session& session) {
         revision_ = session.revision();
         units_ = ui.units;
         next_ = 0;
+        slice_ = 0;
+        base_.reset();
         effects_.clear();
     }
     const opening::Case c = session.shown_case(of_);

@@ -9,6 +9,7 @@
 #include "view/session.hpp"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -40,11 +41,14 @@ class Why {
     int revision_ = -1;
     Units units_ = Units::us;
     std::size_t next_ = 0; ///< first lever not yet tried, in half steps
-    double base_ = 0;
+    std::optional<double> base_;
+    int slice_ = 0; ///< of the drafts for one step, done so far
     std::vector<Effect> effects_;
     std::unique_ptr<assess::Assessor> drafts_;
 
     void compute(Ui& ui, const Session& session);
+    std::optional<double> figure_of(const opening::Case& changed, const opening::Case& c,
+                                    const assess::Assessment& now, const assess::Figure& figure);
     bool try_next(const opening::Case& c, const assess::Assessment& now,
                   const assess::Figure& figure, Units units);
     float body(Ui& ui, Session& session, Box box, float y);

@@ -41,7 +41,8 @@ std::string signed_text(const assess::Figure& figure, double change, Units units
                         const std::string& currency) {
     std::string size = figure_difference(figure, change, units, currency);
     // The long unit of U stands with the value.
-    if (figure.kind == assess::FigureKind::u_w_m2k) size.resize(size.find(u_unit(units)));
+    if (figure.kind == assess::FigureKind::u_w_m2k)
+        size.resize(size.find(u_unit(units)) - 3); // and its thin space
     return (change < 0 ? "−" : "+") + size;
 }
 

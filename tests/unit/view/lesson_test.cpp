@@ -233,3 +233,16 @@ TEST_CASE("lessons: nothing overlaps at any size") {
         check_places(stage, size);
     }
 }
+
+TEST_CASE("lessons: what is asked for cannot be read off the strip") {
+    stage::Stage stage({360, 640});
+    stage.press("view.lesson");
+    stage.press("lesson.5"); // asks for U of the whole window without changing anything
+    CHECK(value_of(stage, "strip.u") == "asked for");
+    CHECK(stage.node("strip.u.today") == nullptr);
+    CHECK(stage.node("strip.glass.today"));
+    stage.press("lesson.next");
+    REQUIRE(stage.node("strip.u.today"));
+    const std::string number = value_of(stage, "strip.u.today").substr(0, 4);
+    CHECK(value_of(stage, "lesson.answer").find(number) != std::string::npos);
+}
