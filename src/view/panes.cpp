@@ -12,6 +12,8 @@ namespace shimlight::view {
 namespace {
 
 constexpr float least_picture_px = 212, most_picture_px = 400, chart_px = 216;
+constexpr float flat_px = 110, flat_picture_px = 150; // a phone lying on its side
+constexpr float both_from_px = 560; // narrower, three panes have no room for their words
 constexpr double thermometer_k = 2; // infrared, plus or minus (physics/thermography.hpp)
 constexpr const char* gases[] = {"air", "argon", "krypton", "xenon"};
 
@@ -54,6 +56,11 @@ void Facts::paths() const {
                  " of it is radiated, " + format_percent(heat.at[k].gas_w_m2 / sum) +
                  " goes through the gas.";
     }
+    std::string coated;
+    for (std::size_t face = 1; face <= 2 * heat.panes; ++face)
+        if (face_coated(c.opening, face))
+            coated += (coated.empty() ? "" : " and ") + std::to_string(face);
+    if (!coated.empty()) words += " Low-e (thick line): face " + coated + ".";
     const double lost = heat.room().sum() - heat.outdoors().sum();
     if (std::fabs(lost) > 0.03 * std::fabs(heat.largest_w_m2()))
         words += " Air that leaks through a space carries off the difference between in and out.";
@@ -239,7 +246,8 @@ void Panes::facts(Ui& ui, const Session& session, Shown of, Column& column) cons
 void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     ui.group = "picture";
     const float switch_px = roomy ? 150.0f : 92.0f;
-    const Pair both = pair(ui, session, box, wide, box.right() - switch_px - 8);
+    const Pair both =
+        pair(ui, session, box, wide && box.w >= both_from_px, box.right() - switch_px - 8);
     ButtonStyle style;
     style.compact = true;
     style.role = Role::toggle;
@@ -253,7 +261,8 @@ void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     }
     const Box area = both.whole;
     const float top = scroll_.begin(ui, area, content_px_);
-    const float height = std::clamp(area.h - 8, least_picture_px, most_picture_px);
+    const float least = area.h < flat_px ? flat_picture_px : least_picture_px;
+    const float height = std::clamp(area.h - 8, least, most_picture_px);
     pictures(ui, session, both, top, height);
     float end = top;
     for (const Shown of : {Shown::today, Shown::remedy}) {

@@ -50,18 +50,19 @@ struct Winter {
     void names(std::size_t k) const;
 };
 
-const char* radiation_name(const Winter& w, std::size_t k) {
-    return k == 0                ? "to sky and ground"
-           : k == w.r.heat.panes ? "from the room's surfaces"
-                                 : "radiation";
+/// What to write beside a ribbon, longest first; the mirror has the first.
+std::string radiation_names(const Winter& w, std::size_t k) {
+    return k == 0                ? "to sky and ground|rays"
+           : k == w.r.heat.panes ? "from the room's surfaces|from surfaces|rays"
+                                 : "radiation|rays";
 }
 
-std::string carried_name(const Winter& w, std::size_t k) {
-    if (k == 0) return "to the outdoor air";
-    if (k == w.r.heat.panes) return "from the room air";
-    const bool moves = w.r.result.glass.gaps[k - 1].nusselt > circling;
+std::string carried_names(const Winter& w, std::size_t k) {
+    if (k == 0) return "to the outdoor air|to the air|air";
+    if (k == w.r.heat.panes) return "from the room air|from air|air";
     const std::string gas = gas_name(w.r.c.opening, k);
-    return (moves ? "by circling " : "by still ") + gas.substr(0, gas.find(' '));
+    const char* how = w.r.result.glass.gaps[k - 1].nusselt > circling ? "circling" : "still";
+    return "by " + std::string(how) + " " + gas.substr(0, gas.find(' ')) + "|" + how + "|gas";
 }
 
 void Winter::space(std::size_t k) const {
@@ -86,17 +87,17 @@ void Winter::space(std::size_t k) const {
                   : radiated);
     const assess::SpaceHeat& heat = r.heat.at[k];
     const std::string unit = std::string(" ") + flux_unit(ui.units), at = std::to_string(k);
-    ribbon_label(ui, where, radiated.y - label_px, radiation_name(*this, k),
-                 figure(heat.radiation_w_m2), "rays");
-    ribbon_label(ui, where, carried.bottom() + 1, carried_name(*this, k), figure(heat.gas_w_m2),
-                 k == 0 || k == row.count ? "air" : "gas");
+    ribbon_label(ui, where, radiated.y - label_px, radiation_names(*this, k),
+                 figure(heat.radiation_w_m2));
+    const std::string ways = carried_names(*this, k);
+    ribbon_label(ui, where, carried.bottom() + 1, ways, figure(heat.gas_w_m2));
     const std::string place = k == 0           ? "outdoors"
                               : k == row.count ? "in the room"
                                                : "in space " + at + ", " + gas_name(r.c.opening, k);
     note(ui, Role::output, r.id + ".radiation." + at, radiated,
          "Radiation " + place + ", " + r.name, figure(heat.radiation_w_m2) + unit);
     note(ui, Role::output, r.id + ".gas." + at, carried,
-         "Carried " + carried_name(*this, k) + " " + place + ", " + r.name,
+         "Carried " + ways.substr(0, ways.find('|')) + " " + place + ", " + r.name,
          figure(heat.gas_w_m2) + unit);
 }
 
@@ -128,8 +129,11 @@ void Winter::faces() const {
                     : format_temperature(c, ui.units),
              align);
         const std::string number = std::to_string(face);
-        const std::string words = narrow ? (coated ? number + "*" : number)
-                                         : "face " + number + (coated ? ", low-e" : "");
+        const bool at_end = face == 1 || face == 2 * row.count;
+        const float room = (at_end && row.zone_px < row.gap_px ? row.zone_px : row.gap_px / 2) - 8;
+        std::string words = "face " + number + (coated ? ", low-e" : "");
+        if (text_size(ui, fonts.small, words).x > room && row.count > 1)
+            words = number + (coated ? (room > 52 ? ", low-e" : "*") : "");
         text(ui, fonts.small, {x, y + 18}, coated ? ui.theme.lever : ui.theme.soft, words, align);
         note(ui, Role::output, r.id + ".face." + number, {outer ? x - 40 : x, y, 40, 34},
              "Face " + number + (coated ? ", low-e coated" : "") + ", " + r.name,
@@ -225,17 +229,23 @@ void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, const std::string&
     text(ui, fonts.strong, {b.right() - 8, b.y + 18}, t.ink, room, Align::right);
 }
 
-void ribbon_label(Ui& ui, const Box& space, float y, const std::string& word,
-                  const std::string& number, const std::string& shorter) {
+void ribbon_label(Ui& ui, const Box& space, float y, const std::string& words,
+                  const std::string& number) {
     const Fonts& fonts = ui.platform.fonts;
     const float n = text_size(ui, fonts.strong, number).x, most = space.w - 6 - n - 5;
-    const bool long_fits = text_size(ui, fonts.small, word).x <= most;
-    const std::string& told = long_fits ? word : shorter;
-    const float told_px = text_size(ui, fonts.small, told).x;
-    const bool fits = !told.empty() && told_px <= most;
-    const float w = fits ? told_px + 5 : 0, x = space.centre().x - (n + w) / 2;
-    if (fits) text(ui, fonts.small, {x, y + 1.5f}, ui.theme.soft, told);
-    text(ui, fonts.strong, {x + w, y}, ui.theme.ink, number);
+    std::string told;
+    float told_px = 0;
+    for (std::size_t from = 0; from < words.size() && told.empty();) {
+        const std::size_t to = std::min(words.find('|', from), words.size());
+        const std::string word = words.substr(from, to - from);
+        told_px = text_size(ui, fonts.small, word).x + 5;
+        if (told_px - 5 <= most) told = word;
+        from = to + 1;
+    }
+    if (told.empty()) told_px = 0;
+    const float x = space.centre().x - (n + told_px) / 2;
+    text(ui, fonts.small, {x, y + 1.5f}, ui.theme.soft, told);
+    text(ui, fonts.strong, {x + told_px, y}, ui.theme.ink, number);
 }
 
 void arrow(Ui& ui, Box box, bool to_left, ImU32 colour) {

@@ -50,9 +50,9 @@ PaneRow pane_row(Box box, std::size_t count);
 /// Airs behind, glass, coated faces; words of outdoors and room on top.
 void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, const std::string& outdoors,
                 const std::string& room);
-/// Number and, where it fits, a word before it, else the shorter word, in the middle of the space.
-void ribbon_label(Ui& ui, const Box& space, float y, const std::string& word,
-                  const std::string& number, const std::string& shorter = "");
+/// Number and before it the first of the words, parted by "|", that fits; in the space's middle.
+void ribbon_label(Ui& ui, const Box& space, float y, const std::string& words,
+                  const std::string& number);
 /// Ends in a point at the left (`to_left`) or right.
 void arrow(Ui& ui, Box box, bool to_left, ImU32 colour);
 

@@ -95,11 +95,11 @@ void Summer::words() const {
     const Box left = row.space(0), right = row.space(row.count);
     ribbon_label(ui, left, beam_y - label_px, "sun", format_percent(1));
     ribbon_label(ui, right, beam_y - label_px, "directly", format_percent(sun.transmitted));
-    ribbon_label(ui, left, back_y() + px(sun.reflected) + 1, "thrown back",
-                 format_percent(sun.reflected), "back");
+    ribbon_label(ui, left, back_y() + px(sun.reflected) + 1, "thrown back|back",
+                 format_percent(sun.reflected));
     const float y = row.box.bottom() - 36;
-    ribbon_label(ui, left, y, "warmth given off", format_percent(outwards()), "warmth");
-    ribbon_label(ui, right, y, "warmth given off", format_percent(inwards()), "warmth");
+    ribbon_label(ui, left, y, "warmth given off|warmth", format_percent(outwards()));
+    ribbon_label(ui, right, y, "warmth given off|warmth", format_percent(inwards()));
     for (std::size_t k = 0; k < row.count; ++k) {
         const float x = (row.left(k) + row.right(k)) / 2;
         if (row.count == 1) {
