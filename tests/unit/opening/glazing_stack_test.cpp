@@ -50,3 +50,26 @@ TEST_CASE("three panes and a storm panel still fit the balance") {
     CHECK(stack.pane_count == physics::max_panes);
     CHECK_FALSE(physics::glazing_detailed_problem(stack, {}, {}).has_value());
 }
+
+TEST_CASE("two coated faces may have two kinds; the second is the one nearer the room") {
+    Opening o;
+    o.glazing.panes = 3;
+    o.glazing.emissivity = 0.04;
+    o.glazing.coating = Coating::faces2and5;
+    o.glazing.coating_kind_2 = SecondCoating::hard;
+    o.glazing.emissivity_2 = 0.17;
+    physics::GlazingStack stack = glazing_stack(o);
+    CHECK(stack.panes[0].emissivity_in == 0.04);
+    CHECK(stack.panes[2].emissivity_out == 0.17);
+    o.glazing.panes = 2;
+    o.glazing.coating = Coating::faces2and4;
+    stack = glazing_stack(o);
+    CHECK(stack.panes[0].emissivity_in == 0.04);
+    CHECK(stack.panes[1].emissivity_out == physics::glass_emissivity);
+    CHECK(stack.panes[1].emissivity_in == 0.17);
+    o.glazing.coating = Coating::face4; // one coated face has the first kind, whatever its number
+    CHECK(glazing_stack(o).panes[1].emissivity_in == 0.04);
+    o.glazing.coating = Coating::faces2and4;
+    o.glazing.coating_kind_2 = SecondCoating::same;
+    CHECK(glazing_stack(o).panes[1].emissivity_in == 0.04);
+}
