@@ -268,6 +268,11 @@ constexpr std::array unit_rows = {
     at<&Case::opening, &Opening::facing>(
         {"facing", "Faces", "Which way the window looks out: it decides on the sun of the year.",
          Q::choice, S::opening, 0, 7, 1, no_limit, facings}),
+    at<&Case::opening, &Opening::tilt_deg>(
+        {"tilt_deg", "Tilt",
+         "Of the glass: 90° stands upright, less leans back as in a roof. Its U, sky and sun "
+         "follow; the cut is drawn upright.",
+         Q::angle_deg, S::opening, 15, 90, 5, "Flatter roof windows are domes of another kind."}),
     at<&Case::opening, &Opening::sill_m>(
         {"sill_m", "Sill height", "From the floor to the foot of the window.", Q::long_m,
          S::opening, 0, 1.6, 0.05, "A window begins at the floor or above it."}),

@@ -13,10 +13,11 @@ namespace shimlight::opening {
 /// What kind of quantity, so that the edge knows how to show and type it.
 enum class Quantity {
     temperature_c,
-    thin_m,     ///< frame-size lengths: mm or fractions of an inch
-    long_m,     ///< window- and room-size lengths: cm or inches
-    height_m,   ///< in the house: m or feet
-    speed_m_s,  ///< wind: m/s or mph
+    thin_m,    ///< frame-size lengths: mm or fractions of an inch
+    long_m,    ///< window- and room-size lengths: cm or inches
+    height_m,  ///< in the house: m or feet
+    speed_m_s, ///< wind: m/s or mph
+    angle_deg,
     fraction,   ///< 0…1, shown in per cent
     emissivity, ///< 0…1, shown as is
     conductivity_w_mk,

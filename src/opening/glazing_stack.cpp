@@ -90,6 +90,7 @@ physics::GlazingStack glazing_stack(const Opening& opening) {
     const Glazing& glazing = opening.glazing;
     physics::GlazingStack stack;
     stack.height_m = std::max(least_glass_m, (opening.height_m - rails_m) / 2);
+    stack.tilt_deg = opening.tilt_deg;
     stack.pane_count = 0;
     if (glazing.storm != Storm::none) {
         stack.panes[0] = storm_pane(glazing.storm);

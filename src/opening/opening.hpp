@@ -111,6 +111,7 @@ struct Opening {
     double width_m = 0.90;
     double height_m = 1.50;
     double sill_m = 0.60;          ///< floor to the inside sill
+    double tilt_deg = 90;          ///< of the glass: 90 upright, less in a roof
     Facing facing = Facing::north; ///< the least sun, where it is not known
     Wall wall;
     ShimSpace shim;

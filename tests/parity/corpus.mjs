@@ -205,6 +205,7 @@ function year(dice) {
   const window = () => ({
     conduction_w_k: dice.between(0.5, 10),
     facing_deg: dice.between(0, 360),
+    tilt_deg: dice.between(0, 90),
     glass: { area_m2: dice.between(0.2, 3), shgc: dice.between(0.1, 0.9) },
     shade: dice.between(0, 0.8),
     leak: {

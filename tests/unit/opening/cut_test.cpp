@@ -103,9 +103,9 @@ TEST_CASE("any window at any place can be solved, within the temperatures of the
                 CHECK(s.cut.pieces.size() == s.cut.painting.regions.size());
                 CHECK(s.cut.air_is_inside.size() == s.cut.painting.airs.size());
                 CHECK(s.field.converged);
-                const double coldest_c =
-                    std::min(outside_environment_c(c.weather),
-                             outside_environment_c(c.weather, balance(c).outside_film));
+                const double coldest_c = std::min(
+                    outside_environment_c(c.weather),
+                    outside_environment_c(c.weather, balance(c).outside_film, c.opening.tilt_deg));
                 // Air that creeps in is as warm as outdoor air, under any sky.
                 const double low = std::min(coldest_c, c.room.air_c);
                 const double high = std::max(c.weather.outside_c, c.room.air_c);
