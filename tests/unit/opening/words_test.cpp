@@ -114,3 +114,10 @@ TEST_CASE("every phrase of the vocabulary is there once and sets what exists") {
             if (!set.key.empty()) CHECK(find_field(set.key) != nullptr);
     }
 }
+
+TEST_CASE("a coat on the room side comes beside the usual one, and is hard") {
+    const Glazing g = heard("double pane, argon, room side coat").glazing;
+    CHECK(g.coating == Coating::faces2and4);
+    CHECK(g.coating_kind_2 == SecondCoating::hard);
+    CHECK(g.emissivity_2 == 0.16);
+}
