@@ -83,7 +83,9 @@ inline constexpr std::array seeds{
     Seed{"words", R"({"text":"old wood hung window, single glass, no storm, loose, 36 x 60 in"})"},
     Seed{"house", R"({"kind":"shimlight-house","version":1,"name":"a","currency":"$","units":"si",
         "weather":{"outside_c":-12,"wind_m_s":4},"openings":[{"name":"b","today":{"frame":"vinyl",
-        "shim":{"width_m":0.0127,"fill":"open"},"glazing":{"panes":2}},"room":{"rh":0.35},
+        "shim":{"width_m":0.0127,"fill":"open"},"tilt_deg":60,
+        "glazing":{"panes":2,"coating":"faces2and4","coating_kind_2":"hard","emissivity_2":0.2}},
+        "room":{"rh":0.35},
         "remedies":[{"name":"c","hours":1,"material_cost":9,"changes":{"shim.fill":"foamed"}}],
         "chosen":0}],"selected":0})"},
 };

@@ -259,6 +259,8 @@ function house(dice) {
   const build = dice.pick(['frame_2x4', 'frame_2x6', 'balloon', 'brick_cavity', 'solid_masonry']);
   opening.today.wall = { build, cavity: dice.pick(['filled', 'empty']) };
   opening.today.glazing.storm = dice.pick(['none', 'clear']);
+  opening.today.glazing.coating_kind_2 = dice.pick(['same', 'hard', 'one_silver']);
+  opening.today.tilt_deg = dice.pick([90, 90, dice.between(15, 90)]);
   opening.room.facade = dice.pick(['windward', 'side', 'lee']);
   opening.room.heater = dice.pick(['none', 'radiator', 'register']);
   file.weather = { outside_c: dice.between(-35, 15), wind_m_s: dice.between(0, 15),
@@ -280,7 +282,7 @@ const label = (dice) => ({
 
 const spoken = ['old', 'new', 'Wood', 'vinyl', 'single glass', 'double', 'triple', 'no', 'storm',
   'low-e', 'argon', 'loose', 'painted shut', 'weights', 'insert,', '36 x 60 in', 'zebra', 'ümlaut',
-  'without', 'film', 'bronze', 'fogged', 'foamed'];
+  'without', 'film', 'room side coat', 'bronze', 'fogged', 'foamed'];
 const words = (dice) => ({ text: many(1 + dice.below(9), () => dice.pick(spoken)).join(' ') });
 
 const kinds = { glazing, comfort, room, leak, moisture, thermography, year, label, words, find_out: findOut };
