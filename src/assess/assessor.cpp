@@ -37,6 +37,12 @@ constexpr std::string_view pocket_estimate =
     "What leaks through weight pockets is an estimate within a factor of 2.";
 constexpr std::string_view bead_estimate =
     "What leaks past a bead of foam is an estimate within a factor of 2.";
+constexpr std::string_view upright_frame =
+    "The glass leans: its U, sky and sun follow the tilt; frame, edge, joint and covering are "
+    "computed as if upright.";
+constexpr std::string_view upright_air =
+    "Falling air, draft and radiation at the seat are computed for upright glass; leaning glass is "
+    "outside the range of their equations.";
 constexpr double hours_per_day = 24, w_per_kw = 1000;
 
 std::size_t index(Position position) {
@@ -60,6 +66,16 @@ double uncovered_w_k(const opening::Case& c, double covered_u_w_m2k) {
     const opening::UnitSize size = opening::unit_size(c.opening);
     const double more_w_m2k = opening::covered_glass(open).glass.u_w_m2k - covered_u_w_m2k;
     return (1 - drawn_share) * more_w_m2k * size.width_m * size.height_m;
+}
+
+/// What leaning glass loses beyond upright glass because it sees more of a cold sky, W.
+double more_sky_w(const opening::Case& c, const physics::GlazingResult& glass,
+                  const WindowConductance& heat) {
+    const auto environment_c = [&](double tilt_deg) {
+        return opening::outside_environment_c(c.weather, glass.outside_film, tilt_deg);
+    };
+    return glass.u_w_m2k * (heat.unit_m2 - heat.frame_m2) *
+           (environment_c(90) - environment_c(c.opening.tilt_deg));
 }
 
 void add_warnings(Warnings& all, const Warnings& more) {
@@ -181,7 +197,8 @@ void Assessor::Memory::read_heat(const opening::Case& c) {
     answer.u_edge_w_m2k = heat.edge_m2 > 0 ? heat.edge_w_k / heat.edge_m2 : 0;
     answer.u_window_w_m2k = heat.unit_w_k / heat.unit_m2;
     answer.u_installed_w_m2k = (still_w_k + leak_w_k) / heat.opening_m2;
-    answer.heat_w = still_w_k * conducting_k + leak_w_k * difference_k;
+    answer.heat_w =
+        still_w_k * conducting_k + leak_w_k * difference_k + more_sky_w(c, answer.glass, heat);
     const double winter_air_w_k = winter_leak_w_k(c) * (gross_w_k > 0 ? leak_w_k / gross_w_k : 1);
     // In a calmer winter less air takes less heat from the wood.
     const double streaming = leak_w_k > 0 ? std::min(1.0, winter_air_w_k / leak_w_k) : 1;
@@ -222,6 +239,7 @@ void Assessor::Memory::answer_from(const opening::Case& c) {
     if (opening::has_pockets(c.opening)) add_warnings(answer.warnings, {pocket_estimate});
     if (c.opening.shim.fill == opening::ShimFill::partly_foamed)
         add_warnings(answer.warnings, {bead_estimate});
+    if (c.opening.tilt_deg < 90) add_warnings(answer.warnings, {upright_frame, upright_air});
     answer.dew_point_c = physics::dew_point_c(c.room.air_c, c.room.rh);
     read_cuts(c);
     answer.leak = leak(c);

@@ -67,6 +67,7 @@ double whole_w_k(const opening::UnitSize& size, const DeclaredWindow& w) {
 DeclaredWindow declared_window(const opening::Opening& opening, section::Accuracy accuracy) {
     opening::Case c;
     c.opening = opening;
+    c.opening.tilt_deg = 90;
     c.opening.glazing.storm = opening::Storm::none;
     c.opening.glazing.panel = opening::Panel::none;
     c.weather.outside_c = outside_c;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace shimlight::assess {
 
@@ -30,23 +31,88 @@ Opening build(const FrameLine& line, const GlassChoice& glass, double knob, doub
     return at_rating(o);
 }
 
-/// A line through two builds of the trade; single glass has one, and a slope of its glass's area.
-void fit(FrameLine& line) {
+/// Bare or coated, as the trade has it.
+GlassChoice end_of_line(int panes, bool coated) {
     using opening::Coating;
-    const bool single = line.panes == 1;
-    const GlassChoice bare{line.panes};
-    const Rated high = rated(build(line, bare, 0, usual_glass_m), section::Accuracy::draft);
-    line.glass_share = high.glass_share;
-    line.u_slope = high.glass_share;
-    line.shgc_at_0 = high.shgc - high.glass_share * high.shgc_centre;
-    if (!single) {
-        GlassChoice coated = bare;
-        coated.coating = line.panes == 2 ? Coating::face3 : Coating::faces2and5;
-        coated.gas = physics::Gas::argon;
-        const Rated low = rated(build(line, coated, 0, usual_glass_m), section::Accuracy::draft);
-        line.u_slope = (high.u_w_m2k - low.u_w_m2k) / (high.u_centre_w_m2k - low.u_centre_w_m2k);
+    GlassChoice glass{panes};
+    if (!coated) return glass;
+    glass.coating = panes == 2 ? Coating::face3 : Coating::faces2and5;
+    glass.gas = physics::Gas::argon;
+    return glass;
+}
+
+/// One line's build with its draft: of the whole window or of the jamb alone.
+Opening drafted(const FrameLine& line, bool coated) {
+    return build(line, end_of_line(line.panes, coated), 0, usual_glass_m);
+}
+double jamb_excess_w_mk(const FrameLine& line, bool coated) {
+    return Rater().jamb_excess_w_mk(drafted(line, coated), section::Accuracy::draft);
+}
+/// Of the window, and of its jamb.
+struct Drafted {
+    Rated window;
+    double jamb_w_mk = 0;
+};
+Drafted window(const FrameLine& line, bool coated) {
+    Rater rater;
+    const Opening o = drafted(line, coated);
+    const Rated whole = rater.rated(o, section::Accuracy::draft);
+    return {whole, rater.jamb_excess_w_mk(o, section::Accuracy::draft)};
+}
+
+/// From one build of a frame to another the whole window's U changes with the centre's over the
+/// glass's area and with the jamb's excess over so much edge for an area, 1/m.
+struct EdgeRule {
+    Rated at;
+    double jamb_w_mk = 0, edge_per_m = 0;
+
+    double u_w_m2k(double centre_u_w_m2k, double jamb) const {
+        return at.u_w_m2k + at.glass_share * (centre_u_w_m2k - at.u_centre_w_m2k) +
+               edge_per_m * (jamb - jamb_w_mk);
     }
-    line.u_at_0 = high.u_w_m2k - line.u_slope * high.u_centre_w_m2k;
+};
+
+EdgeRule rule_at(const FrameLine& line, bool coated) {
+    const Drafted draft = window(line, coated);
+    return {draft.window, draft.jamb_w_mk};
+}
+
+/// Single glass has a line through one draft, and a slope of its glass's area.
+void fit_single(FrameLine& line) {
+    const Rated r = window(line, false).window;
+    line.glass_share = line.u_slope = r.glass_share;
+    line.shgc_at_0 = r.shgc - r.glass_share * r.shgc_centre;
+    line.u_at_0 = r.u_w_m2k - line.u_slope * r.u_centre_w_m2k;
+}
+
+/// Lines through two builds of the trade, of all spacers of a frame. Drafts of whole windows are
+/// made of three of them, the first spacer's and the coated one of the spacer that differs most;
+/// the others follow by their jambs.
+void fit(std::span<FrameLine> spacers) {
+    EdgeRule coated = rule_at(spacers.front(), true), bare = rule_at(spacers.front(), false);
+    std::vector<double> jambs{coated.jamb_w_mk};
+    std::size_t far = 0;
+    for (std::size_t i = 1; i < spacers.size(); ++i) {
+        jambs.push_back(jamb_excess_w_mk(spacers[i], true));
+        if (std::fabs(jambs[i] - jambs[0]) > std::fabs(jambs[far] - jambs[0])) far = i;
+    }
+    if (far > 0) {
+        const Rated other = window(spacers[far], true).window;
+        const double by_glass = coated.u_w_m2k(other.u_centre_w_m2k, coated.jamb_w_mk);
+        coated.edge_per_m = (other.u_w_m2k - by_glass) / (jambs[far] - coated.jamb_w_mk);
+        bare.edge_per_m = coated.edge_per_m;
+    }
+    const double low_centre = coated.at.u_centre_w_m2k, high_centre = bare.at.u_centre_w_m2k;
+    for (std::size_t i = 0; i < spacers.size(); ++i) {
+        FrameLine& line = spacers[i];
+        const double low = coated.u_w_m2k(low_centre, jambs[i]);
+        const double high =
+            bare.u_w_m2k(high_centre, i == 0 ? bare.jamb_w_mk : jamb_excess_w_mk(line, false));
+        line.glass_share = coated.at.glass_share;
+        line.u_slope = (high - low) / (high_centre - low_centre);
+        line.u_at_0 = high - line.u_slope * high_centre;
+        line.shgc_at_0 = coated.at.shgc - coated.at.glass_share * coated.at.shgc_centre;
+    }
 }
 
 /// The knob at which the centre's U is `u_w_m2k`, as near as it comes. Single glass has none.
@@ -195,14 +261,18 @@ SearchSpace search_space(const Label& label) {
         for (int frame = 0; frame < choices_of("frame"); ++frame) {
             if (label.frame && frame != static_cast<int>(*label.frame)) continue;
             const int spacers = panes == 1 ? 1 : choices_of("glazing.spacer");
+            std::vector<FrameLine> lines(static_cast<std::size_t>(spacers));
             for (int spacer = 0; spacer < spacers; ++spacer) {
-                FrameLine line;
+                FrameLine& line = lines[static_cast<std::size_t>(spacer)];
                 line.frame = static_cast<opening::FrameMaterial>(frame);
                 line.spacer = static_cast<opening::SpacerKind>(spacer);
                 line.panes = panes;
-                fit(line);
-                space.frames.push_back(line);
             }
+            if (panes == 1)
+                fit_single(lines.front());
+            else
+                fit(lines);
+            space.frames.insert(space.frames.end(), lines.begin(), lines.end());
         }
     }
     return space;
@@ -237,21 +307,26 @@ Limits limits(const SearchSpace& space) {
 LabelBuild tuned(const Candidate& candidate, const Label& label) {
     const FrameLine& line = *candidate.frame;
     const GlassChoice& glass = candidate.glass->glass;
-    constexpr int most_rounds = 6;
+    constexpr int most_rounds = 7; // the first a draft, which sets the line right for this glass
     constexpr double u_settled = 0.4 * label_u_w_m2k, shgc_settled = 0.4 * label_shgc;
     double centre_u = candidate.centre_u, knob = usual_knob(glass), thickness_m = usual_glass_m;
     double shgc = label.shgc ? (*label.shgc - line.shgc_at_0) / line.glass_share : 0;
     LabelBuild best;
+    double last_knob = highest_knob + 1, last_m = 0;
     for (int round = 0; round < most_rounds; ++round) {
         if (label.shgc) thickness_m = thickness_for(line, glass, knob, shgc);
         if (glass.panes == 1 && label.u && !label.shgc)
             thickness_m = single_thickness_for(line, glass, centre_u);
         if (label.u) knob = knob_for(line, glass, thickness_m, centre_u);
+        if (round > 1 && knob == last_knob && thickness_m == last_m) break; // at its end
+        last_knob = knob;
+        last_m = thickness_m;
         best.opening = build(line, glass, knob, thickness_m);
-        best.rated = rated(best.opening);
+        best.rated =
+            rated(best.opening, round == 0 ? section::Accuracy::draft : section::Accuracy::normal);
         const double u_off = label.u ? u_si(label) - best.rated.u_w_m2k : 0;
         const double shgc_off = label.shgc ? *label.shgc - best.rated.shgc : 0;
-        if (std::fabs(u_off) < u_settled && std::fabs(shgc_off) < shgc_settled) break;
+        if (round > 0 && std::fabs(u_off) < u_settled && std::fabs(shgc_off) < shgc_settled) break;
         centre_u += u_off / line.u_slope;
         shgc += shgc_off / line.glass_share;
     }

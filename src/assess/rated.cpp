@@ -22,9 +22,7 @@ opening::Case rating_winter(const opening::Opening& opening) {
     return c;
 }
 
-using Slots = std::array<Slot, opening::position_count>;
-
-double glass_m2(const Slots& alone) {
+double glass_m2(std::span<const Slot> alone) {
     const double head_m = alone[0].sight_m(), jamb_m = alone[1].sight_m();
     const double other_m = alone[2].sight_m() + alone[3].sight_m();
     return (width_m - 2 * jamb_m) * (height_m - head_m - other_m);
@@ -35,6 +33,7 @@ double glass_m2(const Slots& alone) {
 opening::Opening at_rating(opening::Opening opening) {
     opening.width_m = width_m;
     opening.height_m = height_m;
+    opening.tilt_deg = 90;
     opening.installation = opening::Installation::full_frame;
     opening.glazing.storm = opening::Storm::none;
     opening.glazing.panel = opening::Panel::none;
@@ -45,19 +44,44 @@ double rated_centre_u(const opening::Opening& opening) {
     return opening::glazing_balance(rating_winter(opening)).u_w_m2k;
 }
 
+Rater::Rater()
+    : alone_{Slot{Position::head, opening::Surroundings::none},
+             Slot{Position::jamb, opening::Surroundings::none},
+             Slot{Position::sill, opening::Surroundings::none},
+             Slot{Position::meeting_rail, opening::Surroundings::none}} {}
+
 Rated rated(const opening::Opening& opening, section::Accuracy accuracy) {
+    return Rater().rated(opening, accuracy);
+}
+
+/// Head and jamb are mostly one and the same cut, drawn upside down.
+void Rater::solve(Slot& slot, section::Accuracy accuracy) {
+    const Slot& jamb = alone_[static_cast<std::size_t>(Position::jamb)];
+    const bool is_head = slot.position() == Position::head;
+    if (is_head && jamb.fresh(accuracy, Pace::resting) && slot.take_mirrored(jamb)) return;
+    if (!slot.fresh(accuracy, Pace::resting)) slot.solve(accuracy, Pace::resting);
+}
+
+double Rater::jamb_excess_w_mk(const opening::Opening& opening, section::Accuracy accuracy) {
+    const opening::Case c = rating_winter(at_rating(opening));
+    Slot& jamb = alone_[static_cast<std::size_t>(Position::jamb)];
+    jamb.want(c, opening::glazing_balance(c));
+    solve(jamb, accuracy);
+    return jamb.excess_w_mk();
+}
+
+Rated Rater::rated(const opening::Opening& opening, section::Accuracy accuracy) {
     const opening::Case c = rating_winter(at_rating(opening));
     const physics::GlazingResult glass = opening::glazing_balance(c);
-    Slots alone = {Slot{Position::head, opening::Surroundings::none},
-                   Slot{Position::jamb, opening::Surroundings::none},
-                   Slot{Position::sill, opening::Surroundings::none},
-                   Slot{Position::meeting_rail, opening::Surroundings::none}};
+    const std::span<Slot> alone(alone_);
     Rated result;
     result.solved = true;
-    for (Slot& slot : alone) {
+    for (Slot& slot : alone)
         slot.want(c, glass);
-        slot.solve(accuracy, Pace::resting);
-        result.solved = result.solved && slot.solved();
+    solve(alone_[static_cast<std::size_t>(Position::jamb)], accuracy);
+    for (Slot& slot : alone) {
+        solve(slot, accuracy);
+        result.solved = result.solved && !slot.failed();
     }
     if (!result.solved) return result;
     const WindowConductance heat = window_conductance(c, glass.u_w_m2k, alone, {});

@@ -3,9 +3,12 @@
 // conditions (21 and -18 °C, 5.5 m/s for U; summer for the sun; NFRC 100 and 200, from memory).
 #pragma once
 
+#include "assess/solve_memory.hpp"
 #include "assess/sun_through.hpp"
 #include "opening/opening.hpp"
 #include "section/painting.hpp"
+
+#include <array>
 
 namespace shimlight::assess {
 
@@ -22,6 +25,21 @@ struct Rated {
 /// inside, fit of the sashes) is left out.
 Rated rated(const opening::Opening& opening,
             section::Accuracy accuracy = section::Accuracy::normal);
+
+/// rated() of one opening after another: what is solved already is not solved again.
+class Rater {
+  public:
+    Rater();
+    Rated rated(const opening::Opening& opening, section::Accuracy accuracy);
+    /// Heat through the jamb's cut beyond that of its visible glass, W/(m·K): a quarter of the
+    /// work.
+    double jamb_excess_w_mk(const opening::Opening& opening, section::Accuracy accuracy);
+
+  private:
+    void solve(Slot& slot, section::Accuracy accuracy);
+
+    std::array<Slot, opening::position_count> alone_;
+};
 
 /// The same opening at the rating's size and without what is left out.
 opening::Opening at_rating(opening::Opening opening);

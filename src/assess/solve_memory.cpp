@@ -34,6 +34,24 @@ double difference_k(const opening::Cut& cut) {
     return air_c(cut, cut.inside_air) - air_c(cut, cut.outside_air);
 }
 
+bool mirrored(const section::Region& a, const section::Region& b, double height_m) {
+    constexpr double rounding_m = 1e-9;
+    const auto same = [](double x, double y) { return std::fabs(x - y) < rounding_m; };
+    return a.fill == b.fill && same(a.rect.x0_m, b.rect.x0_m) && same(a.rect.x1_m, b.rect.x1_m) &&
+           same(a.rect.y0_m, height_m - b.rect.y1_m) && same(a.rect.y1_m, height_m - b.rect.y0_m);
+}
+
+/// Whether one painting is the other upside down.
+bool mirrored(const section::Painting& a, const section::Painting& b) {
+    if (a.width_m != b.width_m || a.height_m != b.height_m || a.regions.size() != b.regions.size())
+        return false;
+    if (!(a.airs == b.airs) || !a.edges.empty() || !b.edges.empty()) return false;
+    if (!a.streams.empty() || !b.streams.empty()) return false;
+    for (std::size_t r = 0; r < a.regions.size(); ++r)
+        if (!mirrored(a.regions[r], b.regions[r], a.height_m)) return false;
+    return true;
+}
+
 } // namespace
 
 void Slot::want(const opening::Case& c, const physics::GlazingResult& glass) {
@@ -77,6 +95,18 @@ void Slot::read_excess() {
         inside_heat_w_m(*solved_) / between_k - glass_u_w_m2k_ * glass_m - undisturbed_w_mk_;
     frame_w_mk_ = heat_of_part_w_m(*solved_, opening::Part::frame) / between_k;
     edge_w_mk_ = heat_of_part_w_m(*solved_, opening::Part::glass_edge) / between_k;
+}
+
+bool Slot::take_mirrored(const Slot& other) {
+    if (!other.solved_ || !mirrored(other.solved_->cut.painting, wanted_.painting)) return false;
+    solved_ = other.solved_;
+    accuracy_ = other.accuracy_;
+    failed_ = other.failed_;
+    sight_m_ = other.sight_m_;
+    excess_w_mk_ = other.excess_w_mk_;
+    frame_w_mk_ = other.frame_w_mk_;
+    edge_w_mk_ = other.edge_w_mk_;
+    return true;
 }
 
 void Slot::solve(section::Accuracy accuracy, Pace pace) {

@@ -28,6 +28,9 @@ class Slot {
     bool fresh(section::Accuracy least, Pace pace) const;
     /// One section solve towards it.
     void solve(section::Accuracy accuracy, Pace pace);
+    /// The heat flows of another, where what is wanted here is the other's cut upside down. Both
+    /// must be of a unit alone. Returns whether it is.
+    bool take_mirrored(const Slot& other);
 
     opening::Position position() const { return position_; }
     /// Of a unit's own cut only the heat flows are kept.

@@ -105,7 +105,9 @@ SunThrough sun_through(const opening::Opening& opening) {
         result.absorbed_inwards[k] = inwards.share[k] * straight.absorbed[k];
     result.shgc = straight.transmittance + rating.gain();
     result.light = physics::through_panes(panes.light, panes.count).transmittance;
-    result.declared_g = physics::solar_gain_declared(straight, rating.stack).total();
+    physics::GlazingStack upright = rating.stack; // as EN 410 declares it
+    upright.tilt_deg = 90;
+    result.declared_g = physics::solar_gain_declared(straight, upright).total();
     result.shgc_at[0] = result.shgc;
     for (int n = 1; n < sun_angles; ++n) {
         const StackOptics sun = physics::through_panes_at(panes.solar, panes.count, n * step_deg);

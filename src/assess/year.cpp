@@ -73,13 +73,16 @@ WallSun wall_sun(const Climate& climate, std::size_t month) {
     return wall;
 }
 
-/// Between two quarters in proportion.
-double ratio_towards(const WallSun& wall, double facing_deg) {
+/// Between two quarters in proportion. Of flat glass the horizontal radiation tells all; between
+/// flat and upright by the sine, an estimate.
+double ratio_towards(const WallSun& wall, double facing_deg, double tilt_deg) {
     const double turns = facing_deg / (quarter_deg * quarter_count);
     const double at = (turns - std::floor(turns)) * quarter_count;
     const auto low = std::min(static_cast<std::size_t>(at), quarter_count - 1);
     const double share = at - static_cast<double>(low);
-    return wall.ratio[low] * (1 - share) + wall.ratio[(low + 1) % quarter_count] * share;
+    const double ratio =
+        wall.ratio[low] * (1 - share) + wall.ratio[(low + 1) % quarter_count] * share;
+    return 1 + (ratio - 1) * std::sin(tilt_deg * pi / 180);
 }
 
 /// Heat per kelvin that air through the cracks carries, in or out.
@@ -102,9 +105,9 @@ double leak_w_k(const YearWindow& window, double inside_c, double outside_c, dou
 }
 
 void add_sun(const YearWindow& window, const YearHouse& house, const WallSun& wall, YearDay& day) {
-    const physics::SunPlace surface = physics::facing(window.facing_deg);
+    const physics::SunPlace surface = physics::facing(window.facing_deg, window.tilt_deg);
     const double let_in = window.glass.area_m2 * (1 - window.shade);
-    const double scale = ratio_towards(wall, window.facing_deg) * let_in;
+    const double scale = ratio_towards(wall, window.facing_deg, window.tilt_deg) * let_in;
     for (std::size_t n = 0; n < day.size(); ++n) {
         const physics::SunHour& hour = wall.day.hours[n];
         if (hour.horizontal_w_m2 <= 0) continue;

@@ -35,6 +35,7 @@ struct SunGlass {
 struct YearWindow {
     double conduction_w_k = 0; ///< of unit and joint, without leakage
     double facing_deg = 180;   ///< clockwise from north
+    double tilt_deg = 90;      ///< 90 a wall, 0 flat
     SunGlass glass;
     double shade = 0;       ///< share of the sun that trees, eaves and screens keep away
     physics::PowerLaw leak; ///< sash and joint together

@@ -45,6 +45,7 @@ YearWindow year_window(const opening::Case& c, double still_w_k, double facing_d
     YearWindow window;
     window.conduction_w_k = still_w_k;
     window.facing_deg = facing_deg;
+    window.tilt_deg = c.opening.tilt_deg;
     window.glass = glass;
     window.leak = year_leak(c);
     window.height_above_neutral_m = opening::height_above_neutral_m(c);

@@ -11,7 +11,7 @@ using assess::YearWindow;
 
 // Accepted ranges.
 constexpr Range conductance_w_k{0, 1e4};
-constexpr Range facing_deg{-360, 360};
+constexpr Range facing_deg{-360, 360}, tilt_deg{0, 90};
 constexpr Range area_m2{0, 100};
 constexpr Range share_of_straight_on{0, 1.2}; ///< a coated pane may let more in at some angle
 constexpr Range coefficient_m3_s_pan{0, 1};
@@ -63,6 +63,7 @@ YearWindow read_window(ObjectReader window, const YearWindow* today) {
         number(window, "conduction_w_k", conductance_w_k, today ? &today->conduction_w_k : nullptr);
     result.facing_deg =
         number(window, "facing_deg", facing_deg, today ? &today->facing_deg : nullptr);
+    result.tilt_deg = window.number("tilt_deg", tilt_deg, result.tilt_deg);
     result.glass = read_glass(today ? window.object_or_empty("glass") : window.object("glass"),
                               today ? &today->glass : nullptr);
     result.shade = window.number("shade", fraction_range, result.shade);

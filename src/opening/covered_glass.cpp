@@ -34,7 +34,8 @@ void count_from_room(CoveredGlass& result, const Case& c, double glass_c) {
     glass.inside_film = {behind.convective_w_m2k * (behind.gap_c - glass_c) / film_k,
                          behind.radiative_w_m2k * (behind.back_c - glass_c) / film_k};
     glass.u_w_m2k =
-        glass.flux_w_m2 / (c.room.air_c - outside_environment_c(c.weather, glass.outside_film));
+        glass.flux_w_m2 /
+        (c.room.air_c - outside_environment_c(c.weather, glass.outside_film, c.opening.tilt_deg));
     glass.r_m2k_w = 1 / glass.u_w_m2k;
 }
 

@@ -21,7 +21,7 @@ void add_airs(Cut& cut, const Case& c, const physics::GlazingResult& glass) {
     cut.painting.airs = {
         {"outside", outside_environment_c(c.weather), outside_film_w_m2k(c.weather), false},
         {"inside", inside_c, inside_film_w_m2k, false},
-        {"outside, glass", outside_environment_c(c.weather, glass.outside_film),
+        {"outside, glass", outside_environment_c(c.weather, glass.outside_film, c.opening.tilt_deg),
          total_w_m2k(glass.outside_film), false},
         {"inside, glass", inside_c, total_w_m2k(glass.inside_film), false},
     };

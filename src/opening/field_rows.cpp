@@ -22,9 +22,13 @@ constexpr Choice shim_fills[] = {{"open", "open"},
 constexpr Choice casing_seals[] = {{"unsealed", "unsealed"}, {"caulked", "caulked"}};
 constexpr Choice gases[] = {
     {"air", "air"}, {"argon", "argon"}, {"krypton", "krypton"}, {"xenon", "xenon"}};
-constexpr Choice coatings[] = {{"none", "none"},    {"face2", "face 2"},
-                               {"face3", "face 3"}, {"face4", "face 4"},
-                               {"face5", "face 5"}, {"faces2and5", "faces 2 and 5"}};
+constexpr Choice coatings[] = {{"none", "none"},
+                               {"face2", "face 2"},
+                               {"face3", "face 3"},
+                               {"face4", "face 4"},
+                               {"face5", "face 5"},
+                               {"faces2and5", "faces 2 and 5"},
+                               {"faces2and4", "faces 2 and 4"}};
 constexpr Choice spacers[] = {{"aluminium", "aluminium"},
                               {"stainless", "stainless steel"},
                               {"foam", "foam"},
@@ -44,6 +48,11 @@ constexpr Choice coating_kinds[] = {{"hard", "hard coat"},
                                     {"one_silver", "soft, 1 silver"},
                                     {"two_silvers", "soft, 2 silvers"},
                                     {"three_silvers", "soft, 3 silvers"}};
+constexpr Choice second_kinds[] = {{"same", "same as the other"},
+                                   {"hard", "hard coat"},
+                                   {"one_silver", "soft, 1 silver"},
+                                   {"two_silvers", "soft, 2 silvers"},
+                                   {"three_silvers", "soft, 3 silvers"}};
 constexpr Choice tints[] = {{"clear", "clear"},
                             {"low_iron", "low iron"},
                             {"bronze", "bronze"},
@@ -186,7 +195,7 @@ constexpr std::array glass_rows = {
     at<&Case::opening, &Opening::glazing, &Glazing::coating>(
         {"glazing.coating", "Coating on face",
          "Where the low-e coating lies; faces are counted from outdoors, without a storm panel.",
-         Q::choice, S::opening, 0, 5, 1, "The face must exist: each pane has two.", coatings}),
+         Q::choice, S::opening, 0, 6, 1, "The face must exist: each pane has two.", coatings}),
     at<&Case::opening, &Opening::glazing, &Glazing::coating_kind>(
         {"glazing.coating_kind", "Coating kind",
          "What the low-e coating is made of: it decides the sun and sets the usual emissivity.",
@@ -195,6 +204,14 @@ constexpr std::array glass_rows = {
         {"glazing.emissivity", "Emissivity",
          "How much heat the coated face radiates; bare glass has 0.84.", Q::emissivity, S::opening,
          0.02, 0.84, 0.01, "Below are no known coatings, above is bare glass."}),
+    at<&Case::opening, &Opening::glazing, &Glazing::coating_kind_2>(
+        {"glazing.coating_kind_2", "Second coating",
+         "What the coating nearer the room is made of, where two faces have one.", Q::choice,
+         S::opening, 0, 4, 1, no_limit, second_kinds}),
+    at<&Case::opening, &Opening::glazing, &Glazing::emissivity_2>(
+        {"glazing.emissivity_2", "Second emissivity",
+         "How much heat the coated face nearer the room radiates.", Q::emissivity, S::opening, 0.02,
+         0.84, 0.01, "Below are no known coatings, above is bare glass."}),
     at<&Case::opening, &Opening::glazing, &Glazing::gas>({"glazing.gas", "Gas",
                                                           "Gas between the panes.", Q::choice,
                                                           S::opening, 0, 3, 1, no_limit, gases}),
@@ -267,6 +284,11 @@ constexpr std::array unit_rows = {
     at<&Case::opening, &Opening::facing>(
         {"facing", "Faces", "Which way the window looks out: it decides on the sun of the year.",
          Q::choice, S::opening, 0, 7, 1, no_limit, facings}),
+    at<&Case::opening, &Opening::tilt_deg>(
+        {"tilt_deg", "Tilt",
+         "Of the glass: 90° stands upright, less leans back as in a roof. Its U, sky and sun "
+         "follow; the cut is drawn upright.",
+         Q::angle_deg, S::opening, 15, 90, 5, "Flatter roof windows are domes of another kind."}),
     at<&Case::opening, &Opening::sill_m>(
         {"sill_m", "Sill height", "From the floor to the foot of the window.", Q::long_m,
          S::opening, 0, 1.6, 0.05, "A window begins at the floor or above it."}),

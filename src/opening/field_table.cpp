@@ -2,6 +2,7 @@
 #include "opening/field_table.hpp"
 #include "opening/field_rows.hpp"
 #include "opening/pane_table.hpp"
+#include "opening/sash_glass.hpp"
 #include "opening/storey.hpp"
 #include "opening/wall_build.hpp"
 #include "physics/glazing.hpp"
@@ -29,6 +30,7 @@ int needed_faces(Coating coating) {
     case Coating::face2:
     case Coating::face3:
     case Coating::face4:
+    case Coating::faces2and4:
         return 4;
     case Coating::face5:
     case Coating::faces2and5:
@@ -80,6 +82,13 @@ void make_consistent(Case& c, const Field& set, const Glazing& before) {
     Glazing& glazing = c.opening.glazing;
     if (glazing.coating_kind != before.coating_kind)
         glazing.emissivity = coating_row(glazing.coating_kind).emissivity;
+    // What the room can touch is a hard coat in the trade: silver does not last there.
+    const bool to_room = glazing.coating == Coating::faces2and4 && glazing.panes == 2;
+    if (to_room && set.key == "glazing.coating" && glazing.coating != before.coating)
+        glazing.coating_kind_2 = SecondCoating::hard;
+    if (glazing.coating_kind_2 != before.coating_kind_2 &&
+        glazing.coating_kind_2 != SecondCoating::same)
+        glazing.emissivity_2 = coating_row(kind_of(glazing.coating_kind_2)).emissivity;
     if (panes_in_all(glazing) > static_cast<int>(physics::max_panes)) glazing.panel = Panel::none;
     if (needed_faces(glazing.coating) > faces(c.opening)) glazing.coating = Coating::none;
     Sash& sash = c.opening.sash;
@@ -117,6 +126,9 @@ bool applies(const Field& field, const Case& c) {
     if (field.key == "chambers") return !is_wood(c.opening.frame) && !is_metal(c.opening.frame);
     if (field.key == "glazing.emissivity" || field.key == "glazing.coating_kind")
         return glazing.coating != Coating::none;
+    if (field.key == "glazing.coating_kind_2") return two_coatings(glazing.coating);
+    if (field.key == "glazing.emissivity_2")
+        return two_coatings(glazing.coating) && glazing.coating_kind_2 != SecondCoating::same;
     if (field.key == "sash.rated_l_s_m2") return c.opening.sash.fit == SashFit::tight;
     const Wall& wall = c.opening.wall;
     if (field.key == "wall.cladding") return !is_masonry(wall);

@@ -14,10 +14,11 @@ namespace shimlight::opening {
 enum class Quantity {
     temperature_c,
     difference_k,
-    thin_m,     ///< frame-size lengths: mm or fractions of an inch
-    long_m,     ///< window- and room-size lengths: cm or inches
-    height_m,   ///< in the house: m or feet
-    speed_m_s,  ///< wind: m/s or mph
+    thin_m,    ///< frame-size lengths: mm or fractions of an inch
+    long_m,    ///< window- and room-size lengths: cm or inches
+    height_m,  ///< in the house: m or feet
+    speed_m_s, ///< wind: m/s or mph
+    angle_deg,
     fraction,   ///< 0…1, shown in per cent
     emissivity, ///< 0…1, shown as is
     conductivity_w_mk,

@@ -16,14 +16,16 @@ physics::FilmHeat wall_film(const Weather& weather) {
 }
 } // namespace
 
-double outside_radiant_c(const Weather& weather) {
-    return weather.sky == Sky::clear_night ? physics::clear_night_radiant_c(weather.outside_c)
-                                           : weather.outside_c;
+double outside_radiant_c(const Weather& weather, double tilt_deg) {
+    return weather.sky == Sky::clear_night
+               ? physics::clear_night_radiant_c(weather.outside_c, tilt_deg)
+               : weather.outside_c;
 }
 
-double outside_environment_c(const Weather& weather, const physics::FilmHeat& film) {
+double outside_environment_c(const Weather& weather, const physics::FilmHeat& film,
+                             double tilt_deg) {
     const double share = film.radiative_w_m2k / (film.convective_w_m2k + film.radiative_w_m2k);
-    return weather.outside_c + share * (outside_radiant_c(weather) - weather.outside_c);
+    return weather.outside_c + share * (outside_radiant_c(weather, tilt_deg) - weather.outside_c);
 }
 
 double outside_environment_c(const Weather& weather) {

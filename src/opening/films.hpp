@@ -10,11 +10,12 @@ namespace shimlight::opening {
 /// Heat flowing sideways into a surface of 0.9 emissivity: 1/0.13 m²K/W, ISO 6946:2007 Table 1.
 inline constexpr double inside_film_w_m2k = 7.7;
 
-/// What outdoors radiates like: air, or half a clear sky.
-double outside_radiant_c(const Weather& weather);
+/// What outdoors radiates like: air, or as much of a clear sky as a face of that tilt sees.
+double outside_radiant_c(const Weather& weather, double tilt_deg = 90);
 
 /// Air and radiation weighed by their share in a film: what that film works against.
-double outside_environment_c(const Weather& weather, const physics::FilmHeat& film);
+double outside_environment_c(const Weather& weather, const physics::FilmHeat& film,
+                             double tilt_deg = 90);
 /// The same before wall, frame and trim.
 double outside_environment_c(const Weather& weather);
 

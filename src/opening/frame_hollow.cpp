@@ -17,8 +17,11 @@ constexpr double bare_emissivity = 0.12;
 constexpr double track_height_m = 0.014;
 constexpr double pile_m = 0.005; // width of a weather strip
 constexpr double steel_wall_m = 0.0015, least_steel_m = 0.010;
-// A poured bridge of polyurethane in the middle of the gap between the two shells.
-constexpr double bridge_width_m = 0.008, bridge_height_m = 0.0075;
+// A poured bridge of polyurethane in the middle of the gap between the two shells. 3/8 in is the
+// width that ASHRAE Handbook Fundamentals 2009 ch. 15 Table 1 gives its value for (from memory);
+// pockets of 6 to 12 mm are common practice.
+constexpr double bridge_width_m = 0.0095, bridge_height_m = 0.0075;
+constexpr double gasket_height_m = 0.006; // along the pane; common practice
 constexpr double glass_fibre_wall_m = 0.0025, composite_wall_m = 0.003;
 
 /// What one kind of hollow frame is made of.
@@ -118,6 +121,24 @@ void paint_play(Painter& painter, const Layout& l, const Hollow& h) {
                   Material::rubber, {"weather strip", Part::frame});
 }
 
+/// What holds the glass in its pocket between two legs of the sash. Metal has strips of rubber that
+/// touch the pane along the sight line; behind them and under the glass, which stands on two short
+/// blocks, there is air. Plastic is bedded.
+void paint_bedding(Painter& painter, const Layout& l, const Hollow& h, double out_m, double in_m) {
+    const double pocket_m = l.glass.foot_m - under_glass_m, top_m = l.unit.sight_m;
+    if (h.packing != Material::rubber) {
+        painter.solid({out_m, pocket_m, in_m, top_m}, h.packing, {"glazing sealant", Part::frame});
+        return;
+    }
+    const double strip_m = top_m - gasket_height_m;
+    const Label air = {"glazing pocket", Part::frame}, strip = {"gasket", Part::frame};
+    painter.cavity({out_m, pocket_m, in_m, l.glass.foot_m}, air, painted_emissivity);
+    painter.cavity({out_m, l.glass.foot_m, l.glass.outside_m, strip_m}, air, painted_emissivity);
+    painter.cavity({l.glass.inside_m, l.glass.foot_m, in_m, strip_m}, air, painted_emissivity);
+    painter.solid({out_m, strip_m, l.glass.outside_m, top_m}, Material::rubber, strip);
+    painter.solid({l.glass.inside_m, strip_m, in_m, top_m}, Material::rubber, strip);
+}
+
 double glass_middle_m(const Layout& l) {
     return (l.glass.outside_m + l.glass.inside_m) / 2;
 }
@@ -141,8 +162,7 @@ void paint_hollow_sash(Painter& painter, const Layout& l, FrameMaterial frame, i
                  {"sash", Part::frame});
     paint_hollow(painter, {leg_in_m, pocket_m, unit.sash_inside_m, unit.sight_m}, h.skin, 1,
                  {"glazing bead", Part::frame});
-    painter.solid({leg_out_m, pocket_m, leg_in_m, unit.sight_m}, h.packing,
-                  {h.packing == Material::rubber ? "gasket" : "glazing sealant", Part::frame});
+    paint_bedding(painter, l, h, leg_out_m, leg_in_m);
 }
 
 void paint_hollow_unit(Painter& painter, const Layout& l, FrameMaterial frame, int chambers) {

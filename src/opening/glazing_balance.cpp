@@ -8,6 +8,8 @@
 #include "physics/pressure.hpp"
 
 #include <array>
+#include <cmath>
+#include <numbers>
 
 namespace shimlight::opening {
 
@@ -21,14 +23,20 @@ physics::PowerLaw half(const physics::PowerLaw& crack) {
     return {crack.coefficient_m3_s_pan / 2, crack.exponent};
 }
 
+/// Of a length along the glass, what it rises: 1 where it stands.
+double upright_share(const Opening& opening) {
+    return std::sin(opening.tilt_deg * std::numbers::pi / 180);
+}
+
 struct Leaks {
     std::array<physics::LeakySpace, 2> spaces;
     std::size_t count = 0;
+    double rise_m = 0; ///< from the foot of the unit to its head
 
     void add(std::size_t gap, bool to_room, const physics::PowerLaw& crack, double wind_pa,
              const UnitSize& unit) {
-        spaces[count++] = {
-            gap, to_room, half(crack), unit.height_m, unit.height_m * unit.width_m, wind_pa};
+        spaces[count++] = {gap,    to_room, half(crack), rise_m, unit.height_m * unit.width_m,
+                           wind_pa};
     }
 };
 
@@ -36,6 +44,7 @@ Leaks leaks_of(const Case& c, const physics::GlazingStack& stack) {
     const Glazing& glazing = c.opening.glazing;
     const UnitSize unit = unit_size(c.opening);
     Leaks leaks;
+    leaks.rise_m = unit.height_m * upright_share(c.opening);
     const double density_kg_m3 = physics::air_state(c.weather.outside_c).density_kg_m3;
     const double wind_pa =
         uneven_share * c.room.shelter * density_kg_m3 / 2 * c.weather.wind_m_s * c.weather.wind_m_s;
@@ -60,7 +69,8 @@ physics::GlazingResult glazing_balance(const Case& c, const physics::GlazingSide
     physics::GlazingSide outside;
     outside.air_c = c.weather.outside_c;
     outside.wind_m_s = c.weather.wind_m_s;
-    if (c.weather.sky == Sky::clear_night) outside.radiant_c = outside_radiant_c(c.weather);
+    if (c.weather.sky == Sky::clear_night)
+        outside.radiant_c = outside_radiant_c(c.weather, stack.tilt_deg);
     const Leaks leaks = leaks_of(c, stack);
     return physics::glazing_leaky(stack, outside, inside, {leaks.spaces.data(), leaks.count},
                                   absorbed_w_m2);

@@ -23,11 +23,21 @@ constexpr double least_glass_m = 0.2;
 // Below this difference a gap's conductance cannot be told from its heat flow, K.
 constexpr double telling_difference_k = 1e-3;
 
+/// 0 for none.
+struct CoatedFaces {
+    int first = 0, second = 0;
+};
+
+CoatedFaces coated_faces(Coating coating) {
+    constexpr CoatedFaces faces[] = {{}, {2}, {3}, {4}, {5}, {2, 5}, {2, 4}};
+    return faces[static_cast<std::size_t>(coating)];
+}
+
 physics::Pane pane(const Glazing& glazing, int number) {
     physics::Pane p;
     p.thickness_m = glazing.pane_thickness_m;
-    if (coated(glazing.coating, 2 * number + 1)) p.emissivity_out = glazing.emissivity;
-    if (coated(glazing.coating, 2 * number + 2)) p.emissivity_in = glazing.emissivity;
+    if (const auto out = coating_on(glazing, 2 * number + 1)) p.emissivity_out = out->emissivity;
+    if (const auto in = coating_on(glazing, 2 * number + 2)) p.emissivity_in = in->emissivity;
     return p;
 }
 
@@ -59,22 +69,16 @@ double still_conductance_w_m2k(const physics::GlazingStack& stack, std::size_t g
 
 } // namespace
 
-bool coated(Coating coating, int face) {
-    switch (coating) {
-    case Coating::none:
-        return false;
-    case Coating::face2:
-        return face == 2;
-    case Coating::face3:
-        return face == 3;
-    case Coating::face4:
-        return face == 4;
-    case Coating::face5:
-        return face == 5;
-    case Coating::faces2and5:
-        return face == 2 || face == 5;
-    }
-    return false;
+std::optional<FaceCoating> coating_on(const Glazing& glazing, int face) {
+    const CoatedFaces faces = coated_faces(glazing.coating);
+    if (face != faces.first && face != faces.second) return {};
+    if (face == faces.first || glazing.coating_kind_2 == SecondCoating::same)
+        return FaceCoating{glazing.coating_kind, glazing.emissivity};
+    return FaceCoating{kind_of(glazing.coating_kind_2), glazing.emissivity_2};
+}
+
+bool two_coatings(Coating coating) {
+    return coated_faces(coating).second > 0;
 }
 
 Panel panel_inside(const Glazing& glazing) {
@@ -86,6 +90,7 @@ physics::GlazingStack glazing_stack(const Opening& opening) {
     const Glazing& glazing = opening.glazing;
     physics::GlazingStack stack;
     stack.height_m = std::max(least_glass_m, (opening.height_m - rails_m) / 2);
+    stack.tilt_deg = opening.tilt_deg;
     stack.pane_count = 0;
     if (glazing.storm != Storm::none) {
         stack.panes[0] = storm_pane(glazing.storm);

@@ -13,14 +13,13 @@ void add(SunlitPanes& panes, const GlassOptics& pane) {
     panes.light[panes.count++] = pane.light;
 }
 
-/// Pane `number` of the sash, from 0. Of a pane coated on both faces the outer coating counts.
+/// Pane `number` of the sash, from 0; none is coated on both faces.
 GlassOptics sash_pane(const Glazing& glazing, int number) {
     const Tint tint = number == 0 ? glazing.tint : Tint::clear;
     const int outer_face = 2 * number + 1;
-    const bool out = coated(glazing.coating, outer_face);
-    if (!out && !coated(glazing.coating, outer_face + 1))
-        return uncoated_pane(tint, glazing.pane_thickness_m);
-    return coated_pane(glazing.coating_kind, out, tint, glazing.pane_thickness_m);
+    const auto out = coating_on(glazing, outer_face), in = coating_on(glazing, outer_face + 1);
+    if (!out && !in) return uncoated_pane(tint, glazing.pane_thickness_m);
+    return coated_pane((out ? out : in)->kind, out.has_value(), tint, glazing.pane_thickness_m);
 }
 
 } // namespace

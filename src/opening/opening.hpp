@@ -46,10 +46,12 @@ enum class Heater { none, radiator, baseboard, register_ };
 enum class Storey { by_height, basement, ground, upstairs, attic };
 /// Which way the window looks when the wind blows.
 enum class Facade { windward, side, lee };
-enum class Coating { none, face2, face3, face4, face5, faces2and5 };
+enum class Coating { none, face2, face3, face4, face5, faces2and5, faces2and4 };
 /// `hard` is fired onto the glass; the soft ones have layers of silver: more of them let in less
 /// sun.
 enum class CoatingKind { hard, one_silver, two_silvers, three_silvers };
+/// Of the coated face nearer the room, where two are: `same` as the other's, or a kind of its own.
+enum class SecondCoating { same, hard, one_silver, two_silvers, three_silvers };
 enum class Tint { clear, low_iron, bronze, grey, green }; ///< of the outermost pane of the sash
 /// A second window on the room side of the sashes.
 enum class Panel { none, clear, low_e, film };
@@ -94,6 +96,8 @@ struct Glazing {
     Coating coating = Coating::none;
     CoatingKind coating_kind = CoatingKind::two_silvers;
     double emissivity = 0.05; ///< of the coated face(s)
+    SecondCoating coating_kind_2 = SecondCoating::same;
+    double emissivity_2 = 0.16; ///< of the second coated face, unless it is the same
     Tint tint = Tint::clear;
     SpacerKind spacer = SpacerKind::aluminium;
     Storm storm = Storm::none; ///< a storm panel outside
@@ -109,6 +113,7 @@ struct Opening {
     double width_m = 0.90;
     double height_m = 1.50;
     double sill_m = 0.60;          ///< floor to the inside sill
+    double tilt_deg = 90;          ///< of the glass: 90 upright, less in a roof
     Facing facing = Facing::north; ///< the least sun, where it is not known
     Wall wall;
     ShimSpace shim;

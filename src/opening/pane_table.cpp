@@ -75,6 +75,10 @@ const CoatingRow& coating_row(CoatingKind kind) {
     return coatings[static_cast<std::size_t>(kind)];
 }
 
+CoatingKind kind_of(SecondCoating second) {
+    return static_cast<CoatingKind>(static_cast<int>(second) - 1);
+}
+
 GlassOptics uncoated_pane(Tint tint, double thickness_m) {
     const TintRow& row = tint_row(tint);
     return {slab(left_after(row.solar_per_m, thickness_m)),

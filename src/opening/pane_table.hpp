@@ -36,6 +36,9 @@ struct CoatingRow {
 };
 const CoatingRow& coating_row(CoatingKind kind);
 
+/// `second` must not be `same`.
+CoatingKind kind_of(SecondCoating second);
+
 /// Thickness 0.002 to 0.012 m.
 GlassOptics uncoated_pane(Tint tint, double thickness_m);
 

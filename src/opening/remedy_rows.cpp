@@ -48,6 +48,7 @@ constexpr std::array new_unit = {
     RowChange{"glazing.gap_m", half_inch_m},
     RowChange{"glazing.pane_thickness_m", eighth_inch_m},
     RowChange{"glazing.emissivity", soft_coating},
+    choose("glazing.coating_kind_2", SecondCoating::same),
 };
 constexpr std::array double_glass = {
     RowChange{"glazing.panes", 2},

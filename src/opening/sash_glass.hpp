@@ -4,10 +4,19 @@
 
 #include "opening/opening.hpp"
 
+#include <optional>
+
 namespace shimlight::opening {
 
-/// Whether a face of the sash's glass is coated; faces count from 1, outdoors first.
-bool coated(Coating coating, int face);
+/// The coating on a face of the sash's glass, if there is one; faces count from 1, outdoors first.
+struct FaceCoating {
+    CoatingKind kind;
+    double emissivity;
+};
+std::optional<FaceCoating> coating_on(const Glazing& glazing, int face);
+
+/// Whether two faces are coated.
+bool two_coatings(Coating coating);
 
 /// The panel inside that stands there: none beyond the fourth pane.
 Panel panel_inside(const Glazing& glazing);

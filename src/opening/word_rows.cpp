@@ -47,6 +47,7 @@ constexpr WordRow rows[] = {
     {"uncoated", {{{"glazing.coating", "none"}}}},
     {"hard coat", {low_e, hard}, "none"},
     {"soft coat", {low_e, {"glazing.coating_kind", "two_silvers"}}, "none"},
+    {"room side coat", {{{"glazing.coating", "faces2and4"}}}},
     {"solar control", {{{"glazing.coating", "face2"}, {"glazing.coating_kind", "three_silvers"}}}},
     {"argon", {argon}, "air"},
     {"gas filled", {argon}, "air"},

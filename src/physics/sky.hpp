@@ -9,9 +9,9 @@ namespace shimlight::physics {
 /// to 29 °C; within 4 K of Berdahl and Martin (1984) from -10 °C up, 6 K colder at -30 °C.
 double clear_sky_c(double air_c);
 
-/// The same as a vertical face sees it: half of what it sees is ground at air temperature, and the
-/// sky near the horizon is warm. Of the half, 1/sqrt(2) counts as clear sky and the rest as air
-/// (Walton 1983, from memory).
-double clear_night_radiant_c(double air_c);
+/// The same as a face sees it, tilt 90 a wall and 0 a flat roof: of what a wall sees half is ground
+/// at air temperature, and the sky near the horizon is warm. Of the sky's share F = (1 + cos tilt)
+/// / 2, sqrt(F) counts as clear sky and the rest as air (Walton 1983, from memory).
+double clear_night_radiant_c(double air_c, double tilt_deg = 90);
 
 } // namespace shimlight::physics

@@ -16,12 +16,21 @@ constexpr std::array<string_view, 10> day{
     "room.basement",     "room.height_above_neutral_m"};
 constexpr std::array<string_view, 5> joint{"shim.fill", "shim.bead_m", "shim.width_m",
                                            "casing.seal", "pockets"};
-constexpr std::array<string_view, 13> glass{
-    "glazing.panes",           "glazing.coating", "glazing.coating_kind",
-    "glazing.emissivity",      "glazing.gas",     "glazing.gas_share",
-    "glazing.gap_m",           "glazing.spacer",  "glazing.tint",
-    "glazing.storm",           "glazing.panel",   "covering",
-    "glazing.pane_thickness_m"};
+constexpr std::array<string_view, 15> glass{"glazing.panes",
+                                            "glazing.coating",
+                                            "glazing.coating_kind",
+                                            "glazing.emissivity",
+                                            "glazing.coating_kind_2",
+                                            "glazing.emissivity_2",
+                                            "glazing.gas",
+                                            "glazing.gas_share",
+                                            "glazing.gap_m",
+                                            "glazing.spacer",
+                                            "glazing.tint",
+                                            "glazing.storm",
+                                            "glazing.panel",
+                                            "covering",
+                                            "glazing.pane_thickness_m"};
 constexpr std::array<string_view, 8> frame{"frame",       "chambers",          "installation",
                                            "sash.fit",    "sash.rated_l_s_m2", "sash.weatherstrip",
                                            "sash.locked", "sash.slipped_m"};

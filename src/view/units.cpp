@@ -39,6 +39,8 @@ Scale scale_of(Quantity quantity, Units units) {
         return us ? Scale{1 / foot_m, 0, "ft"} : Scale{1, 0, "m"};
     case Quantity::speed_m_s:
         return us ? Scale{1 / mph_m_s, 0, "mph"} : Scale{1, 0, "m/s"};
+    case Quantity::angle_deg:
+        return {1, 0, "°"};
     case Quantity::fraction:
         return {100, 0, "%"};
     case Quantity::conductivity_w_mk:

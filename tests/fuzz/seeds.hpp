@@ -61,7 +61,7 @@ inline constexpr std::array seeds{
         "weather":{"outside_c":-12},"running":{"efficiency":0.9}},"remedy":"foam_joint","hour":70,
         "readings":{"glass_c":-2,"frame_c":5,"casing_c":9,"error_k":1}})"},
     Seed{"year", R"({"climate":"Boston MA","window":{"conduction_w_k":6,"facing_deg":200,
-        "glass":{"area_m2":0.9,"shgc":0.75,"by_angle":[1,1,1,1,0.9,0.9,0.8,0.6,0.3,0],
+        "tilt_deg":45,"glass":{"area_m2":0.9,"shgc":0.75,"by_angle":[1,1,1,1,0.9,0.9,0.8,0.6,0.3,0],
         "diffuse":0.88},"shade":0.2,"leak":{"coefficient_m3_s_pan":0.0006,"exponent":0.65,
         "height_above_neutral_m":-1.5,"shelter":0.5}},"remedy":{"conduction_w_k":2.4,
         "glass":{"shgc":0.35}},"house":{"heating_c":20,"cooling_c":25,"conductance_w_k":250,
@@ -85,9 +85,11 @@ inline constexpr std::array seeds{
     Seed{"words", R"({"text":"old wood hung window, single glass, no storm, loose, 36 x 60 in"})"},
     Seed{"house", R"({"kind":"shimlight-house","version":1,"name":"a","currency":"$","units":"si",
         "weather":{"outside_c":-12,"wind_m_s":4},"openings":[{"name":"b","today":{"frame":"vinyl",
-        "shim":{"width_m":0.0127,"fill":"open"},"glazing":{"panes":2}},"room":{"rh":0.35,
-        "storey":"attic","storeys":3},"remedies":[{"name":"c","hours":1,"material_cost":9,
-        "changes":{"shim.fill":"foamed"}}],"chosen":0}],"selected":0})"},
+        "shim":{"width_m":0.0127,"fill":"open"},"tilt_deg":60,
+        "glazing":{"panes":2,"coating":"faces2and4","coating_kind_2":"hard","emissivity_2":0.2}},
+        "room":{"rh":0.35,"storey":"attic","storeys":3},
+        "remedies":[{"name":"c","hours":1,"material_cost":9,"changes":{"shim.fill":"foamed"}}],
+        "chosen":0}],"selected":0})"},
 };
 
 } // namespace shimlight::fuzz

@@ -207,6 +207,7 @@ function year(dice) {
   const window = () => ({
     conduction_w_k: dice.between(0.5, 10),
     facing_deg: dice.between(0, 360),
+    tilt_deg: dice.between(0, 90),
     glass: { area_m2: dice.between(0.2, 3), shgc: dice.between(0.1, 0.9) },
     shade: dice.between(0, 0.8),
     leak: {
@@ -260,6 +261,8 @@ function house(dice) {
   const build = dice.pick(['frame_2x4', 'frame_2x6', 'balloon', 'brick_cavity', 'solid_masonry']);
   opening.today.wall = { build, cavity: dice.pick(['filled', 'empty']) };
   opening.today.glazing.storm = dice.pick(['none', 'clear']);
+  opening.today.glazing.coating_kind_2 = dice.pick(['same', 'hard', 'one_silver']);
+  opening.today.tilt_deg = dice.pick([90, 90, dice.between(15, 90)]);
   opening.room.facade = dice.pick(['windward', 'side', 'lee']);
   opening.room.heater = dice.pick(['none', 'radiator', 'register']);
   opening.room.storey = dice.pick(['by_height', 'ground', 'upstairs', 'attic', 'basement']);
@@ -284,7 +287,7 @@ const label = (dice) => ({
 
 const spoken = ['old', 'new', 'Wood', 'vinyl', 'single glass', 'double', 'triple', 'no', 'storm',
   'low-e', 'argon', 'loose', 'painted shut', 'weights', 'insert,', '36 x 60 in', 'zebra', 'ümlaut',
-  'without', 'film', 'bronze', 'fogged', 'foamed', 'upstairs', 'attic'];
+  'without', 'film', 'room side coat', 'bronze', 'fogged', 'foamed', 'upstairs', 'attic'];
 const words = (dice) => ({ text: many(1 + dice.below(9), () => dice.pick(spoken)).join(' ') });
 
 const kinds = { glazing, comfort, room, leak, moisture, thermography, year, label, words, find_out: findOut };

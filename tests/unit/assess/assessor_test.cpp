@@ -183,8 +183,8 @@ TEST_CASE("any house window gives finite, ordered numbers") {
         CHECK(a.max_rh >= 0);
         CHECK(a.max_rh <= 1);
         // Under a clear night sky outer faces and what is near them get colder than the air.
-        const double coldest_c =
-            std::min(c.weather.outside_c, opening::outside_radiant_c(c.weather));
+        const double coldest_c = std::min(
+            c.weather.outside_c, opening::outside_radiant_c(c.weather, c.opening.tilt_deg));
         for (const PartSurface& part : a.parts) {
             CHECK(part.surface_c > coldest_c - 1e-6);
             CHECK(part.surface_c < c.room.air_c + 1e-6);

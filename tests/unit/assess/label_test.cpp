@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "assess/assessment.hpp"
 #include "assess/generic_build.hpp"
 #include "assess/label.hpp"
 #include "assess/label_search.hpp"
@@ -150,4 +151,36 @@ TEST_CASE("possible in parts but not together: the nearest, and so said") {
     CHECK_FALSE(answer.builds.empty());
     CHECK(answer.alike == 0);
     CHECK(answer.reason.find("nearest") != std::string::npos);
+}
+
+TEST_CASE("lines found from jambs and three whole windows are those of whole windows") {
+    constexpr double accepted_w_m2k = 0.003; // a seventh of the margin that candidates get
+    const SearchSpace& space = whole_space();
+    double worst = 0;
+    for (std::size_t i = 0; i < space.frames.size(); i += sanitized ? 25 : 5) {
+        const FrameLine& line = space.frames[i];
+        CAPTURE(i);
+        opening::Opening o;
+        o.frame = line.frame;
+        o.glazing.spacer = line.spacer;
+        set_glass(o, {line.panes}, 0, usual_glass_m);
+        const Rated r = rated(o, section::Accuracy::draft);
+        const double off = line.u_at_0 + line.u_slope * r.u_centre_w_m2k - r.u_w_m2k;
+        worst = std::max(worst, std::fabs(off));
+        CHECK(std::fabs(off) < accepted_w_m2k);
+    }
+    std::printf("lines of the label search: within %.4f W/m2K of whole windows\n", worst);
+}
+
+TEST_CASE("a rating that takes its head from the jamb is the whole assessment's") {
+    std::mt19937 random(12);
+    for (int i = 0; i < some_of(4); ++i) {
+        opening::Case c;
+        c.opening = random_build(random);
+        c.weather.outside_c = -18;
+        c.weather.wind_m_s = 5.5;
+        c.room.air_c = 21;
+        CHECK(rated(c.opening).u_w_m2k ==
+              doctest::Approx(assess::assess(c).u_window_w_m2k).epsilon(1e-5));
+    }
 }

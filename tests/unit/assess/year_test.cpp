@@ -230,3 +230,38 @@ TEST_CASE("glass by angle falls from straight on to nothing") {
     // The default of SunGlass is the same in transmittance alone.
     CHECK(glass.diffuse == doctest::Approx(SunGlass{}.diffuse).epsilon(0.02));
 }
+
+TEST_CASE("flat glass gets the horizontal sun wherever it faces; upright is what it was") {
+    Draw draw(77);
+    for (int i = 0; i < 20; ++i) {
+        const Climate climate = some_climate(draw);
+        YearWindow window = some_window(draw);
+        window.shade = 0;
+        YearWindow other = window;
+        other.tilt_deg = 90;
+        CHECK(year_heat(other, {}, climate).total.sun_kwh ==
+              year_heat(window, {}, climate).total.sun_kwh);
+        window.tilt_deg = 0;
+        double horizontal_kwh = 0;
+        for (std::size_t n = 0; n < months_per_year; ++n)
+            horizontal_kwh += climate.months[n].sun_wh_m2 * opening::days_of_month[n] / 1000;
+        // Low sun is limited to what there is outside the air (sun_day).
+        CHECK(year_heat(window, {}, climate).total.sun_kwh ==
+              doctest::Approx(horizontal_kwh * window.glass.area_m2).epsilon(0.02));
+    }
+}
+
+TEST_CASE("towards the equator a roof's slope gets more of a year's sun than wall or ground") {
+    // Duffie and Beckman: the best slope for a year is about the latitude, for the winter steeper.
+    YearWindow window;
+    window.conduction_w_k = 2;
+    const auto sun = [&](double tilt_deg) {
+        window.tilt_deg = tilt_deg;
+        return year_heat(window, {}, own_climate());
+    };
+    const YearHeat flat = sun(0), slope = sun(40), wall = sun(90);
+    CHECK(slope.total.sun_kwh > flat.total.sun_kwh);
+    CHECK(slope.total.sun_kwh > wall.total.sun_kwh);
+    CHECK(sun(60).months[0].sun_kwh > slope.months[0].sun_kwh * 0.98);
+    CHECK(wall.months[6].sun_kwh < flat.months[6].sun_kwh);
+}

@@ -313,3 +313,27 @@ TEST_CASE("Restore: a window higher than its room") {
     CHECK(record.room.height_m > record.today.sill_m + record.today.height_m);
     CHECK(noted(result, "room.height_m"));
 }
+
+TEST_CASE("Restore: a file from before glass could lean or have two kinds of coating") {
+    const Opened result = opened(one_opening(
+        R"("today":{"glazing":{"panes":3,"coating":"faces2and5","coating_kind":"one_silver",
+           "emissivity":0.09}})"));
+    const opening::Opening& today = result.house.openings[0].today;
+    CHECK(today.tilt_deg == 90);
+    CHECK(today.glazing.coating == opening::Coating::faces2and5);
+    CHECK(today.glazing.coating_kind_2 == opening::SecondCoating::same);
+    CHECK(today.glazing.emissivity == 0.09);
+    CHECK(result.notes.empty());
+}
+
+TEST_CASE("Restore: two soft coatings on faces 2 and 4 of two panes are kept as written") {
+    const Opened result = opened(one_opening(
+        R"("today":{"tilt_deg":45,"glazing":{"panes":2,"coating":"faces2and4",
+           "coating_kind_2":"one_silver","emissivity_2":0.07}})"));
+    const opening::Opening& today = result.house.openings[0].today;
+    CHECK(today.tilt_deg == 45);
+    CHECK(today.glazing.coating_kind_2 == opening::SecondCoating::one_silver);
+    CHECK(today.glazing.emissivity_2 == 0.07);
+    CHECK(result.notes.empty());
+    CHECK(refused(one_opening(R"("today":{"tilt_deg":5})")).path == "/openings/0/today/tilt_deg");
+}

@@ -127,7 +127,8 @@ TEST_CASE("an impossible choice is refused") {
     c.opening.glazing.panes = 2;
     CHECK_FALSE(choice_possible(field("glazing.coating"), 4, c));
     CHECK(choice_possible(field("glazing.coating"), 3, c));
-    CHECK_FALSE(choice_possible(field("glazing.coating"), 6, c));
+    CHECK_FALSE(choice_possible(field("glazing.coating"), 5, c));
+    CHECK_FALSE(choice_possible(field("glazing.coating"), 7, c)); // there is none
     CHECK(set_field(c, field("glazing.coating"), static_cast<double>(Coating::face5)));
     CHECK(c.opening.glazing.coating == Coating::none);
 }
@@ -213,4 +214,38 @@ TEST_CASE("read in the order of the table, a case comes out as it was written") 
             CHECK(f.get(read) == f.get(before));
         }
     }
+}
+
+TEST_CASE("the second coating has its own kind and emissivity where two faces are coated") {
+    Case c;
+    Glazing& g = c.opening.glazing;
+    const Field &kind = field("glazing.coating_kind_2"), &dull = field("glazing.emissivity_2");
+    g.panes = 3;
+    set_field(c, field("glazing.coating"), static_cast<double>(Coating::face2));
+    CHECK_FALSE(applies(kind, c));
+    set_field(c, field("glazing.coating"), static_cast<double>(Coating::faces2and5));
+    CHECK(applies(kind, c));
+    CHECK_FALSE(applies(dull, c)); // the same as the first
+    set_field(c, kind, static_cast<double>(SecondCoating::one_silver));
+    CHECK(applies(dull, c));
+    CHECK(g.emissivity_2 == 0.08);
+    CHECK(g.emissivity == Glazing{}.emissivity);
+    set_field(c, field("glazing.panes"), 2);
+    CHECK(g.coating == Coating::none);
+    CHECK_FALSE(choice_possible(field("glazing.coating"), 5, c));
+    CHECK(choice_possible(field("glazing.coating"), 6, c));
+}
+
+TEST_CASE("a coating that the room can touch begins as a hard one") {
+    Case c;
+    Glazing& g = c.opening.glazing;
+    g.panes = 2;
+    set_field(c, field("glazing.coating"), static_cast<double>(Coating::faces2and4));
+    CHECK(g.coating_kind_2 == SecondCoating::hard);
+    CHECK(g.emissivity_2 == 0.16);
+    set_field(c, field("glazing.emissivity_2"), 0.2);
+    set_field(c, field("glazing.coating"), static_cast<double>(Coating::faces2and4));
+    CHECK(g.emissivity_2 == 0.2); // set again it stays
+    set_field(c, field("glazing.panes"), 3);
+    CHECK(g.coating == Coating::faces2and4); // faces 2 and 4 of three panes are in its spaces
 }

@@ -123,3 +123,10 @@ TEST_CASE("people say the storey, not a height above the neutral level") {
     CHECK(from_words("vinyl, basement").described.room.basement);
     CHECK(from_words("vinyl").described.room.storey == Storey::by_height);
 }
+
+TEST_CASE("a coat on the room side comes beside the usual one, and is hard") {
+    const Glazing g = heard("double pane, argon, room side coat").glazing;
+    CHECK(g.coating == Coating::faces2and4);
+    CHECK(g.coating_kind_2 == SecondCoating::hard);
+    CHECK(g.emissivity_2 == 0.16);
+}

@@ -92,6 +92,9 @@ TEST_CASE("a clear night sky: two published formulas") {
         const double sky_c = (air_c + 273.15) * std::pow(emissivity, 0.25) - 273.15;
         CHECK(std::fabs(clear_sky_c(air_c) - sky_c) < 4);
         CHECK(clear_night_radiant_c(air_c) < air_c - 4);
+        CHECK(clear_night_radiant_c(air_c, 90) == clear_night_radiant_c(air_c));
+        CHECK(clear_night_radiant_c(air_c, 45) < clear_night_radiant_c(air_c, 75));
+        CHECK(clear_night_radiant_c(air_c, 0) == doctest::Approx(clear_sky_c(air_c)));
         CHECK(clear_night_radiant_c(air_c) > (air_c + clear_sky_c(air_c)) / 2);
     }
 }
