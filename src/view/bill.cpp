@@ -78,8 +78,8 @@ std::size_t Bill::fuel(const opening::Running& running) const {
 house::MoneyInput Bill::input(const Session& session, const assess::Assessment& then,
                               const opening::Remedy& remedy) const {
     const opening::Running& running = session.house().running;
-    return house::bill_input(
-        {running, fuel(running), session.today_result(), then, remedy, assess::usual_hour, cools_});
+    return house::bill_input({running, fuel(running), session.today_result(), then, remedy,
+                              session.house().hour, cools_});
 }
 
 /// The draws, once for each change and again when the last section is solved.
@@ -272,8 +272,10 @@ void Bill::payback(Ui& ui, const Session& session, Column& column) const {
     const std::string& currency = session.house().currency;
     column.heading("bill.money", remedy->name);
     column.row("bill.price", "Price",
-               format_money(assess::price_of(*remedy, assess::usual_hour), currency), ui.theme.ink);
-    column.sentence("bill.price.of", "Price of", work_words(*remedy, currency), ui.theme.soft);
+               format_money(assess::price_of(*remedy, session.house().hour), currency),
+               ui.theme.ink);
+    column.sentence("bill.price.of", "Price of",
+                    work_words(*remedy, session.house().hour, currency), ui.theme.soft);
     if (!begun_) {
         column.sentence("bill.wait", "Still computing", "Still computing …", ui.theme.soft);
         return;

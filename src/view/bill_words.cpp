@@ -66,10 +66,10 @@ std::string between_kg(const house::Ranged& range) {
     return between(whole(range.low), whole(range.high), " kg");
 }
 
-std::string work_words(const opening::Remedy& remedy, const std::string& currency) {
-    return tenths(remedy.hours) + " hours at " + format_money(assess::usual_hour, currency) +
-           ", material " + format_money(remedy.material_cost, currency) +
-           ". The price of an hour is a usual one.";
+std::string work_words(const opening::Remedy& remedy, double hour, const std::string& currency) {
+    return tenths(remedy.hours) + " hours at " + format_money(hour, currency) + ", material " +
+           format_money(remedy.material_cost, currency) +
+           ". The price of an hour stands on the Sheet.";
 }
 
 std::string ordinary_size(Units units) {

@@ -23,7 +23,7 @@ std::string between_years(const house::Ranged& range);
 std::string between_kg(const house::Ranged& range);
 
 /// Hours, rate and material that make the price.
-std::string work_words(const opening::Remedy& remedy, const std::string& currency);
+std::string work_words(const opening::Remedy& remedy, double hour, const std::string& currency);
 
 /// What share of what is saved.
 std::string share_words(const assess::Assessment& today, const assess::Assessment& remedy,

@@ -199,7 +199,7 @@ void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
     ui.platform.painter->paint(ui.list, picture);
     draw_outlines(ui, cut);
     draw_heat_lines(ui, cut);
-    draw_covering(ui, cut, result_of(session, of).covering.spill_m_s);
+    draw_covering(ui, cut, session.result(of).covering.spill_m_s);
     draw_wet(ui, cut);
     const double now = ui.platform.time_s;
     const bool moves = now < animate_until_s_ && !ui.platform.reduced_motion;
