@@ -124,7 +124,8 @@ void Bill::begin_measures(const Session& session) {
     const auto& own = session.record().remedies;
     const opening::Case today = session.today();
     double fewest = 100;
-    for (assess::Plan& plan : assess::plans({today, session.today_result(), own})) {
+    for (assess::Plan& plan :
+         assess::plans({today, session.today_result(), own, session.house().hour})) {
         const bool is_own = std::any_of(
             own.begin(), own.end(), [&](const opening::Remedy& r) { return r.name == plan.name; });
         const bool single = plan.name.find(" plus ") == std::string::npos;
