@@ -177,7 +177,7 @@ std::string height_words(const opening::Case& c, Units units, const char* what) 
 }
 
 void draw_house(Ui& ui, const opening::Case& c, const assess::LeakResult& leak, Box box,
-                const std::string& id, const std::string& name) {
+                std::string_view id, std::string_view name) {
     const House h = house_of(c.room.height_above_neutral_m, box);
     fill(ui, {box.x, box.y, box.w, h.ground_y - box.y}, ui.theme.outdoor_air, 6);
     draw_wind(ui, c, h, box);

@@ -15,6 +15,6 @@ std::string height_words(const opening::Case& c, Units units, const char* what);
 
 /// House, neutral level, pressures on the window's wall, wind, the window.
 void draw_house(Ui& ui, const opening::Case& c, const assess::LeakResult& leak, Box box,
-                const std::string& id, const std::string& name);
+                std::string_view id, std::string_view name);
 
 } // namespace shimlight::view

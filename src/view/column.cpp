@@ -18,7 +18,7 @@ Columns::Columns(Box page) {
     x = page.x + (page.w - all) / 2;
 }
 
-void Column::heading(const std::string& id, const std::string& words, int level) {
+void Column::heading(std::string_view id, std::string_view words, int level) {
     const Fonts& fonts = ui_->platform.fonts;
     const bool part = level == 2;
     text_fitted(*ui_, part ? fonts.title : fonts.strong, {x(), y}, width(), ui_->theme.ink, words);
@@ -27,7 +27,7 @@ void Column::heading(const std::string& id, const std::string& words, int level)
     y += part ? 34 : 26;
 }
 
-void Column::sentence(const std::string& id, const std::string& name, const std::string& words,
+void Column::sentence(std::string_view id, std::string_view name, std::string_view words,
                       ImU32 colour) {
     if (words.empty()) return;
     const float height =
@@ -36,8 +36,7 @@ void Column::sentence(const std::string& id, const std::string& name, const std:
     y += height + 6;
 }
 
-void Column::row(const std::string& id, const std::string& name, const std::string& value,
-                 ImU32 colour) {
+void Column::row(std::string_view id, std::string_view name, std::string_view value, ImU32 colour) {
     const Fonts& fonts = ui_->platform.fonts;
     const float value_px = text_size(*ui_, fonts.strong, value).x;
     text_fitted(*ui_, fonts.body, {x(), y + 6}, width() - value_px - 12, ui_->theme.ink, name);

@@ -28,13 +28,11 @@ class Column {
     void space(float px) { y += px; }
 
     /// Level 2: a part of the page. Level 3: smaller, within a part.
-    void heading(const std::string& id, const std::string& words, int level = 2);
+    void heading(std::string_view id, std::string_view words, int level = 2);
     /// A paragraph; empty words take no room.
-    void sentence(const std::string& id, const std::string& name, const std::string& words,
-                  ImU32 colour);
+    void sentence(std::string_view id, std::string_view name, std::string_view words, ImU32 colour);
     /// Name on the left, figure on the right, a rule below.
-    void row(const std::string& id, const std::string& name, const std::string& value,
-             ImU32 colour);
+    void row(std::string_view id, std::string_view name, std::string_view value, ImU32 colour);
     /// The box of something `height_px` high, which the caller draws.
     Box take(float height_px, float gap_px = 8);
 

@@ -9,7 +9,7 @@ namespace {
 
 constexpr float menu_px = 180;
 
-void register_choice(Ui& ui, const std::string& id, Box box, const std::string& name,
+void register_choice(Ui& ui, std::string_view id, Box box, std::string_view name,
                      const std::vector<std::string>& options, int now) {
     MirrorNode node;
     node.id = id;
@@ -44,7 +44,7 @@ Box list_box(const Ui& ui, const Overlay& overlay, std::size_t rows) {
 }
 
 /// What was chosen in the list of `id` in this frame, else -1.
-int take_choice(Ui& ui, const std::string& id) {
+int take_choice(Ui& ui, std::string_view id) {
     if (ui.overlay.chosen_id != id) return -1;
     ui.overlay.chosen_id.clear();
     return ui.overlay.chosen;
@@ -52,7 +52,7 @@ int take_choice(Ui& ui, const std::string& id) {
 
 } // namespace
 
-int menu_tab(Ui& ui, const std::string& id, Box box, const std::string& label,
+int menu_tab(Ui& ui, std::string_view id, Box box, std::string_view label,
              const std::vector<std::string>& options, int now) {
     ButtonStyle style;
     style.look = ButtonLook::tab;
@@ -60,7 +60,8 @@ int menu_tab(Ui& ui, const std::string& id, Box box, const std::string& label,
     style.action = "no-tab"; // the tabs in it have places of their own in the Tab order
     if (button(ui, id, box, label, style)) {
         const float width = std::max(box.w, menu_px);
-        ui.overlay = {id, {box.right() - width, box.y, width, box.h}, options, now, "", -1};
+        ui.overlay = {
+            std::string(id), {box.right() - width, box.y, width, box.h}, options, now, "", -1};
         ui.wishes.another_frame = true;
     }
     const ImVec2 tip{box.right() - 12, box.centre().y + 3};
@@ -68,11 +69,11 @@ int menu_tab(Ui& ui, const std::string& id, Box box, const std::string& label,
     return take_choice(ui, id);
 }
 
-int choice(Ui& ui, const std::string& id, Box box, const std::string& name,
+int choice(Ui& ui, std::string_view id, Box box, std::string_view name,
            const std::vector<std::string>& options, int now) {
     register_choice(ui, id, box, name, options, now);
     const Touch touch = touch_area(ui, id, box);
-    if (touch.pressed) ui.overlay = {id, box, options, now, "", -1};
+    if (touch.pressed) ui.overlay = {std::string(id), box, options, now, "", -1};
     const bool valid = now >= 0 && now < static_cast<int>(options.size());
     const std::string shown = valid ? options[static_cast<std::size_t>(now)] : "none";
     const Box face{box.x, box.y + 5, box.w, box.h - 10};

@@ -219,7 +219,7 @@ std::optional<double> lever(Ui& ui, const LeverState& s, Box box) {
         result = stepped(ui, s, 1);
     if (const auto entered = typed(ui, s, id, head)) result = entered;
     if (!s.was.empty()) {
-        const float used = text_size(ui, fonts.body, std::string(s.field.label)).x;
+        const float used = text_size(ui, fonts.body, s.field.label).x;
         text_fitted(ui, fonts.small, {head.x + used + 8, head.y + 5}, head.w * 0.35f, ui.theme.soft,
                     "was " + s.was);
     }

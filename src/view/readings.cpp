@@ -122,8 +122,7 @@ void Readings::test(Ui& ui, Session& session, Column& column, std::size_t index)
     column.sentence(id + ".question", next ? "Best next test" : "Test",
                     (next ? "Next: " : "") + std::string(row.question),
                     next ? ui.theme.lever : ui.theme.ink);
-    if (next || now >= 0)
-        column.sentence(id + ".caution", "Caution", std::string(row.caution), ui.theme.worse);
+    if (next || now >= 0) column.sentence(id + ".caution", "Caution", row.caution, ui.theme.worse);
     const std::size_t count = row.scale == assess::Scale::two ? 2 : 3;
     const Box line = column.take(touch_px);
     const float width = (line.w - 8 * static_cast<float>(count - 1)) / static_cast<float>(count);
@@ -143,7 +142,7 @@ void Readings::test(Ui& ui, Session& session, Column& column, std::size_t index)
         if (!style.on) list.push_back({index, i}); // pressed again: taken back
         return session.edit(std::move(changed));
     }
-    if (now >= 0) column.sentence(id + ".because", "Why", std::string(row.because), ui.theme.soft);
+    if (now >= 0) column.sentence(id + ".because", "Why", row.because, ui.theme.soft);
     column.space(6);
 }
 

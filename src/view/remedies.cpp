@@ -151,7 +151,7 @@ void Remedies::chosen(Ui& ui, Session& session, Column& column) {
         const Ready in = contains(session, *remedy, ready);
         if (!in.contained) continue;
         const std::string id = "remedy." + std::string(ready.key);
-        column.sentence(id + ".what", "What is done", std::string(ready.what), ui.theme.ink);
+        column.sentence(id + ".what", "What is done", ready.what, ui.theme.ink);
         if (in.exactly)
             column.sentence(id + ".cannot", "What it does not do",
                             "But: " + std::string(ready.cannot), ui.theme.ink);

@@ -206,8 +206,8 @@ PaneRow pane_row(Box box, std::size_t count) {
     return row;
 }
 
-void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, const std::string& outdoors,
-                const std::string& room) {
+void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, std::string_view outdoors,
+                std::string_view room) {
     const Theme& t = ui.theme;
     const Box& b = row.box;
     fill(ui, {b.x, b.y, row.left(0) - b.x, b.h}, t.outdoor_air);
@@ -229,15 +229,15 @@ void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, const std::string&
     text(ui, fonts.strong, {b.right() - 8, b.y + 18}, t.ink, room, Align::right);
 }
 
-void ribbon_label(Ui& ui, const Box& space, float y, const std::string& words,
-                  const std::string& number) {
+void ribbon_label(Ui& ui, const Box& space, float y, std::string_view words,
+                  std::string_view number) {
     const Fonts& fonts = ui.platform.fonts;
     const float n = text_size(ui, fonts.strong, number).x, most = space.w - 6 - n - 5;
     std::string told;
     float told_px = 0;
     for (std::size_t from = 0; from < words.size() && told.empty();) {
         const std::size_t to = std::min(words.find('|', from), words.size());
-        const std::string word = words.substr(from, to - from);
+        const std::string_view word = words.substr(from, to - from);
         told_px = text_size(ui, fonts.small, word).x + 5;
         if (told_px - 5 <= most) told = word;
         from = to + 1;

@@ -48,11 +48,11 @@ struct PaneRow {
 };
 PaneRow pane_row(Box box, std::size_t count);
 /// Airs behind, glass, coated faces; words of outdoors and room on top.
-void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, const std::string& outdoors,
-                const std::string& room);
+void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, std::string_view outdoors,
+                std::string_view room);
 /// Number and before it the first of the words, parted by "|", that fits; in the space's middle.
-void ribbon_label(Ui& ui, const Box& space, float y, const std::string& words,
-                  const std::string& number);
+void ribbon_label(Ui& ui, const Box& space, float y, std::string_view words,
+                  std::string_view number);
 /// Ends in a point at the left (`to_left`) or right.
 void arrow(Ui& ui, Box box, bool to_left, ImU32 colour);
 

@@ -23,6 +23,6 @@ class RoomView {
 };
 
 /// Where the draft at the ankles comes from: a bar with hatches, words and percentages.
-void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, Box box, bool roomy);
+void draft_bar(Ui& ui, const physics::SeatResult& seat, std::string_view id, Box box, bool roomy);
 
 } // namespace shimlight::view

@@ -20,7 +20,7 @@ void pattern(Ui& ui, Box box, int kind, ImU32 ink) {
 
 } // namespace
 
-void share_bar(Ui& ui, const std::string& id, Box box, const std::string& title,
+void share_bar(Ui& ui, std::string_view id, Box box, std::string_view title,
                const physics::DraftShare& share, const physics::DraftShare* low,
                const physics::DraftShare* high) {
     const Fonts& fonts = ui.platform.fonts;

@@ -10,7 +10,7 @@ namespace shimlight::view {
 inline constexpr float share_bar_px = 104;
 
 /// `low` and `high`, when given, are told as a range.
-void share_bar(Ui& ui, const std::string& id, Box box, const std::string& title,
+void share_bar(Ui& ui, std::string_view id, Box box, std::string_view title,
                const physics::DraftShare& share, const physics::DraftShare* low,
                const physics::DraftShare* high);
 

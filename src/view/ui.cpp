@@ -16,6 +16,7 @@ float snap(float value, float dpr) {
 /// ImGui places text on whole logical pixels; at a ratio of 1.5 or 2.75 those lie between device
 /// pixels. The glyphs just added are moved to where they are crisp.
 void draw_text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, const char* begin, const char* end) {
+    if (begin == end) return;
     const float dpr = ui.platform.dpr;
     const ImVec2 whole{std::floor(at.x), std::floor(at.y)};
     const ImVec2 shift{snap(at.x, dpr) - whole.x, snap(at.y, dpr) - whole.y};
@@ -48,8 +49,7 @@ ButtonInk button_ink(const Ui& ui, const ButtonStyle& style, bool hovered) {
     return ink;
 }
 
-void draw_button(Ui& ui, Box box, const std::string& label, const ButtonStyle& style,
-                 bool hovered) {
+void draw_button(Ui& ui, Box box, std::string_view label, const ButtonStyle& style, bool hovered) {
     const ButtonInk ink = button_ink(ui, style, hovered);
     const Box face = style.compact ? Box{box.x, box.y + 5, box.w, box.h - 10} : box;
     const float radius = style.look == ButtonLook::tab ? 0 : std::min(face.h / 2, radius_px);
@@ -87,23 +87,24 @@ float font_px(const Ui& ui, const ImFont* font) {
     return font->FontSize / ui.platform.dpr;
 }
 
-ImVec2 text_size(const Ui& ui, ImFont* font, const std::string& line) {
-    return font->CalcTextSizeA(font_px(ui, font), 1e6f, 0, line.c_str(),
-                               line.c_str() + line.size());
+ImVec2 text_size(const Ui& ui, ImFont* font, std::string_view line) {
+    const float px = font_px(ui, font);
+    if (line.empty()) return {0, px}; // ImGui takes an end that is null for "up to the zero"
+    return font->CalcTextSizeA(px, 1e6f, 0, line.data(), line.data() + line.size());
 }
 
-void text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, const std::string& line, Align align) {
+void text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, std::string_view line, Align align) {
     if (align != Align::left) {
         const float width = text_size(ui, font, line).x;
         at.x -= align == Align::centre ? width / 2 : width;
     }
-    draw_text(ui, font, at, colour, line.c_str(), line.c_str() + line.size());
+    draw_text(ui, font, at, colour, line.data(), line.data() + line.size());
 }
 
-float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
-                const std::string& words, bool draw) {
+float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std::string_view words,
+                bool draw) {
     const float line_height = font_px(ui, font) * 1.35f;
-    const char* from = words.c_str();
+    const char* from = words.data();
     const char* const end = from + words.size();
     float height = 0;
     while (from < end) {
@@ -127,9 +128,9 @@ float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
 }
 
 void text_fitted(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
-                 const std::string& line) {
+                 std::string_view line) {
     if (text_size(ui, font, line).x <= width) return text(ui, font, at, colour, line);
-    std::string cut = line;
+    std::string cut(line);
     const std::string dots = "…";
     while (!cut.empty() && text_size(ui, font, cut + dots).x > width) {
         cut.pop_back();
@@ -161,8 +162,8 @@ void put_in_place(const Ui& ui, MirrorNode& node, Box box) {
     node.rect = {x0, y0, x1 - x0, y1 - y0};
 }
 
-void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& name,
-          const std::string& value) {
+void note(Ui& ui, Role role, std::string_view id, Box box, std::string_view name,
+          std::string_view value) {
     MirrorNode node;
     node.id = id;
     node.role = role;
@@ -172,11 +173,11 @@ void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& 
     ui.mirror.add(std::move(node));
 }
 
-Touch touch_area(Ui& ui, const std::string& id, Box box) {
+Touch touch_area(Ui& ui, std::string_view id, Box box) {
     Touch touch;
     if (ui.blocked) return touch; // nor may it take the press from what lies over it
     const ImRect bounds(box.min(), box.max());
-    const ImGuiID key = ImGui::GetCurrentWindow()->GetID(id.c_str());
+    const ImGuiID key = ImGui::GetCurrentWindow()->GetID(id.data(), id.data() + id.size());
     if (!ImGui::ItemAdd(bounds, key)) return touch;
     touch.pressed = ImGui::ButtonBehavior(bounds, key, &touch.hovered, &touch.held);
     if (ui.platform.touch) touch.hovered = touch.held;
@@ -185,14 +186,14 @@ Touch touch_area(Ui& ui, const std::string& id, Box box) {
     return touch;
 }
 
-void focus_ring(Ui& ui, const std::string& id, Box box, float radius) {
+void focus_ring(Ui& ui, std::string_view id, Box box, float radius) {
     if (!ui.mirror.focused(id)) return;
     const Box ring{box.x - 2, box.y - 2, box.w + 4, box.h + 4};
     frame(ui, ring, ui.theme.paper, radius + 2, 5);
     frame(ui, ring, ui.theme.ink, radius + 2, 2.5f);
 }
 
-bool button(Ui& ui, const std::string& id, Box box, const std::string& label,
+bool button(Ui& ui, std::string_view id, Box box, std::string_view label,
             const ButtonStyle& style) {
     MirrorNode node;
     node.id = id;

@@ -8,6 +8,7 @@
 #include "view/units.hpp"
 
 #include <string>
+#include <string_view>
 
 namespace shimlight::view {
 
@@ -66,19 +67,18 @@ struct Ui {
 enum class Align { left, centre, right };
 
 float font_px(const Ui& ui, const ImFont* font);
-ImVec2 text_size(const Ui& ui, ImFont* font, const std::string& text);
+ImVec2 text_size(const Ui& ui, ImFont* font, std::string_view text);
 
 /// One line of text, snapped to device pixels so that it is crisp at any ratio.
-void text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, const std::string& line,
+void text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, std::string_view line,
           Align align = Align::left);
 
 /// Text broken into lines of `width`; returns the height. Draws nothing when `draw` is false.
-float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
-                const std::string& words, bool draw = true);
+float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std::string_view words,
+                bool draw = true);
 
 /// One line that ends in "…" where it does not fit.
-void text_fitted(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
-                 const std::string& line);
+void text_fitted(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std::string_view line);
 
 void fill(Ui& ui, Box box, ImU32 colour, float radius = 0);
 void frame(Ui& ui, Box box, ImU32 colour, float radius = 0, float thickness = 1);
@@ -87,8 +87,8 @@ void frame(Ui& ui, Box box, ImU32 colour, float radius = 0, float thickness = 1)
 void put_in_place(const Ui& ui, MirrorNode& node, Box box);
 
 /// Registers a node that has no behaviour of its own (headings, outputs).
-void note(Ui& ui, Role role, const std::string& id, Box box, const std::string& name,
-          const std::string& value = "");
+void note(Ui& ui, Role role, std::string_view id, Box box, std::string_view name,
+          std::string_view value = "");
 
 enum class ButtonLook { plain, outlined, filled, tab };
 
@@ -106,24 +106,24 @@ struct ButtonStyle {
 };
 
 /// True when pressed by finger, mouse, key or mirror.
-bool button(Ui& ui, const std::string& id, Box box, const std::string& label,
+bool button(Ui& ui, std::string_view id, Box box, std::string_view label,
             const ButtonStyle& style = {});
 
 /// Invisible press area with hover; `held` while pressed. Shared by the widgets.
 struct Touch {
     bool pressed = false, hovered = false, held = false;
 };
-Touch touch_area(Ui& ui, const std::string& id, Box box);
+Touch touch_area(Ui& ui, std::string_view id, Box box);
 
 /// The ring around what has the keyboard's focus.
-void focus_ring(Ui& ui, const std::string& id, Box box, float radius = radius_px);
+void focus_ring(Ui& ui, std::string_view id, Box box, float radius = radius_px);
 
 /// A drop-down whose list opens over the page; returns the newly chosen index or -1.
-int choice(Ui& ui, const std::string& id, Box box, const std::string& name,
+int choice(Ui& ui, std::string_view id, Box box, std::string_view name,
            const std::vector<std::string>& options, int now);
 
 /// A tab that opens a list of further tabs; returns the chosen one's index or -1.
-int menu_tab(Ui& ui, const std::string& id, Box box, const std::string& label,
+int menu_tab(Ui& ui, std::string_view id, Box box, std::string_view label,
              const std::vector<std::string>& options, int now);
 
 /// Draws the open drop-down's list, if any. Last thing in a frame.

@@ -167,15 +167,15 @@ void Why::compute(Ui& ui, const Session& session) {
         effects_.pop_back();
 }
 
-void figure_touch(Ui& ui, const std::string& id, Box touch, std::string_view key, Shown of) {
-    if (touch_area(ui, id + ".touch", touch).pressed && ui.why) {
+void figure_touch(Ui& ui, std::string_view id, Box touch, std::string_view key, Shown of) {
+    if (touch_area(ui, std::string(id) + ".touch", touch).pressed && ui.why) {
         ui.why->show(key, of);
         ui.wishes.another_frame = true;
     }
 }
 
-void figure(Ui& ui, const std::string& id, Box box, const std::string& name,
-            const std::string& value, std::string_view key, Shown of) {
+void figure(Ui& ui, std::string_view id, Box box, std::string_view name, std::string_view value,
+            std::string_view key, Shown of) {
     MirrorNode node;
     node.id = id;
     node.role = Role::figure;

@@ -57,10 +57,10 @@ class Why {
 };
 
 /// A drawn number that tells itself and opens its card; `touch` is where a finger opens it.
-void figure(Ui& ui, const std::string& id, Box box, const std::string& name,
-            const std::string& value, std::string_view key, Shown of);
+void figure(Ui& ui, std::string_view id, Box box, std::string_view name, std::string_view value,
+            std::string_view key, Shown of);
 /// Opens the card when `touch` is pressed.
-void figure_touch(Ui& ui, const std::string& id, Box touch, std::string_view key, Shown of);
+void figure_touch(Ui& ui, std::string_view id, Box touch, std::string_view key, Shown of);
 
 /// The words of a card. `what`, `source` and `range` are sentences.
 struct CardText {
