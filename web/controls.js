@@ -226,6 +226,7 @@ export function updateControl({ control, wrapper }, node) {
   setAttribute(control, "tabindex", node.a === "no-tab" ? -1 : null);
   wrapper.classList.toggle("beside", node.a === "no-tab");
   wrapper.classList.toggle("cut", node.c === 1); // a part is scrolled out of sight
+  wrapper.classList.toggle("away", node.u === 1); // a finger there is not meant for it
   updateHelp(control, wrapper, node.h);
   const [x, y, w, h] = node.b;
   Object.assign(wrapper.style, {

@@ -16,33 +16,36 @@ using opening::Field;
 using opening::Scope;
 
 constexpr float head_px = 52;
-constexpr float heading_px = 34;
+constexpr float heading_px = touch_px;
 constexpr float between_px = 8;
 constexpr float two_columns_from_px = 600;
 
-/// A heading or a lever, and where it stands in the list.
-struct Item {
-    std::string_view heading; ///< empty for a lever
-    const Field* field = nullptr;
-    int column = 0;
-    float top_px = 0, height_px = 0; ///< from the list's start
-};
+bool belongs_to_remedy(const Field& field, Shown shown) {
+    return shown == Shown::remedy && field.scope == Scope::opening;
+}
 
-struct List {
-    std::vector<Item> items;
-    float height_px = 0; ///< of the longest column
-};
+} // namespace
+
+/// On a phone all but the first group are folded to start with.
+bool LeversPanel::is_open(const Ui& ui, int group) const {
+    const unsigned open = open_.value_or(is_narrow(ui.platform) ? 1 : ~0u);
+    return (open >> group & 1) != 0;
+}
 
 /// Groups one under the other; with two columns the second starts at the group past the middle.
-List arrange_levers(const opening::Case& c, int columns, bool narrow) {
+LeversPanel::List LeversPanel::arrange(const Ui& ui, const opening::Case& c, int columns) const {
     List list;
     float whole = 0;
+    const bool narrow = is_narrow(ui.platform);
+    int index = 0;
     for (const LeverGroup& group : lever_groups(c)) {
         // On a phone the first lever stands right under the thumb, without a heading.
-        if (!narrow || !list.items.empty())
-            list.items.push_back({group.title, nullptr, 0, 0, heading_px});
-        for (const Field* field : group.fields)
-            list.items.push_back({{}, field, 0, 0, lever_height_px + between_px});
+        if (!narrow || index > 0)
+            list.items.push_back({group.title, nullptr, index, 0, 0, heading_px});
+        if (is_open(ui, index) || (narrow && index == 0))
+            for (const Field* field : group.fields)
+                list.items.push_back({{}, field, index, 0, 0, lever_height_px + between_px});
+        ++index;
     }
     for (const Item& item : list.items)
         whole += item.height_px;
@@ -62,16 +65,29 @@ List arrange_levers(const opening::Case& c, int columns, bool narrow) {
     return list;
 }
 
-bool belongs_to_remedy(const Field& field, Shown shown) {
-    return shown == Shown::remedy && field.scope == Scope::opening;
-}
-
-} // namespace
-
-void LeversPanel::title(Ui& ui, std::string_view words, Box box) {
-    const std::string line(words);
-    text(ui, ui.platform.fonts.strong, {box.x, box.y + 10}, ui.theme.lever, line);
+/// A heading that folds and opens its group.
+void LeversPanel::title(Ui& ui, const Item& item, Box box) {
+    const std::string line(item.heading);
+    const bool open = is_open(ui, item.group);
+    MirrorNode node;
+    node.id = "levers.fold." + std::to_string(item.group);
+    node.role = Role::toggle;
+    node.name = "Levers: " + line;
+    node.on = open;
+    put_in_place(ui, node, box);
+    const std::string id = node.id;
+    ui.mirror.add(std::move(node));
     note(ui, Role::heading, "levers." + line, {box.x, box.y + 8, box.w, 22}, line, "3");
+    const Touch touch = touch_area(ui, id, box);
+    text(ui, ui.platform.fonts.strong, {box.x, box.y + 12}, ui.theme.lever, line);
+    const ImVec2 tip{box.right() - 12, box.centre().y};
+    const float down = open ? -1 : 1; // opens downwards, folds upwards
+    ui.list->AddTriangleFilled({tip.x - 6, tip.y - 3 * down}, {tip.x + 6, tip.y - 3 * down},
+                               {tip.x, tip.y + 4 * down}, ui.theme.lever);
+    focus_ring(ui, id, box, 4);
+    if (!touch.pressed && !ui.mirror.pressed(id)) return;
+    open_ = open_.value_or(is_narrow(ui.platform) ? 1 : ~0u) ^ 1u << item.group;
+    ui.wishes.another_frame = true;
 }
 
 float LeversPanel::head(Ui& ui, Session& session, Box box) {
@@ -128,7 +144,7 @@ bool LeversPanel::draw(Ui& ui, Session& session, Box box) {
     const bool of_remedy = shown == Shown::remedy && session.has_remedy();
     const opening::Case c = of_remedy ? session.remedy() : session.today();
     const int columns = box.w >= two_columns_from_px ? 2 : 1;
-    const List list = arrange_levers(c, columns, is_narrow(ui.platform));
+    const List list = arrange(ui, c, columns);
     const float gutters = 2 * margin_px * static_cast<float>(columns);
     const float width = (box.w - gutters) / static_cast<float>(columns);
     const float top = scroll_.begin(ui, box, head_px + list.height_px + 12);
@@ -139,7 +155,7 @@ bool LeversPanel::draw(Ui& ui, Session& session, Box box) {
             box.x + margin_px + static_cast<float>(item.column) * (width + 2 * margin_px);
         const Box place{x, top + head_px + item.top_px, width, lever_height_px};
         if (!item.field) {
-            title(ui, item.heading, place);
+            title(ui, item, {place.x, place.y, place.w, heading_px});
             continue;
         }
         const std::string id = "lever." + std::string(item.field->key);

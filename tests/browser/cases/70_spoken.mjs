@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: MIT
 // What a screen reader gets, from the browser's own accessibility tree; and what a thumb needs.
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { phone } from "../visit.mjs";
 
+const views = ["slice", "room", "panes", "air", "readings", "bill", "sheet", "lesson", "house"];
+const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const spokenRoles = ["button", "slider", "combobox", "textbox", "tab", "image", "heading", "status"];
 const touched = ["button", "toggle", "tab", "slider", "choice"];
 
@@ -24,13 +28,14 @@ async function targets(visit) {
     .map((node) => {
       const { x, y, width, height } = node.getBoundingClientRect();
       const cut = node.classList.contains("cut"); // by the edge of a list that scrolls
-      return { id: node.querySelector("[data-id]").dataset.id, x, y, width, height, cut };
+      const behind = node.classList.contains("away"); // a tab in the list of further ones
+      return { id: node.querySelector("[data-id]").dataset.id, x, y, width, height, cut, behind };
     })
-    .filter((box) => box.y >= 0 && box.y + box.height <= innerHeight), touched);
+    .filter((box) => !box.behind && box.y >= 0 && box.y + box.height <= innerHeight), touched);
 }
 
 async function onEachView(visit, work) {
-  for (const view of ["slice", "house"]) {
+  for (const view of views) {
     await visit.show(view);
     await work(view);
   }
@@ -93,6 +98,18 @@ export const cases = [
       const { live, role } = await told();
       assert.equal(live, "polite");
       assert.equal(role, "status");
+    },
+  },
+  {
+    name: "axe finds no violation in the mirror of any screen",
+    browsers: ["chromium"],
+    async run(visit) {
+      await visit.evaluate(axeSource);
+      await onEachView(visit, async (view) => {
+        const { violations, passes } = await visit.evaluate(() => window.axe.run());
+        assert.ok(passes.length > 15, `${passes.length} rules looked at ${view}`);
+        assert.deepEqual(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`), [], view);
+      });
     },
   },
   {

@@ -16,6 +16,14 @@ const screens = {
   "slice-head": ["view.slice", "cut.Head"],
   "slice-rail": ["view.slice", "cut.Rail"],
   "slice-today": ["view.slice", "cut.Sill", "show.today"],
+  room: ["view.room"],
+  panes: ["view.panes"],
+  air: ["view.air"],
+  readings: ["view.readings"],
+  bill: ["view.bill"],
+  sheet: ["view.sheet"],
+  lessons: ["view.lesson"],
+  remedies: ["view.slice", "remedies.open"],
   house: ["view.house"],
 };
 
