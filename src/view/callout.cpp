@@ -11,15 +11,31 @@
 namespace shimlight::view {
 namespace {
 
-constexpr std::array<float, 4> reach_px{26, 44, 68, 100}; // leader lengths tried
+constexpr std::array<float, 5> reach_px{26, 44, 68, 100, 140}; // leader lengths tried
 constexpr int directions = 24;
 constexpr float impossible = 1e9f;
 constexpr float ink_cost = 60;       // for each sample point of the label that lies on the drawing
 constexpr float leader_cost = 14;    // for each sample point of the leader that does
+constexpr float tangle_cost = 110;   // for each leader crossed or label run through
 constexpr float bearable_cost = 240; // a label worse than this is left out
 
 bool overlap(const Box& a, const Box& b) {
     return a.x < b.right() && b.x < a.right() && a.y < b.bottom() && b.y < a.bottom();
+}
+
+/// Which side of the line a → b a point lies on.
+float side(ImVec2 a, ImVec2 b, ImVec2 p) {
+    return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+}
+
+bool cross(ImVec2 a, ImVec2 b, ImVec2 c, ImVec2 d) {
+    return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
+
+/// Whether a leader runs through a box.
+bool through(ImVec2 a, ImVec2 b, const Box& box) {
+    return box.contains(b) || cross(a, b, box.min(), box.max()) ||
+           cross(a, b, {box.x, box.bottom()}, {box.right(), box.y});
 }
 
 /// Label box whose nearest edge centre is the leader's end.
@@ -51,6 +67,18 @@ float CalloutPlacer::cost(Box label, ImVec2 at) const {
     return total + std::hypot(label.centre().x - at.x, label.centre().y - at.y) * 0.2f;
 }
 
+/// What crossing the leaders and labels that are there already costs.
+float CalloutPlacer::tangle(Box label, Leader own) const {
+    float total = 0;
+    for (const Leader& other : leaders_) {
+        if (cross(own.from, own.to, other.from, other.to)) total += tangle_cost;
+        if (through(other.from, other.to, label)) total += tangle_cost;
+    }
+    for (const Box& box : taken_)
+        if (!box.contains(own.from) && through(own.from, own.to, box)) total += tangle_cost;
+    return total;
+}
+
 bool CalloutPlacer::place(Ui& ui, const Callout& c) {
     ImFont* bold = ui.platform.fonts.strong;
     ImFont* small = ui.platform.fonts.small;
@@ -66,7 +94,9 @@ bool CalloutPlacer::place(Ui& ui, const Callout& c) {
             if (std::fabs(dx) < 0.2f) continue;
             const ImVec2 end{c.at.x + dx * reach, c.at.y + dy * reach};
             const Box label = label_at(end, size, dx);
-            const float now = cost(label, c.at) + 6 * std::fabs(dy);
+            float now = cost(label, c.at) + 6 * std::fabs(dy);
+            if (now >= best_cost) continue;
+            now += tangle(label, {c.at, end});
             if (now >= best_cost) continue;
             best_cost = now;
             best = label;
@@ -80,6 +110,7 @@ bool CalloutPlacer::place(Ui& ui, const Callout& c) {
     ui.list->AddCircleFilled(c.at, 2.5f, t.ink);
     text(ui, bold, {best.x, best.centre().y - value.y / 2}, c.colour ? c.colour : t.ink, c.value);
     text(ui, small, {best.x + value.x + 5, best.centre().y - word.y / 2 + 1}, t.ink, c.word);
+    leaders_.push_back({c.at, best_end});
     taken_.push_back({best.x - 4, best.y - 3, best.w + 8, best.h + 6});
     if (!c.key.empty()) {
         figure(ui, c.id, best, c.word, c.value, c.key, c.of);

@@ -37,8 +37,13 @@ class CalloutPlacer {
   private:
     Box area_;
     std::function<bool(ImVec2)> is_ink_;
+    struct Leader {
+        ImVec2 from, to;
+    };
     std::vector<Box> taken_;
+    std::vector<Leader> leaders_;
     float cost(Box label, ImVec2 at) const;
+    float tangle(Box label, Leader own) const;
 };
 
 } // namespace shimlight::view
