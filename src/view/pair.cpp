@@ -4,6 +4,11 @@
 #include <algorithm>
 
 namespace shimlight::view {
+namespace {
+
+constexpr float least_chip_px = 80; // else it stands beside Today's
+
+} // namespace
 
 Box Pair::part(Shown of) const {
     if (!side_by_side) return whole;
@@ -38,7 +43,8 @@ void choose_shown(Ui& ui, Session& session, Box box, bool wide, float end_x) {
     chip.on = session.shown == Shown::remedy;
     chip.enabled = session.has_remedy();
     chip.help = "Levers move the remedy";
-    const float remedy_x = wide ? box.x + box.w / 2 + 12 : x + 64;
+    float remedy_x = wide ? box.x + box.w / 2 + 12 : x + 64;
+    if (end_x - remedy_x - 8 < least_chip_px) remedy_x = x + (wide ? 94 : 64);
     const float width = std::min(wide ? 240.0f : 200.0f, end_x - remedy_x - 8);
     const bool named = width > 150;
     if (button(ui, "show.remedy", {remedy_x, y, width, touch_px},

@@ -257,7 +257,9 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
 /// The figure as a slider: drag, arrow keys, or a number; true while it is held.
 bool RoomView::seat(Ui& ui, Session& session, Shown of, const RoomScene& s) {
     const opening::Field& field = *opening::find_field(seat_key);
-    const Box box = s.figure();
+    Box box = s.figure();
+    const float wider = std::max(touch_px - box.w, 0.0f), taller = std::max(touch_px - box.h, 0.0f);
+    box = {box.x - wider / 2, box.y - taller, box.w + wider, box.h + taller};
     const std::string id = part_id("room.seat", of);
     const auto shown = [&](double si) { return to_display(field.quantity, si, ui.units); };
     MirrorNode node;
