@@ -265,7 +265,7 @@ bool RoomView::seat(Ui& ui, Session& session, Shown of, const RoomScene& s) {
     MirrorNode node;
     node.id = id;
     node.role = Role::slider;
-    node.name = "Person on the chair";
+    node.name = of == Shown::today ? "Person on the chair, today" : "Person on the chair, remedy";
     node.help = "Distance from the wall with the window";
     node.value = format(field.quantity, s.seat_m(), ui.units);
     node.step = shown(step_si(field, ui.units));

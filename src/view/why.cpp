@@ -19,8 +19,8 @@ using opening::Quantity;
 
 constexpr double none = std::numeric_limits<double>::quiet_NaN();
 constexpr double try_c = 3, try_f = 5; // degrees of a temperature, larger than any rounding
-// Eight cuts make one answer; so many are solved a frame.
-constexpr int drafts_a_frame = 4, slices = 8 / drafts_a_frame;
+// Eight cuts make one answer: some 25 ms a frame, with the picture beneath at rest.
+constexpr int drafts_a_frame = 8, slices = 1;
 constexpr std::size_t most_effects = 6;
 constexpr double worth_showing = 0.02; // of the largest effect
 
