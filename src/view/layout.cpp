@@ -13,7 +13,7 @@ constexpr float wide_top_px = 60;
 constexpr float narrow_strip_px = 92;
 constexpr float wide_strip_px = 84;
 constexpr float least_picture_px = 180;
-constexpr float least_levers_px = 168;
+constexpr float least_levers_px = 140; // the remedy and one lever
 
 Box safe_area(const Platform& p) {
     return {p.safe_left, p.safe_top, p.width_px - p.safe_left - p.safe_right,

@@ -17,7 +17,8 @@ constexpr const char* views[] = {"view.slice", "view.room",     "view.panes",
                                  "view.air",   "view.readings", "view.bill",
                                  "view.sheet", "view.lesson",   "view.house"};
 constexpr stage::Size sizes[] = {
-    {360, 640, false}, {768, 1024, true}, {1440, 900, false}, {844, 390, true}};
+    {360, 640, false}, {768, 1024, true}, {1440, 900, false},
+    {844, 390, true},  {320, 568, false}, {720, 450, false}}; // reflow; a desktop at 200 %
 constexpr float least_px = 44; // WCAG 2.2 target size (enhanced), and the project's own rule
 
 bool is_pressed_by_finger(const MirrorNode& n) {
