@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The two browsers behind one small face: what a test needs of a page, however it is driven.
+// The three browsers behind one small face: what a test needs of a page, however it is driven.
+import { spawn } from "node:child_process";
 import { existsSync } from "node:fs";
+import { createServer } from "node:net";
 
 const chromiumFlags = [
   "--no-sandbox", // the tests may run as root, the page is our own
@@ -85,6 +87,61 @@ async function launchFirefox() {
   };
 }
 
+function freePort() {
+  return new Promise((done) => {
+    const probe = createServer().listen(0, "127.0.0.1", () => {
+      const { port } = probe.address();
+      probe.close(() => done(port));
+    });
+  });
+}
+
+/** What Visit needs of a page. WebKit's driver tells neither console nor requests. */
+function webkitPage(driver) {
+  const inPage = (work) => `const [given, done] = arguments;
+    Promise.resolve().then(() => (${work})(given))
+      .then((value) => done({ value }), (error) => done({ error: String(error) }));`;
+  return {
+    on() {},
+    goto: (url) => driver.get(url),
+    reload: () => driver.navigate().refresh(),
+    async evaluate(work, given = null) {
+      const { value, error } = await driver.executeAsyncScript(inPage(work), given);
+      if (error) throw new Error(error);
+      return value;
+    },
+    screenshot: async () => Buffer.from(await driver.takeScreenshot(), "base64"),
+  };
+}
+
+/** WebKitGTK's own small browser, by its driver; needs a display. Each page is a new session. */
+async function launchWebkit() {
+  const { Builder, Capabilities } = await import("selenium-webdriver");
+  const port = await freePort();
+  const service = spawn("WebKitWebDriver", [`--port=${port}`], { stdio: "ignore" });
+  const binary = firstThere(...["4.1", "4.0", "6.0"].map((version) =>
+    `/usr/lib/${process.arch === "arm64" ? "aarch64" : "x86_64"}-linux-gnu/webkit2gtk-${version}/MiniBrowser`));
+  const wanted = new Capabilities({
+    browserName: "MiniBrowser",
+    "webkitgtk:browserOptions": { binary, args: ["--automation"] },
+  });
+  return {
+    name: "webkit",
+    async newPage({ width, height }) {
+      const driver = await new Builder().usingServer(`http://127.0.0.1:${port}`)
+        .withCapabilities(wanted).build();
+      await driver.manage().setTimeouts({ script: 60_000 });
+      await driver.manage().window().setRect({ width, height, x: 0, y: 0 });
+      return { page: webkitPage(driver), close: () => driver.quit() };
+    },
+    async close() {
+      service.kill();
+    },
+  };
+}
+
+const launchers = { chromium: launchChromium, firefox: launchFirefox, webkit: launchWebkit };
+
 export function launch(name, options) {
-  return name === "firefox" ? launchFirefox(options) : launchChromium(options);
+  return launchers[name](options);
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// node tests/browser/run.mjs chromium|firefox [SITE] [WORD…]
+// node tests/browser/run.mjs chromium|firefox|webkit [SITE] [WORD…]
 // Runs the cases (only those whose name holds a WORD, if any) against the page in SITE (build/web)
 // and closes with "N passed, N failed".
 import { readdirSync } from "node:fs";
@@ -19,6 +19,7 @@ async function allCases() {
   const loaded = await Promise.all(files.map((file) => import(new URL(file, folder))));
   return loaded.flatMap((one) => one.cases)
     .filter((one) => !one.browsers || one.browsers.includes(name))
+    .filter((one) => name !== "webkit" || one.webkit) // the main job, through the mirror
     .filter((one) => words.length === 0 || words.some((word) => one.name.includes(word)));
 }
 

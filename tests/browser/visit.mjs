@@ -9,7 +9,7 @@ const REST_MS = 30_000;
 export const desktop = { width: 1440, height: 900, dpr: 1, dark: false, touch: false };
 export const phone = { width: 360, height: 640, dpr: 2, dark: false, touch: true };
 
-/** Firefox's driver cancels the browser's own dialog for files before anybody can choose. */
+/** Firefox's and WebKit's driver cancel the browser's own dialog for files before anybody can choose. */
 function keepDialogsShut() {
   const { click } = HTMLElement.prototype;
   HTMLInputElement.prototype.click = function () {
@@ -183,8 +183,9 @@ export class Visit {
   /** Chooses `text` as the file after "Open a file". */
   async openFile(text) {
     await this.show("house");
-    const chooser = this.isFirefox ? null : this.page.waitForEvent("filechooser");
-    if (this.isFirefox) await this.evaluate(keepDialogsShut);
+    const chooser = this.page.waitForEvent && !this.isFirefox
+      ? this.page.waitForEvent("filechooser") : null;
+    if (!chooser) await this.evaluate(keepDialogsShut);
     await this.press("menu.open");
     if (chooser) {
       await (await chooser).setFiles(

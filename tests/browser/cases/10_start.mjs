@@ -9,6 +9,7 @@ const demo = JSON.parse(readFileSync(new URL("../../../assets/demo_house.json", 
 export const cases = [
   {
     name: "first start shows the demo house with its troubles",
+    webkit: true,
     async run(visit) {
       const title = await visit.control("title");
       assert.equal(title.tag, "h1");
@@ -24,6 +25,7 @@ export const cases = [
   },
   {
     name: "every result has a figure, for Today and for the Remedy",
+    webkit: true,
     async run(visit) {
       const results = await visit.results();
       for (const name of ["glass", "ankles", "rh", "u", "cost"]) {

@@ -59,6 +59,7 @@ async function dead(visit, move, nth = 1, first = 0) {
 export const cases = [
   {
     name: "moving a lever moves picture, results and verdict",
+    webkit: true,
     async run(visit) {
       const before = { results: await visit.results(), verdict: await visit.verdict() };
       const picture = await visit.picture();
@@ -79,7 +80,8 @@ export const cases = [
     name: "every lever can be moved through the mirror",
     async run(visit) {
       await visit.press("show.today");
-      assert.deepEqual(await dead(visit, moveByMirror), []);
+      // One half in each browser.
+      assert.deepEqual(await dead(visit, moveByMirror, 2, visit.isFirefox ? 1 : 0), []);
     },
   },
   {

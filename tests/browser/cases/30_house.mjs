@@ -102,6 +102,7 @@ export const cases = [
   },
   {
     name: "a saved file opens to the same house",
+    webkit: true,
     async run(visit) {
       await visit.set(outside, 25);
       const file = await visit.savedFile();
