@@ -2,6 +2,7 @@
 // What a figure depends on, and the nodes that open its card.
 #include "view/why.hpp"
 
+#include "assess/estimates.hpp"
 #include "assess/leak.hpp"
 #include "assess/quick_seat.hpp"
 #include "opening/covered_glass.hpp"
@@ -81,6 +82,24 @@ std::optional<double> quick_figure(const assess::Figure& figure, const opening::
     return figure.read(changed, a);
 }
 
+namespace {
+
+/// How far a figure may be off where inputs are engineering estimates; empty for the others.
+std::string ends_words(std::string_view key, const opening::Case& c, const assess::Assessment& now,
+                       Units units) {
+    if (key != "ankles" && key != "shim_flow" && key != "heat") return "";
+    const assess::EstimatedResults r = assess::estimate_ranges(c, now).together;
+    const auto told = [&](double assess::ResultRange::*end) {
+        return key == "ankles"      ? format_percent(r.bothered_pct.*end / 100)
+               : key == "shim_flow" ? format_flow(r.shim_m3_s.*end, units)
+                                    : format_heat(r.heat_w.*end, units);
+    };
+    return " With its estimated inputs between their ends: " + told(&assess::ResultRange::low) +
+           " to " + told(&assess::ResultRange::high) + ".";
+}
+
+} // namespace
+
 void Why::show(std::string_view key, Shown of) {
     key_ = key;
     of_ = of;
@@ -145,9 +164,11 @@ void Why::compute(Ui& ui, const Session& session) {
         slice_ = 0;
         base_.reset();
         effects_.clear();
+        ends_.clear();
     }
     const opening::Case c = session.shown_case(of_);
     const assess::Assessment& now = session.result(of_);
+    if (ends_.empty()) ends_ = ends_words(key_, c, now, ui.units);
     const bool quick = quick_figure(figure, c, c, now).has_value();
     while (try_next(c, now, figure, ui.units))
         if (!quick) break;

@@ -44,6 +44,7 @@ class Why {
     std::optional<double> base_;
     int slice_ = 0; ///< of the drafts for one step, done so far
     std::vector<Effect> effects_;
+    std::string ends_; ///< what the estimated inputs' ends make of it
     std::unique_ptr<assess::Assessor> drafts_;
 
     void compute(Ui& ui, const Session& session);

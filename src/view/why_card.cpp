@@ -94,7 +94,7 @@ float Why::body(Ui& ui, Session& session, Box box, float y) {
                 why_formula(key_, c, now, ui.units, currency), box, y);
     y = dependence(ui, currency, box, y) + gap_px;
     y = section(ui, "why.source", "Method", std::string(card.source), box, y);
-    return section(ui, "why.range", "How far to trust it", std::string(card.range), box, y);
+    return section(ui, "why.range", "How far to trust it", std::string(card.range) + ends_, box, y);
 }
 
 void Why::buttons(Ui& ui, Box box, const std::string& copied) {

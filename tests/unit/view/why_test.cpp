@@ -215,3 +215,13 @@ TEST_CASE("why: callouts of the Slice open cards") {
     }
     CHECK(seen == static_cast<int>(ids.size()));
 }
+
+TEST_CASE("why: a figure that hangs on estimates tells its range") {
+    if (!stage::Stage::has_type()) return;
+    stage::Stage stage({1440, 900});
+    stage.rest();
+    stage.press("strip.ankles.today");
+    const view::MirrorNode* range = stage.node("why.range");
+    REQUIRE(range != nullptr);
+    CHECK(range->value.find("between their ends") != std::string::npos);
+}
