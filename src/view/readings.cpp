@@ -86,8 +86,12 @@ void rows(Ui& ui, Column& column, const std::string& id,
 } // namespace
 
 void Readings::compute(const Ui& ui, const Session& session) {
-    if (said_.revision == session.revision() && said_.units == ui.units) return;
+    const bool complete = session.today_result().complete;
+    if (said_.revision == session.revision() && said_.units == ui.units &&
+        said_.complete == complete)
+        return;
     said_ = {};
+    said_.complete = complete;
     said_.revision = session.revision();
     said_.units = ui.units;
     said_.predicted = session.today_result().seat.share;
@@ -151,8 +155,8 @@ void Readings::find_out(Ui& ui, Session& session, Column& column) {
     const bool any = !session.record().answers.empty() || !said_.before.empty();
     const assess::FindOut& f = said_.found;
     share_bar(ui, "readings.share", column.take(share_bar_px),
-              any ? "Draft by computation and tests" : "Draft by computation alone", f.share,
-              any ? &f.low : nullptr, any ? &f.high : nullptr);
+              any ? "Draft by computation and tests" : "Draft by computation alone",
+              any ? f.share : said_.predicted, any ? &f.low : nullptr, any ? &f.high : nullptr);
     for (const assess::Contradiction& c : f.contradictions)
         column.sentence("readings.contradiction", "Contradiction", c.sentence, ui.theme.worse);
     column.sentence("readings.against", "Against the computation", f.against_prediction,

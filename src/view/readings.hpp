@@ -18,6 +18,7 @@ class Readings {
     /// What the answers and readings of this revision say.
     struct Said {
         int revision = -1;
+        bool complete = false; ///< whether the prediction was
         Units units = Units::us;
         physics::DraftShare predicted;
         assess::SiteReadings before_site, after_site;

@@ -5,6 +5,7 @@
 #include "view/air_house.hpp"
 #include "view/pair.hpp"
 #include "view/room_air.hpp"
+#include "view/share_bar.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,10 +20,6 @@ constexpr float head_px = 74; // bar with title and words
 constexpr float narrow_bar_px = 196, narrow_half_px = 420, list_row_px = 21;
 constexpr double chair_m = 0.6; // behind the ankles
 constexpr const char* seat_key = "room.seat_distance_m";
-
-double share_of(const physics::DraftShare& s, Cause cause) {
-    return cause == Cause::glass ? s.cold_glass : cause == Cause::sash ? s.sash_leak : s.shim_leak;
-}
 
 bool drafty(const physics::SeatResult& seat) {
     return seat.ankle_speed_m_s >= felt_m_s;

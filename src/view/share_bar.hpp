@@ -3,11 +3,13 @@
 #pragma once
 
 #include "physics/seat.hpp"
-#include "view/ui.hpp"
+#include "view/pen.hpp"
 
 namespace shimlight::view {
 
 inline constexpr float share_bar_px = 104;
+
+double share_of(const physics::DraftShare& share, Cause cause);
 
 /// `low` and `high`, when given, are told as a range.
 void share_bar(Ui& ui, std::string_view id, Box box, std::string_view title,

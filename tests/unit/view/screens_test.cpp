@@ -126,7 +126,10 @@ TEST_CASE("readings: an answer moves the shares; a number out of its limits is t
     if (!stage::Stage::has_type()) return;
     stage::Stage stage({1440, 900});
     stage.rest();
+    stage.press("view.room");
+    const std::string causes = stage.node("room.causes.today")->value;
     stage.press("view.readings");
+    CHECK(stage.node("readings.share")->value == causes); // one prediction on every screen
     const std::string before = stage.node("readings.share")->value;
     stage.press("test.tape_casing.gone");
     CHECK(stage.node("readings.share")->value != before);
