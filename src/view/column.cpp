@@ -52,4 +52,30 @@ Box Column::take(float height_px, float gap_px) {
     return box;
 }
 
+bool Column::card(const std::string& id, const std::string& name, const std::string& aside,
+                  const std::string& words, bool on) {
+    Ui& ui = *ui_;
+    const Fonts& fonts = ui.platform.fonts;
+    const float inner = width() - 28;
+    const float high = words.empty() ? 0 : paragraph(ui, fonts.small, {}, inner, 0, words, false);
+    const Box box = take(44 + high + (words.empty() ? 0.0f : 8.0f));
+    MirrorNode node;
+    node.id = id;
+    node.role = Role::toggle;
+    node.name = name + (aside.empty() ? "" : ", " + aside) + (words.empty() ? "" : ": " + words);
+    node.on = on;
+    put_in_place(ui, node, box);
+    ui.mirror.add(std::move(node));
+    const Touch touch = touch_area(ui, id, box);
+    fill(ui, box, touch.hovered ? ui.theme.quote : ui.theme.card, radius_px);
+    frame(ui, box, on ? ui.theme.lever : ui.theme.rule, radius_px, on ? 2.0f : 1.0f);
+    const float aside_px = text_size(ui, fonts.body, aside).x;
+    text_fitted(ui, fonts.strong, {box.x + 14, box.y + 12}, inner - aside_px - 10, ui.theme.ink,
+                name);
+    text(ui, fonts.body, {box.right() - 14, box.y + 12}, ui.theme.soft, aside, Align::right);
+    paragraph(ui, fonts.small, {box.x + 14, box.y + 38}, inner, ui.theme.soft, words);
+    focus_ring(ui, id, box);
+    return touch.pressed || ui.mirror.pressed(id);
+}
+
 } // namespace shimlight::view

@@ -33,6 +33,9 @@ class Column {
     void sentence(std::string_view id, std::string_view name, std::string_view words, ImU32 colour);
     /// Name on the left, figure on the right, a rule below.
     void row(std::string_view id, std::string_view name, std::string_view value, ImU32 colour);
+    /// A card to press: a name, something aside, words below. True when pressed.
+    bool card(const std::string& id, const std::string& name, const std::string& aside,
+              const std::string& words, bool on);
     /// The box of something `height_px` high, which the caller draws.
     Box take(float height_px, float gap_px = 8);
 

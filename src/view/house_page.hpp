@@ -2,10 +2,9 @@
 // House: its openings and their complaints, the remedies of the one chosen, the file, the settings.
 #pragma once
 
+#include "view/column.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
-
-#include <string>
 
 namespace shimlight::view {
 
@@ -16,11 +15,11 @@ class HousePage {
 
   private:
     Scroll scroll_;
-    float openings(Ui& ui, Session& session, Box box, bool& chosen);
-    float remedy(Ui& ui, Session& session, Box box);
-    float file(Ui& ui, Session& session, Box box);
-    float settings(Ui& ui, Session& session, Box box);
-    float honesty(Ui& ui, Box box);
+    bool openings(Session& session, Column& column);
+    void remedy(Ui& ui, Session& session, Column& column);
+    void file(Ui& ui, Session& session, Column& column);
+    void settings(Ui& ui, Session& session, Column& column);
+    void honesty(Ui& ui, Column& column);
     float content_px_ = 1200; ///< measured in the last frame
 };
 

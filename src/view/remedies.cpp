@@ -83,32 +83,6 @@ Ready contains(const Session& session, const opening::Remedy& remedy,
     return {all && !wanted.empty(), all && wanted.size() == has.size()};
 }
 
-/// A card with a name and a button's behaviour; words below the name.
-bool card(Ui& ui, const std::string& id, Column& column, const std::string& name,
-          const std::string& aside, const std::string& words, bool on) {
-    const Fonts& fonts = ui.platform.fonts;
-    const float inner = column.width() - 28;
-    const float high = words.empty() ? 0 : paragraph(ui, fonts.small, {}, inner, 0, words, false);
-    const Box box = column.take(44 + high + (words.empty() ? 0.0f : 8.0f));
-    MirrorNode node;
-    node.id = id;
-    node.role = Role::toggle;
-    node.name = name + (aside.empty() ? "" : ", " + aside) + (words.empty() ? "" : ": " + words);
-    node.on = on;
-    put_in_place(ui, node, box);
-    ui.mirror.add(std::move(node));
-    const Touch touch = touch_area(ui, id, box);
-    fill(ui, box, touch.hovered ? ui.theme.quote : ui.theme.card, radius_px);
-    frame(ui, box, on ? ui.theme.lever : ui.theme.rule, radius_px, on ? 2.0f : 1.0f);
-    const float aside_px = text_size(ui, fonts.body, aside).x;
-    text_fitted(ui, fonts.strong, {box.x + 14, box.y + 12}, inner - aside_px - 10, ui.theme.ink,
-                name);
-    text(ui, fonts.body, {box.right() - 14, box.y + 12}, ui.theme.soft, aside, Align::right);
-    paragraph(ui, fonts.small, {box.x + 14, box.y + 38}, inner, ui.theme.soft, words);
-    focus_ring(ui, id, box);
-    return touch.pressed || ui.mirror.pressed(id);
-}
-
 std::string price(const Session& session, const opening::Remedy& remedy) {
     const double price = assess::price_of(remedy, session.house().hour);
     return price > 0 ? "about " + format_money(price, session.house().currency) : "";
@@ -119,11 +93,12 @@ std::string price(const Session& session, const opening::Remedy& remedy) {
 void Remedies::own(Ui& ui, Session& session, Column& column) {
     column.heading("remedies.title", "Remedies of this opening");
     const auto remedies = session.record().remedies; // a press changes the list
-    if (card(ui, "remedies.none", column, "Today alone", "", "", session.record().chosen < 0))
+    if (column.card("remedies.none", "Today alone", "", "", session.record().chosen < 0))
         return choose(session, -1);
     for (std::size_t i = 0; i < remedies.size(); ++i)
-        if (card(ui, "remedies.own." + std::to_string(i), column, remedies[i].name,
-                 price(session, remedies[i]), "", session.record().chosen == static_cast<int>(i)))
+        if (column.card("remedies.own." + std::to_string(i), remedies[i].name,
+                        price(session, remedies[i]), "",
+                        session.record().chosen == static_cast<int>(i)))
             return choose(session, static_cast<int>(i));
     if (button(ui, "remedies.new", column.take(touch_px), "A new one: like today, but …")) {
         opening::Remedy fresh;
@@ -172,7 +147,7 @@ void Remedies::chosen(Ui& ui, Session& session, Column& column) {
     column.space(6);
 }
 
-void Remedies::ready(Ui& ui, Session& session, Column& column) {
+void Remedies::ready(Session& session, Column& column) {
     column.heading("remedies.ready", "Usual ones, cheapest first");
     const opening::Case today = session.today();
     for (const auto& ready : opening::ready_remedies()) {
@@ -181,8 +156,8 @@ void Remedies::ready(Ui& ui, Session& session, Column& column) {
             std::any_of(made.changes.begin(), made.changes.end(), [&](const auto& c) {
                 return std::fabs(c.field->get(today) - c.value) > 1e-9;
             });
-        if (moves && card(ui, "remedies.add." + std::string(ready.key), column, made.name,
-                          price(session, made), std::string(ready.what), false))
+        if (moves && column.card("remedies.add." + std::string(ready.key), made.name,
+                                 price(session, made), std::string(ready.what), false))
             return add(session, std::move(made));
     }
 }
@@ -200,7 +175,7 @@ void Remedies::draw(Ui& ui, Session& session, Box box) {
     own(ui, session, left);
     chosen(ui, session, left);
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
-    ready(ui, session, right);
+    ready(session, right);
     content_px_ = std::max(left.y, right.y) - top + 24;
     scroll_.end(ui);
 }

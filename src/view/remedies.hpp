@@ -19,7 +19,7 @@ class Remedies {
     float content_px_ = 0;
     void own(Ui& ui, Session& session, Column& column);
     void chosen(Ui& ui, Session& session, Column& column);
-    void ready(Ui& ui, Session& session, Column& column);
+    void ready(Session& session, Column& column);
 };
 
 } // namespace shimlight::view

@@ -90,29 +90,21 @@ bool Stage::rest() {
     return false;
 }
 
-void Stage::press(const std::string& id) {
-    view::MirrorEvent event;
-    event.id = id;
-    frame({event});
+void Stage::act(view::MirrorEvent event) {
+    frame({std::move(event)});
     rest();
+}
+
+void Stage::press(const std::string& id) {
+    act({id, view::MirrorEvent::Kind::press, 0, ""});
 }
 
 void Stage::set_number(const std::string& id, double value) {
-    view::MirrorEvent event;
-    event.id = id;
-    event.kind = view::MirrorEvent::Kind::number;
-    event.number = value;
-    frame({event});
-    rest();
+    act({id, view::MirrorEvent::Kind::number, value, ""});
 }
 
 void Stage::type(const std::string& id, const std::string& words) {
-    view::MirrorEvent event;
-    event.id = id;
-    event.kind = view::MirrorEvent::Kind::text;
-    event.text = words;
-    frame({event});
-    rest();
+    act({id, view::MirrorEvent::Kind::text, 0, words});
 }
 
 void Stage::drag(const std::vector<ImVec2>& way) {

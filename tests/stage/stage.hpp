@@ -42,6 +42,8 @@ class Stage {
     static bool has_type();
 
   private:
+    void act(view::MirrorEvent event);
+
     Size size_;
     view::Screen screen_;
     view::Mirror mirror_;
