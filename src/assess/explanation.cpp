@@ -40,6 +40,11 @@ Measured measured(const physics::InfraredReading& reading) {
             range.surface_high_c};
 }
 
+double left_over_k(double difference_k) {
+    constexpr double rounding_k = 1e-9; // far below what a search settles to, far above a double's
+    return std::fabs(difference_k) < rounding_k ? 0 : difference_k;
+}
+
 double tolerance_of(double range_k) {
     return std::hypot(range_k, computation_error_k);
 }
@@ -87,7 +92,7 @@ Explanation explain_emissivity(const physics::InfraredReading& reading, double c
     e.assumption = "emissivity";
     e.assumed = reading.surface_emissivity;
     e.needed = meet(possible, computed_c, shown);
-    e.left_k = shown(e.needed) - computed_c;
+    e.left_k = left_over_k(shown(e.needed) - computed_c);
     e.explains = std::fabs(e.left_k) <= tolerance_k;
     tell(e, Kind::emissivity, phrases::emissivity, shown(e.assumed) - computed_c, fahrenheit);
     return e;

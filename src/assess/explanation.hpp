@@ -46,6 +46,9 @@ Measured measured(const physics::InfraredReading& reading);
 Compared compare_reading(double measured_c, double range_k, double computed_c);
 double tolerance_of(double range_k);
 
+/// A difference that a search has left, K; nil where it is no more than the search's rounding.
+double left_over_k(double difference_k);
+
 /// A reading compared; its explanations are to be added.
 SurfaceReading compared(const Measured& measured, double computed_c);
 

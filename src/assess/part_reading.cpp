@@ -194,7 +194,7 @@ Explanation explain(const Candidate& a, const Case& c, Point nearest, double com
     e.assumption = a.name;
     e.assumed = a.get(c);
     e.needed = nearest.value;
-    e.left_k = measured_c - nearest.c;
+    e.left_k = left_over_k(measured_c - nearest.c);
     e.explains = std::fabs(e.left_k) <= tolerance_k;
     tell(e, a.kind, a.word, measured_c - computed_c, fahrenheit);
     return e;

@@ -121,7 +121,7 @@ Explanation explain(const Assumption& a, const Situation& c, double measured_c, 
     e.assumption = a.name;
     e.assumed = a.get(c);
     e.needed = meet(a.possible(e.assumed), measured_c, with);
-    e.left_k = measured_c - with(e.needed);
+    e.left_k = left_over_k(measured_c - with(e.needed));
     e.explains = std::fabs(e.left_k) <= tolerance_k;
     tell(e, a.kind, a.word, measured_c - computed_glass_c(c), fahrenheit);
     return e;
