@@ -14,8 +14,7 @@ from pathlib import Path
 
 # Only who asks the calculation door on the page loads it; the system fetches large icons when the
 # program is installed.
-ON_DEMAND = {"shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png",
-             "icons/touch-180.png"}
+ON_DEMAND = {"shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png"}
 VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
 
 
