@@ -8,7 +8,7 @@ import { startServer } from "../../web/serve.mjs";
 import { launch } from "./browsers.mjs";
 import { Visit } from "./visit.mjs";
 
-const CASE_MS = 180_000;
+const CASE_MS = 300_000;
 const [name = "chromium", site = fileURLToPath(new URL("../../build/web", import.meta.url)), ...words] =
   process.argv.slice(2);
 

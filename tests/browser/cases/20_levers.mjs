@@ -88,7 +88,7 @@ export const cases = [
     name: "levers of the Remedy can be moved through the mirror",
     async run(visit) {
       await visit.press("show.remedy");
-      assert.deepEqual(await dead(visit, moveByMirror, 3), []);
+      assert.deepEqual(await dead(visit, moveByMirror, 4), []);
     },
   },
   {
@@ -96,7 +96,7 @@ export const cases = [
     browsers: ["chromium"],
     async run(visit) {
       await visit.press("show.today");
-      assert.deepEqual(await dead(visit, moveByKeys, 3, 1), []);
+      assert.deepEqual(await dead(visit, moveByKeys, 4, 1), []);
     },
   },
   {
