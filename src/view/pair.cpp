@@ -44,8 +44,10 @@ void choose_shown(Ui& ui, Session& session, Box box, bool wide, float end_x) {
     chip.enabled = session.has_remedy();
     chip.help = "Levers move the remedy";
     float remedy_x = wide ? box.x + box.w / 2 + 12 : x + 64;
-    if (end_x - remedy_x - 4 < least_chip_px) remedy_x = x + (wide ? 94 : 64);
-    const float width = std::min(wide ? 240.0f : 200.0f, end_x - remedy_x - 4);
+    if (end_x - remedy_x < least_chip_px + 4) remedy_x = x + (wide ? 94 : 64);
+    const float room_px = end_x - remedy_x;
+    const float apart_px = room_px > least_chip_px ? 8 : 4;
+    const float width = std::min(wide ? 240.0f : 200.0f, room_px - apart_px);
     const bool named = width > 150;
     if (button(ui, "show.remedy", {remedy_x, y, width, touch_px},
                named ? session.remedy_name() : "Remedy", chip))

@@ -191,7 +191,13 @@ void draw_wash(Ui& ui, const RoomScene& s) {
     fill(ui, s.box(0, 0, s.shown_m, high), wash_ink(s, air, ui.platform.dark ? 0.1f : 0.16f));
     const double layer = seat.downdraft_layer_m;
     if (layer <= 0) return;
-    const auto cold = [&](double c, float a) { return wash_ink(s, c, a); };
+    // In the ink of cold air, the more of it the colder: by the section's scale all air above the
+    // dew point would look warm beside the room.
+    const auto cold = [&](double c, float a) {
+        constexpr double deepest_k = 15;
+        const double share = std::clamp((air - c) / deepest_k, 0.0, 1.0);
+        return faded(ui.theme.water, a * (0.15f + 0.6f * static_cast<float>(share)));
+    };
     const double film = (s.face_c() + air) / 2;
     band(ui, s.box(s.face_m(), s.c.opening.sill_m, s.face_m() + 2.5 * layer, s.top_m()),
          cold(film, 0.35f), cold(air, 0), cold(air, 0), cold(film, 0.75f));
