@@ -9,8 +9,7 @@ namespace {
 
 using opening::Part;
 
-constexpr double computation_error_k = 1; ///< as in compare_reading
-constexpr double least_span_k = 5;        ///< between the airs: below it a factor means nothing
+constexpr double least_span_k = 5; ///< between the airs: below it a factor means nothing
 
 struct Read {
     Part part;
@@ -72,7 +71,7 @@ std::vector<PartReading> compare_site(const SiteReadings& site, const Assessment
         r.part = part;
         r.surface_c = physics::infrared_surface_c(*shown_c, reading);
         r.computed_c = *computed_c;
-        r.range_k = std::hypot(site.error_k, computation_error_k);
+        r.range_k = tolerance_of(site.error_k);
         r.compared = compare_reading(r.surface_c, site.error_k, r.computed_c);
         if (std::fabs(span_k) >= least_span_k) {
             r.factor = (r.surface_c - site.outside_c) / span_k;

@@ -15,18 +15,8 @@ std::string length(double m, Units units) {
     return format(Quantity::long_m, m, units);
 }
 
-std::string area(double m2, Units units) {
-    char buffer[32];
-    const bool us = units == Units::us;
-    std::snprintf(buffer, sizeof buffer, us ? "%.1f ft²" : "%.2f m²", us ? m2 / 0.09290304 : m2);
-    return buffer;
-}
-
 std::string way(double m, Units units) {
-    char buffer[32];
-    const bool us = units == Units::us;
-    std::snprintf(buffer, sizeof buffer, us ? "%.0f ft" : "%.1f m", us ? m / 0.3048 : m);
-    return buffer;
+    return format(Quantity::height_m, m, units);
 }
 
 std::string both(const house::OrderSize& w, const house::OrderSize& h,
@@ -129,12 +119,12 @@ void SheetPage::work(Ui& ui, Session& session, Column& column, const house::Shee
     column.heading("sheet.work", "Work: " + session.remedy_name());
     const std::string& currency = session.house().currency;
     const house::Materials& m = s.materials;
-    column.row("sheet.glass", "Glass that shows, today", area(s.glass_today_m2, ui.units),
+    column.row("sheet.glass", "Glass that shows, today", format_area(s.glass_today_m2, ui.units),
                ui.theme.ink);
     if (session.has_remedy() && s.glass_today_m2 > 0) {
         const double change = s.glass_remedy_m2 / s.glass_today_m2 - 1;
         column.row("sheet.glass_remedy", "With the remedy",
-                   area(s.glass_remedy_m2, ui.units) + " (" + format_percent(change) + ")",
+                   format_area(s.glass_remedy_m2, ui.units) + " (" + format_percent(change) + ")",
                    change < -0.005 ? ui.theme.worse : ui.theme.ink);
     }
     column.row("sheet.joint", "Joint around the frame", way(m.joint_m, ui.units), ui.theme.ink);
