@@ -9,10 +9,12 @@ import { hideNotice, showNotice } from "./notice.js";
 import { workOffline } from "./offline.js";
 import { openDoor } from "./open_door.mjs";
 import { Pointer } from "./pointer.js";
+import { startProgram } from "./program.js";
 import { Storage } from "./storage.js";
 import { Theme } from "./theme.js";
 import { withTexts } from "./wasm.js";
 
+const SIGNS = ["pointerdown", "keydown", "focusin", "click", "input", "wheel", "appinstalled"];
 const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
 let program = null;
@@ -63,6 +65,7 @@ function makePage(storage, theme, layout, mirror) {
     asleep(asleep) {
       state.asleep = asleep;
     },
+    failed,
     drawn() {
       state.frames++;
       document.documentElement.dataset.ready = "1";
@@ -90,6 +93,23 @@ function listenToPage() {
   addEventListener("pagehide", () => program._shimlight_leave());
 }
 
+/// The rest of the program comes at the first sign of use, or at once to who was here before.
+function bringRest(storage) {
+  const bring = () => {
+    for (const sign of SIGNS) removeEventListener(sign, bring, true);
+    program.whole().catch((error) => {
+      console.warn(error);
+      note("A part of Shimlight is missing: it comes when there is a network.");
+      listen();
+    });
+  };
+  const listen = () => {
+    for (const sign of SIGNS) addEventListener(sign, bring, { capture: true, passive: true });
+  };
+  if (storage.houses.length) bring();
+  else listen();
+}
+
 /// A file of ours, here and now: whoever asks the door waits for it once.
 function bytesNow(name) {
   const request = new XMLHttpRequest();
@@ -111,7 +131,7 @@ async function start() {
   const theme = new Theme(storage.theme, wake);
   const layout = new CanvasLayout(stage, canvas, wake);
   const mirror = new Mirror(document.getElementById("mirror"), tell, openFile);
-  program = await createShimlight({ page: makePage(storage, theme, layout, mirror) });
+  program = await startProgram(makePage(storage, theme, layout, mirror));
   if (state.drawable) {
     listenToContext();
     new Pointer(stage, canvas, program, mirror);
@@ -119,7 +139,8 @@ async function start() {
   listenToPage();
   listenToKeys(program, mirror, (id) => tell(0, id, 0, ""));
   if (earlyNote) note(earlyNote);
-  window.shimlight = { ask, get asleep() { return state.asleep; }, get frames() { return state.frames; } };
+  bringRest(storage);
+  window.shimlight = { ask, get asleep() { return state.asleep && !program.coming; }, get frames() { return state.frames; } };
   wake();
   workOffline(async () => {
     program._shimlight_leave();
@@ -127,7 +148,9 @@ async function start() {
   });
 }
 
-start().catch((error) => {
+function failed(error) {
   console.error(error);
   showNotice("Shimlight could not start in this browser. It needs WebAssembly; a browser of the last few years has it.");
-});
+}
+
+start().catch(failed);

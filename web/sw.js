@@ -1,17 +1,22 @@
 // SPDX-License-Identifier: MIT
 // Keeps the whole program on the device. The build fills in the list of files and a version made
 // from their content: either all files of one version are there, or the version is not installed.
-// The door is kept once it was asked for.
+// The rest of the program and the door are kept once they were asked for; a new version then brings
+// them along.
 
 const VERSION = "__CACHE_VERSION__";
 const FILES = __PRECACHE__;
-const DOOR = "/shimlight-door.wasm";
+const ASKED_FOR = ["shimlight-rest.wasm", "shimlight-door.wasm"];
 const CACHE = `shimlight-${VERSION}`;
 
-addEventListener("install", (event) => {
-  const requests = FILES.map(({ url }) => new Request(url, { cache: "reload" }));
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(requests)));
-});
+async function install() {
+  const known = await Promise.all(ASKED_FOR.map((url) => caches.match(url)));
+  const urls = [...FILES.map(({ url }) => url), ...ASKED_FOR.filter((_, i) => known[i])];
+  const cache = await caches.open(CACHE);
+  await cache.addAll(urls.map((url) => new Request(url, { cache: "reload" })));
+}
+
+addEventListener("install", (event) => event.waitUntil(install()));
 
 addEventListener("activate", (event) => {
   event.waitUntil(caches.keys()
@@ -37,6 +42,7 @@ async function answer(request) {
   const kept = await cache.match(request.mode === "navigate" ? "./" : request);
   if (kept) return kept;
   const fetched = await fetch(request);
-  if (fetched.ok && request.url.endsWith(DOOR)) cache.put(request, fetched.clone());
+  const asked = ASKED_FOR.some((name) => request.url.endsWith(`/${name}`));
+  if (fetched.ok && asked) cache.put(request, fetched.clone());
   return fetched;
 }

@@ -37,7 +37,20 @@ target_link_options(shimlight_app PRIVATE ${wasm_link_options} -Oz
   -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
   -sEXPORTED_RUNTIME_METHODS=UTF8ToString
   -sEXPORTED_FUNCTIONS=_main,_malloc,_free)
-set_target_properties(shimlight_app PROPERTIES OUTPUT_NAME shimlight SUFFIX .js)
+# In two parts (web/setup/split.py), which is why the functions keep their names up to there.
+set_target_properties(shimlight_app PROPERTIES OUTPUT_NAME shimlight SUFFIX .js
+  RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/whole)
+target_link_options(shimlight_app PRIVATE --profiling-funcs
+  -sBINARYEN_EXTRA_PASSES=--one-caller-inline-max-function-size=60)
+set(parts_dir ${CMAKE_BINARY_DIR}/parts)
+set(parts ${parts_dir}/shimlight.wasm ${parts_dir}/shimlight-rest.wasm)
+add_custom_command(OUTPUT ${parts}
+  COMMAND ${CMAKE_COMMAND} -E make_directory ${parts_dir}
+  COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/split.py
+    ${CMAKE_BINARY_DIR}/whole/shimlight.wasm ${parts}
+  DEPENDS shimlight_app ${CMAKE_SOURCE_DIR}/web/setup/split.py
+  COMMENT "Cutting the program in two"
+  VERBATIM)
 
 # --- The door, for Node and for who asks on the page ---------------------------------------------
 add_executable(shimlight_door src/door/wasm.cpp)
@@ -63,10 +76,9 @@ file(GLOB icon_files CONFIGURE_DEPENDS assets/icons/*)
 add_custom_command(OUTPUT ${CMAKE_BINARY_DIR}/site.stamp
   COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/site.py ${SHIMLIGHT_SITE_DIR}
     ${page_files} ${icon_files}
-    $<TARGET_FILE:shimlight_app> $<TARGET_FILE_DIR:shimlight_app>/shimlight.wasm
-    $<TARGET_FILE:shimlight_door>
+    $<TARGET_FILE:shimlight_app> ${parts} $<TARGET_FILE:shimlight_door>
   COMMAND ${CMAKE_COMMAND} -E touch ${CMAKE_BINARY_DIR}/site.stamp
-  DEPENDS shimlight_app shimlight_door ${page_files} ${icon_files}
+  DEPENDS shimlight_app ${parts} shimlight_door ${page_files} ${icon_files}
     ${CMAKE_SOURCE_DIR}/web/setup/site.py
   COMMENT "Putting the page together in ${SHIMLIGHT_SITE_DIR}"
   VERBATIM)

@@ -27,7 +27,7 @@ Inbox& inbox() {
 
 void Inbox::frame_taken() {
     events.clear();
-    opened_file.clear();
+    if (whole) opened_file.clear(); // else it waits for the rest, which reads it
     context_new = false;
     pinch.zoom = 0;
     pinch.pan = ImVec2(0, 0);
@@ -108,6 +108,12 @@ EMSCRIPTEN_KEEPALIVE void shimlight_opened(const char* content) {
 
 EMSCRIPTEN_KEEPALIVE void shimlight_storage_note(const char* note) {
     inbox().storage_note = note;
+    shimlight::app::wake();
+}
+
+/// The second part of the program can be called from now on.
+EMSCRIPTEN_KEEPALIVE void shimlight_whole() {
+    inbox().whole = true;
     shimlight::app::wake();
 }
 

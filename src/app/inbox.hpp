@@ -26,6 +26,7 @@ struct Inbox {
     std::string opened_file;
     std::string storage_note;
     bool touch = false;        ///< the last pointer was a finger
+    bool whole = false;        ///< the rest of the program has come
     bool context_lost = false; ///< nothing can be drawn just now
     bool context_new = false;  ///< restored since the last frame: GL objects must be made anew
     void (*wake)() = nullptr;  ///< called after every message

@@ -93,12 +93,13 @@ class Program {
         p.theme_choice = look.theme;
         p.reduced_motion = look.reduced_motion;
         p.touch = in.touch;
+        p.whole = in.whole;
         p.time_s = time_s_;
         p.wheel_zoom = in.pinch.zoom;
         p.pinch_centre = in.pinch.centre;
         p.pinch_pan = in.pinch.pan;
         p.pinching = in.pinch.active;
-        p.opened_file = in.opened_file;
+        if (in.whole) p.opened_file = in.opened_file;
         p.storage_note = in.storage_note;
         p.fonts = fonts_;
         p.mirror = &mirror_;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "view/chart.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 
@@ -26,7 +27,7 @@ Chart height_chart(const Ui& ui, const Session& session, Shown of);
 
 class AirView {
   public:
-    void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
+    SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
 
   private:
     /// Costly extras of one of the two, kept until something changes.

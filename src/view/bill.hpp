@@ -4,6 +4,7 @@
 
 #include "assess/plans.hpp"
 #include "house/bill.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 #include "view/ui.hpp"
@@ -14,7 +15,7 @@ class Column;
 
 class Bill {
   public:
-    void draw(Ui& ui, Session& session, Box box);
+    SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box);
 
   private:
     struct Measure {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "view/column.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 
@@ -11,7 +12,7 @@ namespace shimlight::view {
 class HousePage {
   public:
     /// Draws the page. True when an opening was chosen: time to look at it.
-    bool draw(Ui& ui, Session& session, Box box);
+    SHIMLIGHT_REST bool draw(Ui& ui, Session& session, Box box);
 
   private:
     Scroll scroll_;

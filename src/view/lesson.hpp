@@ -5,6 +5,7 @@
 
 #include "house/lesson.hpp"
 #include "view/layout.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 #include "view/views.hpp"
@@ -17,7 +18,7 @@ namespace shimlight::view {
 class Lesson {
   public:
     /// The list; true when one was started or gone on with.
-    bool draw(Ui& ui, Box box);
+    SHIMLIGHT_REST bool draw(Ui& ui, Box box);
 
     /// First in a frame: a lesson that was left goes.
     void begin_frame();
@@ -30,11 +31,11 @@ class Lesson {
     View view() const { return static_cast<View>(lesson().screen); }
 
     /// In place of the levers: question, guesses, explanation.
-    void card(Ui& ui, Box box);
+    SHIMLIGHT_REST void card(Ui& ui, Box box);
     /// Above the levers in free play; returns what is left for them.
-    Box free_bar(Ui& ui, Box box);
+    SHIMLIGHT_REST Box free_bar(Ui& ui, Box box);
     /// Today and the Remedy of the lesson's three figures, for the back row.
-    void numbers(Ui& ui, Box box);
+    SHIMLIGHT_REST void numbers(Ui& ui, Box box);
     /// Gives the card what it needs of the picture's height on a phone.
     void make_room(Layout& layout) const;
 

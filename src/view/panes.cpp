@@ -213,7 +213,11 @@ void Panes::pictures(Ui& ui, const Session& session, const Pair& pair, float y, 
                         heats[i],
                         widest};
         const Box part = pair.part(of);
-        (summer_ ? draw_summer : draw_winter)(ui, {part.x, y, part.w, height}, r);
+        const Box picture{part.x, y, part.w, height};
+        if (summer_)
+            draw_summer(ui, picture, r);
+        else
+            draw_winter(ui, picture, r);
     }
 }
 

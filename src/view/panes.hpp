@@ -5,6 +5,7 @@
 
 #include "view/glass_curves.hpp"
 #include "view/pair.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 
 namespace shimlight::view {
@@ -13,7 +14,7 @@ class Column;
 
 class Panes {
   public:
-    void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
+    SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
 
   private:
     bool summer_ = false;

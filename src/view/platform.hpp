@@ -66,6 +66,7 @@ struct Platform {
     ImVec2 pinch_centre;  ///< CSS px
     ImVec2 pinch_pan;     ///< CSS px, two-finger drag since the last frame
     bool pinching = false;
+    bool whole = true;        ///< the rest of the program is here (view/rest.hpp)
     std::string opened_file;  ///< content of a file the user has just opened, else empty
     int theme_choice = 0;     ///< 0 follow the system, 1 light, 2 dark
     std::string storage_note; ///< e.g. "Saved 9:41", or why it could not be saved

@@ -5,6 +5,7 @@
 
 #include "assess/site.hpp"
 #include "view/column.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 
@@ -12,7 +13,7 @@ namespace shimlight::view {
 
 class Readings {
   public:
-    void draw(Ui& ui, Session& session, Box box);
+    SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box);
 
   private:
     /// What the answers and readings of this revision say.

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "view/column.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 
@@ -12,7 +13,7 @@ namespace shimlight::view {
 class Remedies {
   public:
     /// Ends `session.choosing_remedy` when the reader is done.
-    void draw(Ui& ui, Session& session, Box box);
+    SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box);
 
   private:
     Scroll scroll_;

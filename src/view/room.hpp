@@ -2,13 +2,14 @@
 // Room: side view to scale with the person, the falling air, the leaks and the cold radiation.
 #pragma once
 
+#include "view/rest.hpp"
 #include "view/room_scene.hpp"
 
 namespace shimlight::view {
 
 class RoomView {
   public:
-    void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
+    SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
 
   private:
     bool dragged_ = false;        ///< the figure follows the finger

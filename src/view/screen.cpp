@@ -10,6 +10,7 @@
 #include "view/panes.hpp"
 #include "view/readings.hpp"
 #include "view/remedies.hpp"
+#include "view/rest.hpp"
 #include "view/room.hpp"
 #include "view/session.hpp"
 #include "view/sheet.hpp"
@@ -99,7 +100,7 @@ struct Conductor {
 
     void keys();
     void another_opening();
-    void opened_file();
+    SHIMLIGHT_REST void opened_file();
     bool opened_lessons();
     void title(const Layout& layout);
     void views(const Layout& layout);
@@ -108,6 +109,7 @@ struct Conductor {
     void picture(const Layout& layout);
     void page(const Layout& layout);
     void assess();
+    bool rest_here(Box where);
     void present(const Layout& layout);
 };
 
@@ -136,7 +138,7 @@ bool Conductor::opened_lessons() {
 }
 
 void Conductor::opened_file() {
-    if (ui.platform.opened_file.empty() || opened_lessons()) return;
+    if (opened_lessons()) return;
     const auto opened = house::from_json(ui.platform.opened_file);
     if (!ok(opened)) {
         const Problem& p = problem(opened);
@@ -249,6 +251,17 @@ void Conductor::assess() {
     s.verdict = std::move(words);
 }
 
+/// Whether the rest of the program is here; until then its place says that it is coming.
+bool Conductor::rest_here(Box where) {
+    if (ui.platform.whole) return true;
+    const std::string words = "This part of Shimlight is on its way. It comes once; after that it "
+                              "is here without a network too.";
+    const Box b = where.shrunk(margin_px);
+    paragraph(ui, ui.platform.fonts.body, {b.x, b.y}, b.w, ui.theme.soft, words);
+    note(ui, Role::status, "rest", b, "Coming", words);
+    return false;
+}
+
 void Conductor::picture(const Layout& layout) {
     if (lesson && s.lesson.guided())
         s.lesson.card(ui, layout.levers);
@@ -262,7 +275,8 @@ void Conductor::picture(const Layout& layout) {
     }
     assess();
     const Box& b = layout.picture;
-    if (s.view == View::slice) s.slice.draw(ui, session, b, layout.wide, layout.roomy);
+    if (s.view == View::slice) return s.slice.draw(ui, session, b, layout.wide, layout.roomy);
+    if (!rest_here(b)) return;
     if (s.view == View::room) s.room.draw(ui, session, b, layout.wide, layout.roomy);
     if (s.view == View::panes) s.panes.draw(ui, session, b, layout.wide, layout.roomy);
     if (s.view == View::air) s.air.draw(ui, session, b, layout.wide, layout.roomy);
@@ -270,6 +284,7 @@ void Conductor::picture(const Layout& layout) {
 
 void Conductor::page(const Layout& layout) {
     const Box& b = layout.page;
+    if (!rest_here(b)) return;
     if (session.choosing_remedy) {
         assess();
         return s.remedies.draw(ui, session, b);
@@ -318,10 +333,10 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
           s.session.house().units,
           "",
           {0, 0, platform.width_px, platform.height_px}};
-    ui.blocked = !s.overlay.id.empty() || s.why.open();
+    ui.blocked = !s.overlay.id.empty() || (s.why.open() && platform.whole);
     ui.why = &s.why;
     Conductor conductor{s, ui, session, lesson};
-    conductor.opened_file();
+    if (platform.whole && !platform.opened_file.empty()) conductor.opened_file();
     conductor.keys();
     ui.units = s.session.house().units;
     conductor.another_opening();
@@ -349,7 +364,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
         if (!asked) conductor.verdict(layout);
     }
     conductor.message();
-    s.why.draw(ui, session);
+    if (platform.whole) s.why.draw(ui, session);
     draw_overlay(ui);
     end_page();
 }

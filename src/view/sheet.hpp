@@ -4,6 +4,7 @@
 
 #include "house/sheet.hpp"
 #include "view/column.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 
@@ -11,7 +12,7 @@ namespace shimlight::view {
 
 class SheetPage {
   public:
-    void draw(Ui& ui, Session& session, Box box);
+    SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box);
 
   private:
     Scroll scroll_;

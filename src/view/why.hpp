@@ -5,6 +5,7 @@
 
 #include "assess/figures.hpp"
 #include "view/figure_text.hpp"
+#include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 
@@ -29,7 +30,7 @@ class Why {
     void show(std::string_view key, Shown of);
     void close();
     /// Draws the card over the page; nothing when none is open. Last but for drop-downs.
-    void draw(Ui& ui, Session& session);
+    SHIMLIGHT_REST void draw(Ui& ui, Session& session);
 
   private:
     std::string key_; ///< of a figure

@@ -12,10 +12,12 @@ import re
 import sys
 from pathlib import Path
 
-# Only who asks the calculation door on the page loads it; the system fetches large icons when the
-# program is installed.
-ON_DEMAND = {"shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png"}
+# The rest of the program comes with the first use; only who asks the calculation door on the page
+# loads it; the system fetches large icons when the program is installed.
+REST = "shimlight-rest.wasm"
+ON_DEMAND = {REST, "shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png"}
 VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
+REST_MARK = "__REST_MARK__"
 
 
 def folder_of(file: Path) -> str:
@@ -51,6 +53,14 @@ def lean(name: str, content: bytes) -> bytes:
     return "\n".join(line for line in lines if line and not line.startswith("//")).encode()
 
 
+def mark_of(content: bytes) -> str:
+    """FNV-1a, the same as in program.js."""
+    mark = 0x811C9DC5
+    for byte in content:
+        mark = (mark ^ byte) * 0x01000193 & 0xFFFFFFFF
+    return f"{mark:x}"
+
+
 def write(folder: Path, files: dict[str, bytes]) -> None:
     for old in sorted(folder.rglob("*"), reverse=True):
         if old.is_file() and old.relative_to(folder).as_posix() not in files:
@@ -68,6 +78,10 @@ def main() -> None:
     folder = Path(sys.argv[1])
     files = {folder_of(f) + f.name: lean(f.name, f.read_bytes())
              for f in map(Path, sys.argv[2:])}
+    starter = files["program.js"].decode()
+    if REST_MARK not in starter:
+        raise SystemExit(f"program.js has no place for {REST_MARK}")
+    files["program.js"] = starter.replace(REST_MARK, mark_of(files[REST])).encode()
     source = files.pop("sw.js", None)
     if source is None:
         raise SystemExit("there is no sw.js among the files")

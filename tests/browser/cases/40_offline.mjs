@@ -4,6 +4,8 @@ import assert from "node:assert/strict";
 import { Visit } from "../visit.mjs";
 import { startServer } from "../../../web/serve.mjs";
 
+const REST = "/shimlight-rest.wasm";
+
 /** Everything the page fetched, and what the service worker keeps, as paths. */
 async function fetchedAndKept(visit) {
   return visit.evaluate(async () => {
@@ -33,7 +35,12 @@ export const cases = [
       const visit = await Visit.start(browser, server);
       try {
         await becomeOffline(visit);
+        assert.ok(!(await fetchedAndKept(visit)).fetched.includes(REST), "nobody has used it yet");
+        await visit.press("view.room");
+        await visit.until(() => document.querySelector("[data-id='room.picture.remedy']"), null, "the room");
         const { fetched, kept } = await fetchedAndKept(visit);
+        assert.ok(fetched.includes(REST), "the first use brings the rest");
+        await visit.press("view.slice");
         const missing = fetched.filter((path) => !kept.includes(path) && path !== "/sw.js");
         assert.deepEqual(missing, [], "all that was fetched is kept");
         await server.stop();
@@ -41,6 +48,8 @@ export const cases = [
         const before = await visit.results();
         await visit.set("lever.weather.outside_c", -15);
         assert.notDeepEqual(await visit.results(), before, "a lever is computed");
+        await visit.press("view.room");
+        assert.ok(await visit.control("room.picture.remedy"), "the rest is here too");
         await visit.reload();
         assert.match((await visit.control("lever.weather.outside_c")).spoken, /^−15/);
         // The browser itself asks for a newer worker now and then; it finds no server.
@@ -59,7 +68,7 @@ export const cases = [
       await becomeOffline(visit);
       const { kept } = await fetchedAndKept(visit);
       assert.ok(kept.includes("/"), "the page itself");
-      for (const name of ["/shimlight.js", "/shimlight.wasm", "/loader.js", "/style.css"]) {
+      for (const name of ["/shimlight.js", "/shimlight.wasm", "/program.js", "/loader.js", "/style.css"]) {
         assert.ok(kept.includes(name), name);
       }
       await visit.close();

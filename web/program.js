@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// The program in its two parts: the first starts the page, the rest comes once somebody uses it.
+
+const REST = "shimlight-rest.wasm";
+const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
+
+/// FNV-1a, the same as in site.py: parts of two versions must never meet.
+function markOf(bytes) {
+  let mark = 0x811c9dc5;
+  for (const byte of bytes) mark = Math.imul(mark ^ byte, 0x01000193);
+  return (mark >>> 0).toString(16);
+}
+
+async function instantiate(name, imports) {
+  try {
+    return await WebAssembly.instantiateStreaming(fetch(name), imports);
+  } catch (error) { // a host that does not know the type, or a browser that does not stream
+    if (!(error instanceof TypeError)) throw error;
+    return WebAssembly.instantiate(await (await fetch(name)).arrayBuffer(), imports);
+  }
+}
+
+/// What the first part calls of the second before it is there: a fault of the program.
+const absent = new Proxy({}, {
+  get: () => () => { throw new Error("the rest of the program is not here yet"); },
+});
+
+/// page: the object that app/page.cpp calls. Gives the program; program.whole() brings the rest.
+export async function startProgram(page) {
+  let first = null;
+  const program = await createShimlight({
+    page,
+    instantiateWasm(imports, receive) {
+      instantiate("shimlight.wasm", { ...imports, second: absent }).then(({ instance, module }) => {
+        first = instance.exports;
+        receive(instance, module);
+      }, page.failed);
+      return {};
+    },
+  });
+  program.coming = false;
+  program.whole = async () => {
+    if (program.coming) return;
+    program.coming = true;
+    try {
+      await bringRest(first);
+      program._shimlight_whole();
+    } finally {
+      program.coming = false;
+    }
+  };
+  return program;
+}
+
+async function bringRest(first) {
+  const answer = await fetch(REST);
+  if (!answer.ok) throw new Error(`${REST}: ${answer.status}`);
+  const bytes = await answer.arrayBuffer();
+  if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error("the host has another version");
+  await WebAssembly.instantiate(bytes, { first });
+}

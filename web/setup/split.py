@@ -1,0 +1,91 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""split.py PROGRAM.wasm FIRST.wasm SECOND.wasm cuts the program in two.
+
+FIRST starts the page and draws the cut through wall and window; SECOND is what only the further
+views need and comes once somebody begins to use the page. What goes where is read from the program:
+the second part gets the functions below, and all that nothing else calls. Until it is there, calling
+one of them is a fault (view/rest.hpp asks first).
+
+The program must have its functions' names; both parts lose them.
+"""
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+WASM_FEATURES = ["--enable-simd", "--enable-bulk-memory", "--enable-nontrapping-float-to-int",
+                 "--enable-sign-ext", "--enable-mutable-globals"]
+# As called by Screen, each kept apart from its caller by SHIMLIGHT_REST.
+REST = [f"shimlight::view::{name}(" for name in (
+    "RoomView::draw", "Panes::draw", "AirView::draw", "Readings::draw", "Bill::draw",
+    "SheetPage::draw", "Lesson::draw", "Lesson::card", "Lesson::free_bar", "Lesson::numbers",
+    "Remedies::draw", "HousePage::draw", "Why::draw", "Conductor::opened_file")]
+EDGE = re.compile(r'^\s*"(.*)" -> "(.*)"; // call')
+NODE = re.compile(r'^\s*"(.*)" \[style="filled(.*)", fillcolor="(\w+)"\]')
+ROUND = re.compile(r'^\s*"(.*)" \[style="filled, rounded"')
+
+
+def readable(name: str) -> str:
+    """Names come with brackets, commas and spaces as \\28 and the like."""
+    return re.sub(r"\\([0-9a-f]{2})", lambda found: chr(int(found[1], 16)), name)
+
+
+class Calls:
+    """Who calls whom, and who may be called from outside or through a pointer."""
+
+    def __init__(self, program: Path):
+        graph = subprocess.run(
+            ["wasm-opt", *WASM_FEATURES, "--print-call-graph", program, "-o", "/dev/null"],
+            check=True, capture_output=True, text=True).stdout
+        self.functions: set[str] = set()
+        self.called: dict[str, set[str]] = {}
+        self.entered: set[str] = set()
+        for line in graph.split("\n"):
+            if edge := EDGE.match(line):
+                self.called.setdefault(edge[1], set()).add(edge[2])
+            elif pointed := ROUND.match(line):
+                self.entered.add(pointed[1])
+            elif node := NODE.match(line):
+                if node[3] == "turquoise":
+                    continue
+                self.functions.add(node[1])
+                if node[3] == "gray":
+                    self.entered.add(node[1])
+
+    def reached(self, start: set[str], without: set[str]) -> set[str]:
+        found, waiting = set(), [name for name in start if name not in without]
+        while waiting:
+            name = waiting.pop()
+            if name in found:
+                continue
+            found.add(name)
+            waiting += [n for n in self.called.get(name, ()) if n not in without]
+        return found
+
+
+def second_part(calls: Calls) -> set[str]:
+    entries = set()
+    for wanted in REST:
+        found = {name for name in calls.functions if readable(name).startswith(wanted)}
+        if not found:
+            raise SystemExit(f"the program has no {wanted}…): renamed, or merged into its caller?")
+        entries |= found
+    return calls.functions - calls.reached(calls.entered, without=entries)
+
+
+def main() -> None:
+    program, first, second = map(Path, sys.argv[1:4])
+    calls = Calls(program)
+    rest = second_part(calls)
+    listing = second.with_suffix(".functions")
+    listing.write_text("\n".join(sorted(rest)) + "\n")
+    subprocess.run(
+        ["wasm-split", *WASM_FEATURES, "--split", program, f"--split-funcs=@{listing}",
+         "-o1", first, "-o2", second, "--import-namespace=first",
+         "--placeholder-namespace=second"], check=True)
+
+
+if __name__ == "__main__":
+    main()
