@@ -21,11 +21,24 @@ function lessonStep(event, mirror) {
   return mirror.nodes.some((node) => node.i === step && !node.x) ? step : undefined;
 }
 
+/// What a key does to the lever that has the focus.
+function leverKey(event) {
+  if (event.key === "Delete") return ".back";
+  return event.key === "ContextMenu" || (event.shiftKey && event.key === "F10") ? ".card" : undefined;
+}
+
 export function listenToKeys(program, mirror, press) {
   document.addEventListener("keydown", (event) => {
     if (event.key === "Escape" && !typingIn(event.target)) {
       program._shimlight_escape();
       press("menu.escape");
+      return;
+    }
+    if (event.key === "?" && !typingIn(event.target)) return press("keys.open");
+    const lever = `${event.target.dataset?.id}${leverKey(event)}`;
+    if (mirror.nodes.some((node) => node.i === lever)) {
+      event.preventDefault();
+      press(lever);
       return;
     }
     const step = lessonStep(event, mirror);

@@ -41,7 +41,7 @@ function openFile() {
 /// The object that app/page.cpp calls.
 function makePage(storage, theme, layout, mirror) {
   return {
-    look: () => [...layout.look(theme.dark), theme.choice],
+    look: () => [...layout.look(theme.dark), theme.choice, storage.text],
     stored: (generation) => storage.houses[generation] ?? null,
     keep: (json) => storage.keep(json),
     mirror: (nodes) => mirror.update(JSON.parse(nodes)),
@@ -49,6 +49,10 @@ function makePage(storage, theme, layout, mirror) {
     theme(choice) {
       theme.choose(choice);
       storage.keepTheme(choice);
+      wake();
+    },
+    text(size) {
+      storage.keepText(size);
       wake();
     },
     title(words) {

@@ -27,6 +27,23 @@ export class Mirror {
     this.removeGone(new Set(nodes.map((node) => node.i)));
     nodes.forEach((node) => this.keep(node));
     this.arrange(nodes);
+    this.hold(nodes.find((node) => node.m));
+  }
+
+  /// A card over the page is a dialog: the rest rests, the focus goes in and comes back.
+  hold(first) {
+    const card = first && this.entries.get(first.i).wrapper.closest("section");
+    if (!this.card) this.before = document.activeElement?.dataset.id;
+    for (const section of this.root.children) {
+      section.inert = card !== undefined && section !== card;
+      if (section !== card) for (const name of ["role", "aria-modal"]) section.removeAttribute(name);
+    }
+    if (card === this.card) return;
+    this.card = card;
+    card?.setAttribute("role", "dialog");
+    card?.setAttribute("aria-modal", "true");
+    const target = card?.querySelector("button, input, select") ?? this.entries.get(this.before)?.control;
+    target?.focus({ preventScroll: true });
   }
 
   removeGone(ids) {

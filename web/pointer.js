@@ -21,6 +21,7 @@ export class Pointer {
     on("pointercancel", this.cancel);
     on("pointerleave", this.leave);
     on("click", this.click);
+    on("contextmenu", (event) => this.foreign(event) || event.preventDefault());
     on("wheel", this.wheel, { passive: false });
     on("gesturestart", this.gesture, { passive: false });
     on("gesturechange", this.gesture, { passive: false });

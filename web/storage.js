@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Keeps the house between visits in IndexedDB: the new one is written before the one before last
-// goes, so that a damaged newest leaves a previous one to fall back to. The theme is kept beside it.
+// goes, so that a damaged newest leaves a previous one to fall back to. Theme and text size are kept beside it.
 
 const GENERATIONS = 2;
 
@@ -46,6 +46,7 @@ export class Storage {
     this.note = note;
     this.houses = []; // texts, newest first, as they were at the start
     this.theme = 0;
+    this.text = 0;
     this.writing = Promise.resolve();
     this.waiting = null;
   }
@@ -56,9 +57,11 @@ export class Storage {
       const transaction = this.database.transaction(["houses", "settings"]);
       const kept = done(transaction.objectStore("houses").getAll());
       const theme = done(transaction.objectStore("settings").get("theme"));
+      const text = done(transaction.objectStore("settings").get("text"));
       const houses = (await kept).reverse();
       this.houses = houses.map((house) => String(house?.text ?? ""));
       this.theme = [0, 1, 2].includes(await theme) ? await theme : 0;
+      this.text = [0, 1, 2].includes(await text) ? await text : 0;
       if (houses[0]?.kept_at) this.note(`Saved ${clock(new Date(houses[0].kept_at))}`);
     } catch (error) {
       this.note(`Not kept between visits: ${reason(error)}. Save a file.`);
@@ -100,13 +103,22 @@ export class Storage {
     navigator.storage?.persist?.().catch(() => {});
   }
 
-  async keepTheme(theme) {
+  keepTheme(theme) {
+    return this.keepSetting("theme", theme, "Light or dark");
+  }
+
+  keepText(size) {
+    this.text = size;
+    return this.keepSetting("text", size, "Text size");
+  }
+
+  async keepSetting(key, value, words) {
     try {
       const transaction = this.database.transaction("settings", "readwrite");
-      transaction.objectStore("settings").put(theme, "theme");
+      transaction.objectStore("settings").put(value, key);
       await finished(transaction);
     } catch (error) {
-      this.note(`Light or dark not kept: ${reason(error)}.`);
+      this.note(`${words} not kept: ${reason(error)}.`);
     }
   }
 }

@@ -54,7 +54,7 @@ EMSCRIPTEN_KEEPALIVE void shimlight_pointer(float x, float y, int button, int do
     ImGuiIO& io = ImGui::GetIO();
     inbox().touch = kind == 1;
     io.AddMouseSourceEvent(shimlight::app::source_of(kind));
-    io.AddMousePosEvent(x, y);
+    io.AddMousePosEvent(x / inbox().zoom, y / inbox().zoom);
     if (button >= 0) io.AddMouseButtonEvent(button, down != 0);
     shimlight::app::wake();
 }
@@ -81,9 +81,10 @@ EMSCRIPTEN_KEEPALIVE void shimlight_pinch(float zoom, float x, float y, float pa
                                           int active) {
     auto& pinch = inbox().pinch;
     pinch.zoom += zoom;
-    pinch.centre = ImVec2(x, y);
-    pinch.pan.x += pan_x;
-    pinch.pan.y += pan_y;
+    const float zoom_now = inbox().zoom;
+    pinch.centre = ImVec2(x / zoom_now, y / zoom_now);
+    pinch.pan.x += pan_x / zoom_now;
+    pinch.pan.y += pan_y / zoom_now;
     pinch.active = active != 0;
     shimlight::app::wake();
 }

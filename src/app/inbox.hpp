@@ -25,6 +25,7 @@ struct Inbox {
     Pinch pinch;
     std::string opened_file;
     std::string storage_note;
+    float zoom = 1;            ///< CSS px of the page for each px of the screen: the text size
     bool touch = false;        ///< the last pointer was a finger
     bool whole = false;        ///< the rest of the program has come
     bool context_lost = false; ///< nothing can be drawn just now

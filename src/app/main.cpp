@@ -28,6 +28,17 @@ house::House house_to_start_with() {
     return house::demo_house();
 }
 
+/// A larger text is a smaller page seen larger: what holds a text grows with it.
+page::Look in_text_size(page::Look look) {
+    const float zoom = view::text_scales[std::clamp(look.text, 0, 2)];
+    inbox().zoom = zoom;
+    look.dpr *= zoom;
+    for (float* length : {&look.width_px, &look.height_px, &look.safe_top, &look.safe_right,
+                          &look.safe_bottom, &look.safe_left})
+        *length /= zoom;
+    return look;
+}
+
 void prepare_imgui() {
     ImGui::CreateContext();
     ImGuiIO& io = ImGui::GetIO();
@@ -91,6 +102,7 @@ class Program {
         p.safe_left = look.safe_left;
         p.dark = look.dark;
         p.theme_choice = look.theme;
+        p.text_choice = look.text;
         p.reduced_motion = look.reduced_motion;
         p.touch = in.touch;
         p.whole = in.whole;
@@ -109,7 +121,7 @@ class Program {
 
     /// The DOM hears of the nodes only when they have changed.
     void reflect() {
-        std::string nodes = mirror_json(mirror_.nodes());
+        std::string nodes = mirror_json(mirror_.nodes(), inbox().zoom);
         if (nodes != shown_nodes_) page::show_mirror(nodes);
         shown_nodes_ = std::move(nodes);
         page::frame_drawn();
@@ -118,6 +130,7 @@ class Program {
     void carry_out(const view::Wishes& wishes) {
         if (!wishes.save_name.empty()) page::offer_file(wishes.save_name, wishes.save_content);
         if (wishes.theme >= 0) page::set_theme(wishes.theme);
+        if (wishes.text >= 0) page::set_text(wishes.text);
         if (!wishes.title.empty() && wishes.title != title_) page::set_title(wishes.title);
         if (!wishes.title.empty()) title_ = wishes.title;
         if (screen_.house_changed() && !unkept_) {
@@ -152,7 +165,7 @@ class Program {
 
     void step() {
         requested_ = false;
-        const page::Look look = page::look();
+        const page::Look look = in_text_size(page::look());
         if (inbox().context_lost) canvas_.forget_type(); // what it held is gone
         const bool can = !look.hidden && !inbox().context_lost && look.device_width > 0;
         if (can) frame(look);

@@ -66,8 +66,8 @@ void put_text(std::string& out, const char* key, const std::string& text) {
     put_string(out, text);
 }
 
-void put_rect(std::string& out, const view::MirrorRect& rect) {
-    const float sides[] = {rect.x, rect.y, rect.w, rect.h};
+void put_rect(std::string& out, const view::MirrorRect& rect, float zoom) {
+    const float sides[] = {rect.x * zoom, rect.y * zoom, rect.w * zoom, rect.h * zoom};
     const char* lead = ",\"b\":[";
     for (const float side : sides) {
         out += lead;
@@ -98,7 +98,7 @@ void put_options(std::string& out, const std::vector<std::string>& options) {
     out += ']';
 }
 
-void put_node(std::string& out, const view::MirrorNode& node) {
+void put_node(std::string& out, const view::MirrorNode& node, float zoom) {
     out += "{\"i\":";
     put_string(out, node.id);
     out += ",\"r\":\"";
@@ -109,25 +109,26 @@ void put_node(std::string& out, const view::MirrorNode& node) {
     put_text(out, ",\"h\":", node.help);
     put_text(out, ",\"a\":", node.action);
     put_text(out, ",\"g\":", node.group);
-    put_rect(out, node.rect);
+    put_rect(out, node.rect, zoom);
     if (node.role == view::Role::slider || node.role == view::Role::choice) put_range(out, node);
     if (!node.options.empty()) put_options(out, node.options);
     if (node.on) out += ",\"p\":1";
     if (!node.enabled) out += ",\"x\":1";
     if (!node.reachable) out += ",\"u\":1";
     if (node.cut) out += ",\"c\":1";
+    if (node.modal) out += ",\"m\":1";
     out += '}';
 }
 
 } // namespace
 
-std::string mirror_json(const std::vector<view::MirrorNode>& nodes) {
+std::string mirror_json(const std::vector<view::MirrorNode>& nodes, float zoom) {
     std::string out;
     out.reserve(nodes.size() * 160);
     out += '[';
     for (const view::MirrorNode& node : nodes) {
         if (out.size() > 1) out += ',';
-        put_node(out, node);
+        put_node(out, node, zoom);
     }
     out += ']';
     return out;

@@ -12,6 +12,7 @@ namespace shimlight::app {
 /// A JSON array with one object a node. Keys are single letters and left out at their default:
 /// i id, r role, n name, v value, h help, b [x,y,w,h], s [min,max,now,step], o options, p on,
 /// x not enabled, u not reachable, a action, g group.
-std::string mirror_json(const std::vector<view::MirrorNode>& nodes);
+/// `zoom`: CSS px of the page for each px of the nodes.
+std::string mirror_json(const std::vector<view::MirrorNode>& nodes, float zoom);
 
 } // namespace shimlight::app

@@ -32,6 +32,7 @@ EM_JS(void, page_offer, (const char* name, const char* content), {
     Module["page"].offer(UTF8ToString(name), UTF8ToString(content));
 })
 EM_JS(void, page_theme, (int theme), { Module["page"].theme(theme); })
+EM_JS(void, page_text, (int size), { Module["page"].text(size); })
 EM_JS(void, page_title, (const char* title), { Module["page"].title(UTF8ToString(title)); })
 EM_JS(void, page_cursor, (const char* name), { Module["page"].cursor(UTF8ToString(name)); })
 EM_JS(void, page_asleep, (int asleep), { Module["page"].asleep(!!asleep); })
@@ -44,7 +45,7 @@ EM_JS(void, page_drawn, (), { Module["page"].drawn(); })
 namespace shimlight::app::page {
 
 Look look() {
-    float values[13] = {};
+    float values[14] = {};
     page_look(values);
     Look look;
     look.width_px = values[0];
@@ -60,6 +61,7 @@ Look look() {
     look.reduced_motion = values[10] != 0;
     look.hidden = values[11] != 0;
     look.theme = static_cast<int>(values[12]);
+    look.text = static_cast<int>(values[13]);
     return look;
 }
 
@@ -82,6 +84,9 @@ void offer_file(const std::string& name, const std::string& content) {
 }
 void set_theme(int theme) {
     page_theme(theme);
+}
+void set_text(int size) {
+    page_text(size);
 }
 void set_title(const std::string& title) {
     page_title(title.c_str());

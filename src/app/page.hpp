@@ -15,6 +15,7 @@ struct Look {
     float safe_top = 0, safe_right = 0, safe_bottom = 0, safe_left = 0;
     bool dark = false, reduced_motion = false, hidden = false;
     int theme = 0; ///< the reader's choice: 0 system, 1 light, 2 dark
+    int text = 0;  ///< the reader's choice: index of view::text_scales
 };
 
 /// Sizes the backing store to the layout and tells how things stand.
@@ -31,6 +32,7 @@ void show_mirror(const std::string& nodes);
 
 void offer_file(const std::string& name, const std::string& content);
 void set_theme(int theme); ///< 0 system, 1 light, 2 dark
+void set_text(int size);   ///< index of view::text_scales
 void set_title(const std::string& title);
 void set_cursor(const char* css_name);
 

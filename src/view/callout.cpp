@@ -114,10 +114,30 @@ bool CalloutPlacer::place(Ui& ui, const Callout& c) {
     taken_.push_back({best.x - 4, best.y - 3, best.w + 8, best.h + 6});
     if (!c.key.empty()) {
         figure(ui, c.id, best, c.word, c.value, c.key, c.of);
-        // Labels lie close together: as high as the finger needs only where nothing else is.
-        figure_touch(ui, c.id, {best.x - 4, best.y - 4, best.w + 8, best.h + 8}, c.key, c.of);
+        targets_.push_back({best, c.key, c.id, c.of});
     }
     return true;
+}
+
+void CalloutPlacer::listen(Ui& ui) {
+    const ImVec2 at = ImGui::GetIO().MousePos;
+    const Target* nearest = nullptr;
+    Box reached;
+    float least = impossible;
+    for (const Target& target : targets_) {
+        const Box& l = target.label;
+        const float w = std::max(l.w + 8, touch_px), h = std::max(l.h + 8, touch_px);
+        const Box grown{l.centre().x - w / 2, l.centre().y - h / 2, w, h};
+        const float away = std::hypot(at.x - std::clamp(at.x, l.x, l.right()),
+                                      at.y - std::clamp(at.y, l.y, l.bottom()));
+        if (!grown.contains(at) || away >= least) continue;
+        least = away;
+        nearest = &target;
+        reached = grown;
+    }
+    const bool on_chips = at.y < area_.y + touch_px + 4; // they lie over the picture
+    if (nearest && area_.contains(at) && !on_chips)
+        figure_touch(ui, nearest->id, reached, nearest->key, nearest->of);
 }
 
 } // namespace shimlight::view

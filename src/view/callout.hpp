@@ -33,6 +33,9 @@ class CalloutPlacer {
     void reserve(Box box) { taken_.push_back(box); }
     /// Draws the callout where it costs least; false when there was no room.
     bool place(Ui& ui, const Callout& callout);
+    /// Where a finger opens the cards of the placed callouts: as large as it needs, and between two
+    /// the nearer one's. After the last has been placed.
+    void listen(Ui& ui);
 
   private:
     Box area_;
@@ -40,6 +43,13 @@ class CalloutPlacer {
     struct Leader {
         ImVec2 from, to;
     };
+    struct Target {
+        Box label;
+        std::string_view key;
+        std::string id;
+        Shown of;
+    };
+    std::vector<Target> targets_;
     std::vector<Box> taken_;
     std::vector<Leader> leaders_;
     float cost(Box label, ImVec2 at) const;

@@ -58,7 +58,8 @@ void HousePage::file(Ui& ui, Session& session, Column& column) {
     column.space(gap_px);
 }
 
-void HousePage::settings(Ui& ui, Session& session, Column& column) {
+/// True when the list of keys is asked for.
+bool HousePage::settings(Ui& ui, Session& session, Column& column) {
     column.heading("house.settings", "Units and look");
     const bool us = session.house().units == Units::us;
     ButtonStyle style;
@@ -79,12 +80,21 @@ void HousePage::settings(Ui& ui, Session& session, Column& column) {
         session.heat_lines = !session.heat_lines;
     style.help.clear();
     const char* const names[] = {"System", "Light", "Dark"};
-    const auto looks = thirds(column.take(touch_px, gap_px));
+    const auto looks = thirds(column.take(touch_px, between_px));
     for (std::size_t i = 0; i < looks.size(); ++i) {
         style.on = ui.platform.theme_choice == static_cast<int>(i);
         if (button(ui, std::string("theme.") + names[i], looks[i], names[i], style))
             ui.wishes.theme = static_cast<int>(i);
     }
+    const char* const sizes[] = {"Normal", "Large", "Largest"};
+    const auto texts = thirds(column.take(touch_px, between_px));
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        style.on = ui.platform.text_choice == static_cast<int>(i);
+        style.spoken = std::string(sizes[i]) + " text";
+        if (button(ui, std::string("text.") + sizes[i], texts[i], sizes[i], style))
+            ui.wishes.text = static_cast<int>(i);
+    }
+    return button(ui, "keys.open", column.take(touch_px, gap_px), "Keys");
 }
 
 void HousePage::honesty(Ui& ui, Column& column) {
@@ -102,7 +112,7 @@ void HousePage::honesty(Ui& ui, Column& column) {
                     ui.theme.worse);
 }
 
-bool HousePage::draw(Ui& ui, Session& session, Box box) {
+bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     ui.group = "house";
     fill(ui, box, ui.theme.paper);
     const Columns columns(box);
@@ -111,7 +121,7 @@ bool HousePage::draw(Ui& ui, Session& session, Box box) {
     const bool chosen = openings(session, left);
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
     remedy(ui, session, right);
-    settings(ui, session, right);
+    keys = settings(ui, session, right);
     Column& below = columns.two ? left : right;
     file(ui, session, below);
     honesty(ui, below);

@@ -12,14 +12,14 @@ namespace shimlight::view {
 class HousePage {
   public:
     /// Draws the page. True when an opening was chosen: time to look at it.
-    SHIMLIGHT_REST bool draw(Ui& ui, Session& session, Box box);
+    SHIMLIGHT_REST bool draw(Ui& ui, Session& session, Box box, bool& keys);
 
   private:
     Scroll scroll_;
     bool openings(Session& session, Column& column);
     void remedy(Ui& ui, Session& session, Column& column);
     void file(Ui& ui, Session& session, Column& column);
-    void settings(Ui& ui, Session& session, Column& column);
+    bool settings(Ui& ui, Session& session, Column& column);
     void honesty(Ui& ui, Column& column);
     float content_px_ = 1200; ///< measured in the last frame
 };

@@ -11,9 +11,12 @@ constexpr float views_px = 52;
 constexpr float most_views_px = 690;
 constexpr float wide_top_px = 60;
 constexpr float narrow_strip_px = 92;
+constexpr float least_verdict_px = touch_px - 12; // a finger opens it
 constexpr float wide_strip_px = 84;
 constexpr float least_picture_px = 180;
 constexpr float least_levers_px = 140; // the remedy and one lever
+// A phone with larger text: one lever, and the remedy by scrolling.
+constexpr float short_px = 450, short_levers_px = 92, short_picture_px = 110;
 
 Box safe_area(const Platform& p) {
     return {p.safe_left, p.safe_top, p.width_px - p.safe_left - p.safe_right,
@@ -46,16 +49,24 @@ Layout arrange_narrow(const Box& all, float verdict_px, Middle middle) {
     Layout l;
     l.roomy = all.w >= 600;
     const float strip = l.roomy ? wide_strip_px : narrow_strip_px;
-    l.top = {all.x, all.y, all.w, touch_px + 4};
+    l.top = {all.x, all.y, all.w, touch_px};
     l.views = {all.x, all.bottom() - views_px, all.w, views_px};
     const float between = all.h - l.top.h - views_px;
-    const float verdict = verdict_px + 16;
-    const float levers = std::max(least_levers_px, between * 0.26f);
-    const float picture = std::max(least_picture_px, between - strip - verdict - levers);
+    const float verdict = verdict_px > 0 ? std::max(verdict_px, least_verdict_px) + 14 : 16;
+    const bool is_short = between < short_px;
+    const float levers = std::max(is_short ? short_levers_px : least_levers_px, between * 0.26f);
+    const float picture = std::max(is_short ? short_picture_px : least_picture_px,
+                                   between - strip - verdict - levers);
     l.picture = {all.x, l.top.bottom(), all.w, picture};
     l.strip = {all.x + 12, l.picture.bottom() + 2, all.w - 24, strip};
     l.verdict = {all.x + 12, l.strip.bottom(), all.w - 24, verdict};
     l.levers = {all.x, l.verdict.bottom() + 4, all.w, l.views.y - l.verdict.bottom() - 4};
+    if (middle == Middle::picture && is_short) { // the pages tell it
+        l.picture.h += verdict;
+        l.strip.y += verdict;
+        l.verdict.y += verdict;
+        l.verdict.h = 0;
+    }
     if (middle == Middle::picture) return l;
     if (middle == Middle::page) {
         l.verdict.y = l.views.y - verdict - 4;
@@ -80,6 +91,11 @@ float verdict_width(const Platform& platform) {
     const Box all = safe_area(platform);
     if (!is_wide(platform)) return all.w - 24 - 24;
     return all.w - std::min(lever_panel_px, all.w * 0.42f) - 2 * margin_px - 24;
+}
+
+float most_verdict_px(const Platform& p, float line_px) {
+    if (is_wide(p)) return 1e6f;
+    return line_px * (is_narrow(p) ? 2.0f : 4.0f);
 }
 
 Layout arrange_presenting(const Platform& platform) {

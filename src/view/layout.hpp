@@ -23,6 +23,8 @@ enum class Middle { picture, page, page_alone };
 Layout arrange(const Platform& platform, float verdict_px, Middle middle);
 /// A lesson before a class: the picture, three numbers in `strip`, the questions in `levers`.
 Layout arrange_presenting(const Platform& platform);
+/// The verdict is told in so much height, the rest at a touch.
+float most_verdict_px(const Platform& platform, float line_px);
 float verdict_width(const Platform& platform);
 bool is_wide(const Platform& platform);
 /// A phone held upright: small type for the verdict.

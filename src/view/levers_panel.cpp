@@ -3,6 +3,7 @@
 
 #include "view/layout.hpp"
 #include "view/lever.hpp"
+#include "view/lever_card.hpp"
 #include "view/lever_groups.hpp"
 
 #include <algorithm>
@@ -123,6 +124,8 @@ bool LeversPanel::row(Ui& ui, Session& session, const Field& field, Box box, Sho
     if (of_remedy && std::fabs(field.get(today) - field.get(now)) > 1e-12)
         was = value_text(field, field.get(today), ui.units);
     const auto moved = lever(ui, {field, now, was}, box);
+    if (ui.lever_card)
+        ui.lever_card->listen(ui, session, field, of_remedy ? Shown::remedy : Shown::today, box);
     const double value = field.get(now);
     const bool at_limit = field.quantity != Quantity::choice &&
                           field.quantity != Quantity::yes_no && !field.limit_reason.empty() &&
@@ -148,12 +151,16 @@ bool LeversPanel::draw(Ui& ui, Session& session, Box box) {
     const float gutters = 2 * margin_px * static_cast<float>(columns);
     const float width = (box.w - gutters) / static_cast<float>(columns);
     const float top = scroll_.begin(ui, box, head_px + list.height_px + 12);
-    head(ui, session, {box.x + margin_px, top + 4, width, head_px});
+    // Where there is room for one lever alone, the remedy's choice comes after it.
+    const bool tight = box.h < head_px + lever_height_px && !list.items.empty();
+    const float head_y = tight ? list.items.front().height_px : 4;
+    head(ui, session, {box.x + margin_px, top + head_y, width, head_px});
     bool moved = false;
     for (const Item& item : list.items) {
         const float x =
             box.x + margin_px + static_cast<float>(item.column) * (width + 2 * margin_px);
-        const Box place{x, top + head_px + item.top_px, width, lever_height_px};
+        const float y = tight && &item == &list.items.front() ? 4 : head_px + item.top_px;
+        const Box place{x, top + y, width, lever_height_px};
         if (!item.field) {
             title(ui, item, {place.x, place.y, place.w, heading_px});
             continue;

@@ -46,6 +46,7 @@ struct MirrorNode {
                         ///< keeps it out of the Tab order; "" for nothing
     bool reachable = true; ///< false when scrolled out of sight: a tap there is not meant for it
     bool cut = false;      ///< at least a part is scrolled out of sight; `rect` is what is left
+    bool modal = false;    ///< of a card over the page: nothing else can be reached
     std::string group;     ///< region the node belongs to: "levers", "results", "views" …
 };
 

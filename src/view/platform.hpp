@@ -69,6 +69,7 @@ struct Platform {
     bool whole = true;        ///< the rest of the program is here (view/rest.hpp)
     std::string opened_file;  ///< content of a file the user has just opened, else empty
     int theme_choice = 0;     ///< 0 follow the system, 1 light, 2 dark
+    int text_choice = 0;      ///< size of the text: index of text_scales
     std::string storage_note; ///< e.g. "Saved 9:41", or why it could not be saved
     Fonts fonts;
     Mirror* mirror = nullptr;
@@ -81,6 +82,7 @@ struct Wishes {
     std::string save_name;      ///< non-empty: offer save_content as a file of this name
     std::string save_content;
     int theme = -1;    ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
+    int text = -1;     ///< index of text_scales; -1 unchanged
     std::string title; ///< document title
 };
 

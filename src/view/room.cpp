@@ -359,13 +359,17 @@ void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     const double far_m = std::max(session.today().room.seat_distance_m,
                                   session.shown_case(Shown::remedy).room.seat_distance_m);
     if (!ui.gesture.down) shown_m_ = std::max(roomy ? 2.4 : 4.4, far_m + 1.4);
+    // With large text on a phone the bar has no room beside the switches.
+    const float below = !roomy && box.w < 318 ? 42 : 0;
     if (!roomy) {
         const Shown of = session.has_remedy() ? session.shown : Shown::today;
         draft_bar(ui, session.result(of).seat, part_id("room.causes", of),
-                  {box.right() - narrow_bar_px - 8, box.y + 8, narrow_bar_px, 34}, false);
+                  {box.right() - narrow_bar_px - 8, box.y + 8 + below, narrow_bar_px, 34}, false);
     }
-    const Pair p = pair(ui, session, box, wide && roomy,
-                        roomy ? box.right() : box.right() - narrow_bar_px - 4);
+    Pair p = pair(ui, session, box, wide && roomy,
+                  roomy || below > 0 ? box.right() : box.right() - narrow_bar_px - 4);
+    p.whole.y += below;
+    p.whole.h -= below;
     float foot = 0; // of both, so that they stand level
     for (const Shown of : {Shown::today, Shown::remedy})
         if (roomy)

@@ -4,8 +4,10 @@
 #include "view/air.hpp"
 #include "view/bill.hpp"
 #include "view/house_page.hpp"
+#include "view/keys.hpp"
 #include "view/layout.hpp"
 #include "view/lesson.hpp"
+#include "view/lever_card.hpp"
 #include "view/levers_panel.hpp"
 #include "view/panes.hpp"
 #include "view/readings.hpp"
@@ -40,6 +42,8 @@ struct Screen::State {
     Gesture gesture;
     Overlay overlay;
     Why why;
+    LeverCard lever_card;
+    WordsCard words;       ///< the list of keys, or the whole verdict
     int seen_revision = 0; ///< last revision that house_changed() told of
     int seen_opening = -1;
     const Session* seen_session = nullptr;
@@ -99,6 +103,7 @@ struct Conductor {
     bool lesson = false; ///< a lesson's
 
     void keys();
+    void show_keys();
     void another_opening();
     SHIMLIGHT_REST void opened_file();
     bool opened_lessons();
@@ -113,8 +118,16 @@ struct Conductor {
     void present(const Layout& layout);
 };
 
+void Conductor::show_keys() {
+    std::vector<WordsCard::Line> lines;
+    for (const Key& key : all_keys)
+        lines.push_back({key.keys, key.what});
+    s.words.show("Keys", std::move(lines));
+}
+
 /// Shortcuts arrive as presses of the menu's nodes even when the menu is not on the screen.
 void Conductor::keys() {
+    if (ui.mirror.pressed("keys.open")) show_keys();
     if (s.view == View::house) return; // the button itself listens there
     if (ui.mirror.pressed("menu.save")) {
         ui.wishes.save_name = s.session.house().name;
@@ -147,6 +160,7 @@ void Conductor::opened_file() {
         return;
     }
     s.session.edit(value(opened).house);
+    s.session.mark_opened();
     s.session.message.clear();
     for (const std::string& line : value(opened).notes)
         s.session.message += (s.session.message.empty() ? "" : " ") + line;
@@ -170,9 +184,13 @@ void Conductor::title(const Layout& layout) {
     const Box& b = layout.top;
     const float steps_px = 2 * touch_px + 4, width = b.w - 2 * margin_px - steps_px;
     ImFont* font = ui.platform.fonts.title;
-    if (text_size(ui, font, name).x > width) font = ui.platform.fonts.strong;
+    const auto too_wide = [&](const std::string& words) {
+        return text_size(ui, font, words).x > width;
+    };
+    if (too_wide(name)) font = ui.platform.fonts.strong;
+    const std::string& shown = too_wide(name) && !opening.empty() ? opening : name;
     text_fitted(ui, font, {b.x + margin_px, b.centre().y - font_px(ui, font) * 0.6f}, width,
-                ui.theme.ink, name);
+                ui.theme.ink, shown);
     note(ui, Role::heading, "title", b, name, "1");
     ui.wishes.title = name + " · Shimlight";
     ButtonStyle style;
@@ -202,13 +220,38 @@ void Conductor::views(const Layout& layout) {
     s.view = chosen;
 }
 
+/// On a phone two lines, and the whole at a touch.
 void Conductor::verdict(const Layout& layout) {
     ui.group = "results";
+    if (layout.verdict.h <= 0)
+        return note(ui, Role::status, "verdict", layout.strip, "Verdict", s.verdict);
     const Box b = layout.verdict.shrunk(3);
     fill(ui, b, ui.theme.quote, radius_px);
-    paragraph(ui, verdict_font(ui.platform), {b.x + 10, b.y + 6}, b.w - 18, ui.theme.ink,
-              s.verdict);
+    ImFont* font = verdict_font(ui.platform);
+    std::string shown = s.verdict;
+    const float room_px = b.h - 8;
+    const auto too_high = [&] {
+        return paragraph(ui, font, {}, b.w - 18, 0, shown, false) > room_px;
+    };
+    const bool cut = too_high();
+    for (std::size_t end = s.verdict.size(); end > 0 && cut && too_high();) {
+        end = s.verdict.rfind(' ', end - 1);
+        if (end == std::string::npos) break;
+        shown = s.verdict.substr(0, end) + " …";
+    }
+    paragraph(ui, font, {b.x + 10, b.y + 5}, b.w - 18, ui.theme.ink, shown);
     note(ui, Role::status, "verdict", b, "Verdict", s.verdict);
+    if (!cut) return;
+    MirrorNode node;
+    node.id = "verdict.whole";
+    node.name = "The whole verdict";
+    put_in_place(ui, node, layout.verdict);
+    ui.mirror.add(std::move(node));
+    const Touch touch = touch_area(ui, "verdict.whole", layout.verdict);
+    focus_ring(ui, "verdict.whole", b);
+    if (!touch.pressed && !ui.mirror.pressed("verdict.whole")) return;
+    s.words.show("Verdict", {{"", s.verdict}});
+    ui.wishes.another_frame = true;
 }
 
 void Conductor::message() {
@@ -290,7 +333,9 @@ void Conductor::page(const Layout& layout) {
         return s.remedies.draw(ui, session, b);
     }
     if (s.view == View::house) {
-        if (s.house_page.draw(ui, s.session, b)) s.view = View::slice;
+        bool keys = false;
+        if (s.house_page.draw(ui, s.session, b, keys)) s.view = View::slice;
+        if (keys && !s.words.open()) show_keys();
         return;
     }
     assess();
@@ -333,8 +378,10 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
           s.session.house().units,
           "",
           {0, 0, platform.width_px, platform.height_px}};
-    ui.blocked = !s.overlay.id.empty() || (s.why.open() && platform.whole);
+    const bool card = s.why.open() || s.lever_card.open() || s.words.open();
+    ui.blocked = !s.overlay.id.empty() || (card && platform.whole);
     ui.why = &s.why;
+    ui.lever_card = &s.lever_card;
     Conductor conductor{s, ui, session, lesson};
     if (platform.whole && !platform.opened_file.empty()) conductor.opened_file();
     conductor.keys();
@@ -347,7 +394,9 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
                                           verdict_width(platform), 0, s.verdict, false);
     if (presenting) session.choosing_remedy = false;
     const Middle middle = middle_of(s.view, session.choosing_remedy);
-    Layout layout = presenting ? arrange_presenting(platform) : arrange(platform, words, middle);
+    const float most_px = most_verdict_px(platform, font_px(ui, verdict_font(platform)) * 1.35f);
+    Layout layout = presenting ? arrange_presenting(platform)
+                               : arrange(platform, std::min(words, most_px), middle);
     if (asked && !presenting) s.lesson.make_room(layout);
     if (!presenting) {
         conductor.title(layout);
@@ -364,7 +413,11 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
         if (!asked) conductor.verdict(layout);
     }
     conductor.message();
-    if (platform.whole) s.why.draw(ui, session);
+    if (platform.whole) {
+        s.why.draw(ui, session);
+        s.lever_card.draw(ui, session);
+        s.words.draw(ui);
+    }
     draw_overlay(ui);
     end_page();
 }

@@ -46,12 +46,22 @@ void Session::move(const opening::Field& field, double value, Shown of,
     edit(std::move(next), gesture);
 }
 
+double Session::earlier_value(const opening::Field& field, Shown of) const {
+    if (field.scope == Scope::opening && of == Shown::remedy && has_remedy())
+        return field.get(today());
+    const auto at = static_cast<std::size_t>(house().selected);
+    if (at < opened_.openings.size() && opened_.openings[at].name == record().name)
+        return field.get(house::today_case(opened_, opened_.openings[at]));
+    return field.get(opening::Case{});
+}
+
 void Session::edit(house::House next, const std::string& gesture) {
     history_.change(std::move(next), gesture);
     revision_ = ++newest_revision;
 }
 
 void Session::load(house::House house) {
+    opened_ = house;
     history_ = house::History(std::move(house));
     revision_ = ++newest_revision;
 }

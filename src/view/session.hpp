@@ -15,7 +15,7 @@ enum class Shown { today, remedy };
 
 class Session {
   public:
-    explicit Session(house::House start) : history_(std::move(start)) {}
+    explicit Session(house::House start) : opened_(start), history_(std::move(start)) {}
 
     // Of this visit alone.
     Shown shown =
@@ -41,6 +41,11 @@ class Session {
     void move(const opening::Field& field, double value, Shown of, const std::string& gesture);
     /// Any other change; `gesture` names a drag, empty for a step of its own.
     void edit(house::House next, const std::string& gesture = "");
+    /// The value this lever goes back to: for the Remedy's Today's, for Today's the one the house
+    /// was opened with.
+    double earlier_value(const opening::Field& field, Shown of) const;
+    /// From here on "as opened" means the house as it is now.
+    void mark_opened() { opened_ = house(); }
     void settle() { history_.settle(); }
     void load(house::House house);
 
@@ -64,6 +69,7 @@ class Session {
     int revision() const { return revision_; }
 
   private:
+    house::House opened_;
     house::History history_;
     assess::Assessor today_, remedy_;
     int revision_ = 0;

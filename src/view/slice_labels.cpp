@@ -20,6 +20,10 @@ constexpr float tap_px = 8;    // less movement than this is a tap
 // On a narrower picture the switch has no room; it stands on the House page too.
 constexpr float heat_switch_from_px = 600, heat_switch_wide_from_px = 860, heat_switch_px = 96;
 
+constexpr float cut_list_below_px = 318; // narrower: one list in place of four buttons
+constexpr Position cuts[] = {Position::head, Position::jamb, Position::sill,
+                             Position::meeting_rail};
+
 bool has_heat_switch(Box box, bool wide) {
     return box.w >= (wide ? heat_switch_wide_from_px : heat_switch_from_px);
 }
@@ -145,6 +149,7 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
                       std::string(part_word(part)) + (wet ? ", wet" : ""), wet ? ui.theme.water : 0,
                       part_key(part), callout_id(of, part_word(part)), of});
     }
+    placer.listen(ui);
 }
 
 void Slice::draw_probe(Ui& ui, Box box) {
@@ -189,8 +194,18 @@ void Slice::draw_probe(Ui& ui, Box box) {
 
 /// Today and the Remedy on the left, the cuts on the right; on a phone all a little narrower.
 void Slice::controls(Ui& ui, Session& session, Box box, bool wide) {
-    constexpr opening::Position cuts[] = {Position::head, Position::jamb, Position::sill,
-                                          Position::meeting_rail};
+    if (box.w < cut_list_below_px) {
+        const float list_px = 90, list_x = box.right() - list_px - 8;
+        choose_shown(ui, session, box, wide, list_x);
+        const int now = static_cast<int>(std::find(std::begin(cuts), std::end(cuts), position) -
+                                         std::begin(cuts));
+        const int chosen = choice(ui, "cut.list", {list_x, box.y + 2, list_px, touch_px}, "Cut",
+                                  {"Head", "Jamb", "Sill", "Rail"}, now);
+        if (chosen < 0 || chosen == now || chosen > 3) return;
+        position = cuts[chosen];
+        ui.wishes.another_frame = true;
+        return reset_look();
+    }
     const float word_px = text_size(ui, ui.platform.fonts.strong, "Jamb").x + 12;
     const float each = std::max(wide ? 50.0f : 46.0f, word_px), gap = 2, side = wide ? 12 : 8;
     const float y = box.y + 2;

@@ -10,10 +10,13 @@
 namespace shimlight::view {
 namespace {
 
+constexpr float brief_below_px = 324;
+
 /// One figure: what it is called, its two values, and which way is better.
 struct Figure {
     const char* id;
     const char* key;     ///< of the figure that its card explains
+    const char* brief;   ///< for a phone with large text
     std::string caption; ///< short, for the phone
     std::string full;    ///< whole, for wide screens and the mirror
     std::string today, remedy;
@@ -43,18 +46,18 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
         1;
     const double glass_a = fa[ia], glass_b = b.glass.faces_c[ib];
     std::array<Figure, 5> all = {{
-        {"strip.glass", "glass_inside", "Glass, inside", "Glass, inside face",
+        {"strip.glass", "glass_inside", "Glass", "Glass, inside", "Glass, inside face",
          format_temperature(glass_a, units), format_temperature(glass_b, units), "",
          judge(glass_a, glass_b, 0.25, true)},
-        {"strip.ankles", "ankles", "Bothered, ankles", "Bothered at the ankles",
+        {"strip.ankles", "ankles", "Ankles", "Bothered, ankles", "Bothered at the ankles",
          format_percent(a.seat.ankle_bare_pct / 100), format_percent(b.seat.ankle_bare_pct / 100),
          "", judge(a.seat.ankle_bare_pct, b.seat.ankle_bare_pct, 0.5, false)},
-        {"strip.rh", "wet_above", "Glass wet above", "Glass wet above (indoor RH)",
+        {"strip.rh", "wet_above", "Wet above", "Glass wet above", "Glass wet above (indoor RH)",
          humidity(a.max_rh), humidity(b.max_rh), "", judge(a.max_rh, b.max_rh, 0.005, true)},
-        {"strip.u", "u_window", "U, whole window", "U-factor, whole window",
+        {"strip.u", "u_window", "U-factor", "U, whole window", "U-factor, whole window",
          format_u(a.u_window_w_m2k, units), format_u(b.u_window_w_m2k, units), u_unit(units),
          judge(a.u_window_w_m2k, b.u_window_w_m2k, 0.01, false)},
-        {"strip.cost", "year_cost", "Heat lost", "Heat lost, this opening",
+        {"strip.cost", "year_cost", "Lost a year", "Heat lost", "Heat lost, this opening",
          format_money(a.year_cost, currency), format_money(b.year_cost, currency), "a year",
          judge(a.year_cost, b.year_cost, 0.5, false)},
     }};
@@ -122,23 +125,29 @@ void stacked(Ui& ui, const Figure& f, Box box, bool both) {
 }
 
 /// Phone: caption above, "Today → Remedy" on one line.
-void inline_pair(Ui& ui, const Figure& f, Box box, bool both) {
+void inline_pair(Ui& ui, const Figure& f, Box box, bool both, bool brief) {
     const Fonts& fonts = ui.platform.fonts;
     const Theme& t = ui.theme;
-    text_fitted(ui, fonts.small, {box.x, box.y + 2}, box.w - 6, t.soft, f.caption);
+    text_fitted(ui, fonts.small, {box.x, box.y + 2}, box.w - 6, t.soft,
+                brief ? f.brief : f.caption);
     float x = box.x;
-    if (both) {
+    const std::string& result = both ? f.remedy : f.today;
+    // The short caption says "a year" itself.
+    const std::string unit = brief && f.unit == "a year" ? "" : f.unit;
+    const float least = text_size(ui, fonts.strong, result).x + (f.change != 0 ? 21.0f : 5.0f) +
+                        text_size(ui, fonts.small, unit).x;
+    // Where both do not fit, Today's is told by the card and by the other screens.
+    if (both && least + text_size(ui, fonts.small, f.today).x + 22 <= box.w) {
         text(ui, fonts.small, {x, box.y + 22}, t.soft, f.today);
         x += text_size(ui, fonts.small, f.today).x + 4;
         text(ui, fonts.small, {x, box.y + 22}, t.soft, "→");
         x += 18;
     }
-    const std::string& main = both ? f.remedy : f.today;
-    text(ui, fonts.strong, {x, box.y + 20}, both ? change_ink(t, f.change) : t.ink, main);
-    x += text_size(ui, fonts.strong, main).x + 5;
+    text(ui, fonts.strong, {x, box.y + 20}, both ? change_ink(t, f.change) : t.ink, result);
+    x += text_size(ui, fonts.strong, result).x + 5;
     if (both) mark(ui, {x, box.y + 25}, f.change);
     if (both && f.change != 0) x += 16;
-    text_fitted(ui, fonts.small, {x, box.y + 22}, box.right() - x, t.soft, f.unit);
+    text_fitted(ui, fonts.small, {x, box.y + 22}, box.right() - x, t.soft, unit);
 }
 
 } // namespace
@@ -158,14 +167,15 @@ void strip(Ui& ui, const Session& session, Box box, bool roomy) {
                 ui.list->AddLine({cell.x - 8, cell.y + 8}, {cell.x - 8, cell.bottom() - 8}, t.rule);
             stacked(ui, all[i], cell, both);
         } else {
-            const bool upper = i < 3;
+            const bool upper = i < 3, brief = box.w < brief_below_px;
+            const float u_share = brief ? 0.66f : 0.56f;
             const float third = box.w / 3;
             const float x = upper    ? box.x + third * static_cast<float>(i)
                             : i == 3 ? box.x
-                                     : box.x + box.w * 0.56f;
+                                     : box.x + box.w * u_share;
             cell = {x, box.y + (upper ? 2.0f : 46.0f),
-                    upper ? third : box.w * (i == 3 ? 0.55f : 0.44f), 42};
-            inline_pair(ui, all[i], cell, both);
+                    upper ? third : box.w * (i == 3 ? u_share - 0.01f : 1 - u_share), 42};
+            inline_pair(ui, all[i], cell, both, brief);
         }
         register_figure(ui, all[i], cell, both);
     }

@@ -20,6 +20,10 @@ const Theme& theme(bool dark);
 /// `colour` with its opacity multiplied by `share`.
 ImU32 faded(ImU32 colour, float share);
 
+/// Normal, large, largest. The platform lays a smaller page out and shows it larger, so that what
+/// holds a text grows with it.
+inline constexpr float text_scales[] = {1, 1.2f, 1.4f};
+
 // Measures in CSS px.
 inline constexpr float touch_px = 44; ///< smallest touch target
 inline constexpr float margin_px = 16;

@@ -151,6 +151,7 @@ void frame(Ui& ui, Box box, ImU32 colour, float radius, float thickness) {
 
 void put_in_place(const Ui& ui, MirrorNode& node, Box box) {
     node.group = ui.group;
+    node.modal = ui.modal;
     node.reachable = ui.visible.contains(box.centre());
     // What is scrolled out of sight waits at the edge, so that nothing lies over another region.
     const Box& v = ui.visible;
@@ -181,7 +182,8 @@ Touch touch_area(Ui& ui, std::string_view id, Box box) {
     if (!ImGui::ItemAdd(bounds, key)) return touch;
     touch.pressed = ImGui::ButtonBehavior(bounds, key, &touch.hovered, &touch.held);
     if (ui.platform.touch) touch.hovered = touch.held;
-    const bool taken = ui.gesture.grip == Grip::scroll || ui.gesture.grip == Grip::picture;
+    const Grip grip = ui.gesture.grip;
+    const bool taken = grip == Grip::scroll || grip == Grip::picture || grip == Grip::held;
     if (taken) touch.pressed = false;
     return touch;
 }

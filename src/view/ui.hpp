@@ -26,7 +26,7 @@ struct Box {
 };
 
 /// Whose the finger is once its first movement has decided.
-enum class Grip { undecided, lever, scroll, picture };
+enum class Grip { undecided, lever, scroll, picture, held };
 
 /// Follows one finger (or the mouse) from touch to release.
 struct Gesture {
@@ -48,6 +48,7 @@ struct Overlay {
 };
 
 class Why;
+class LeverCard;
 
 struct Ui {
     const Platform& platform;
@@ -61,7 +62,9 @@ struct Ui {
     std::string group;    ///< region of the mirror that nodes are added to
     Box visible;          ///< nodes outside are scrolled out of sight
     bool blocked = false; ///< an overlay is open: nothing beneath it listens to the finger
+    bool modal = false;   ///< what is drawn now belongs to a card over the page
     Why* why = nullptr;   ///< the card that explains a figure
+    LeverCard* lever_card = nullptr;
 };
 
 enum class Align { left, centre, right };

@@ -115,6 +115,7 @@ void Why::draw(Ui& ui, Session& session) {
     if (!shown || ui.mirror.pressed("menu.escape")) return close();
     if (!session.has_remedy()) of_ = Shown::today;
     ui.group = "why";
+    ui.modal = true;
     ui.blocked = !ui.overlay.id.empty();
     compute(ui, session);
     const Platform& p = ui.platform;
@@ -155,6 +156,7 @@ void Why::draw(Ui& ui, Session& session) {
     if (content_px_ != end - top) ui.wishes.another_frame = true;
     content_px_ = end - top;
     buttons(ui, {in.x, box.bottom() - foot_px + gap_px, in.w, touch_px}, whose + ": " + value);
+    ui.modal = false;
     const ImGuiIO& io = ImGui::GetIO();
     const bool outside = io.MouseReleased[0] && !box.contains(io.MousePos);
     if (!fresh_ && outside && ui.overlay.id.empty() && ui.gesture.grip == Grip::undecided) close();

@@ -63,12 +63,16 @@ int main(int count, char** words) {
     size.width_px = std::strtof(words[2], nullptr);
     size.height_px = std::strtof(words[3], nullptr);
     size.dark = !std::strcmp(words[4], "dark");
+    for (int i = 5; i < count; ++i)
+        if (std::sscanf(words[i], "--text=%d", &size.text) == 1) break;
     stage::Stage stage(size, house_of(count, words));
     if (!stage.rest()) std::cerr << "never at rest\n";
     bool nodes = false;
     for (int i = 5; i < count; ++i) {
         if (!std::strcmp(words[i], "--house"))
             ++i;
+        else if (!std::strncmp(words[i], "--text=", 7))
+            continue;
         else if (!std::strcmp(words[i], "--nodes"))
             nodes = true;
         else

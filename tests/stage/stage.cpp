@@ -39,6 +39,11 @@ bool Stage::has_type() {
 }
 
 Stage::Stage(Size size, house::House start) : size_(size), screen_(std::move(start)) {
+    // As the page does it: a smaller page seen larger. All places here are on the smaller one.
+    const float zoom = view::text_scales[size.text];
+    size_ = {size.width_px / zoom, size.height_px / zoom, size.dark,
+             size.reduced_motion,  size.dpr * zoom,       size.text};
+    size = size_;
     ImGui::CreateContext();
     ImGuiIO& io = ImGui::GetIO();
     io.IniFilename = nullptr;
@@ -71,6 +76,8 @@ bool Stage::frame(std::vector<view::MirrorEvent> events) {
     p.dark = size_.dark;
     p.reduced_motion = size_.reduced_motion;
     p.time_s = time_s_;
+    p.touch = touch;
+    p.text_choice = size_.text;
     p.storage_note = "Saved 9:41";
     p.fonts = fonts_;
     p.mirror = &mirror_;

@@ -11,6 +11,7 @@ struct Size {
     float width_px = 360, height_px = 640;
     bool dark = false, reduced_motion = true;
     float dpr = 1;
+    int text = 0; ///< index of view::text_scales
 };
 
 class Stage {
@@ -32,6 +33,7 @@ class Stage {
     void drag(const std::vector<ImVec2>& way);
     void tap(ImVec2 at) { drag({at}); }
 
+    bool touch = false; ///< the pointer is a finger
     const view::MirrorNode* node(const std::string& id) const;
     const view::Mirror& mirror() const { return mirror_; }
     const view::Screen& screen() const { return screen_; }

@@ -21,7 +21,8 @@ WASM_FEATURES = ["--enable-simd", "--enable-bulk-memory", "--enable-nontrapping-
 REST = [f"shimlight::view::{name}(" for name in (
     "RoomView::draw", "Panes::draw", "AirView::draw", "Readings::draw", "Bill::draw",
     "SheetPage::draw", "Lesson::draw", "Lesson::card", "Lesson::free_bar", "Lesson::numbers",
-    "Remedies::draw", "HousePage::draw", "Why::draw", "Conductor::opened_file")]
+    "Remedies::draw", "HousePage::draw", "Why::draw", "LeverCard::draw",
+    "WordsCard::draw", "Conductor::opened_file")]
 EDGE = re.compile(r'^\s*"(.*)" -> "(.*)"; // call')
 NODE = re.compile(r'^\s*"(.*)" \[style="filled(.*)", fillcolor="(\w+)"\]')
 ROUND = re.compile(r'^\s*"(.*)" \[style="filled, rounded"')
