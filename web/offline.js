@@ -17,6 +17,7 @@ function offerUpdate(worker, beforeReload) {
 /// await beforeReload() keeps what is not kept yet.
 export async function workOffline(beforeReload) {
   if (!("serviceWorker" in navigator) || !location.protocol.startsWith("http")) return;
+  if (!document.querySelector("link[rel=manifest]")) return; // the single file (web/setup/one_file.py)
   const registration = await navigator.serviceWorker.register("sw.js", { updateViaCache: "none" });
   if (registration.waiting) offerUpdate(registration.waiting, beforeReload);
   registration.addEventListener("updatefound", () => {

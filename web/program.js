@@ -11,12 +11,21 @@ function markOf(bytes) {
   return (mark >>> 0).toString(16);
 }
 
+/// A file of the program: from the page that carries it (web/setup/one_file.py), else from the host.
+async function bring(name) {
+  const carried = document.getElementById(`file:${name}`);
+  if (!carried) return fetch(name);
+  const packed = Uint8Array.from(atob(carried.textContent), (letter) => letter.charCodeAt(0));
+  const bytes = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return new Response(bytes, { headers: { "Content-Type": "application/wasm" } });
+}
+
 async function instantiate(name, imports) {
   try {
-    return await WebAssembly.instantiateStreaming(fetch(name), imports);
+    return await WebAssembly.instantiateStreaming(bring(name), imports);
   } catch (error) { // a host that does not know the type, or a browser that does not stream
     if (!(error instanceof TypeError)) throw error;
-    return WebAssembly.instantiate(await (await fetch(name)).arrayBuffer(), imports);
+    return WebAssembly.instantiate(await (await bring(name)).arrayBuffer(), imports);
   }
 }
 
@@ -53,7 +62,7 @@ export async function startProgram(page) {
 }
 
 async function bringRest(first) {
-  const answer = await fetch(REST);
+  const answer = await bring(REST);
   if (!answer.ok) throw new Error(`${REST}: ${answer.status}`);
   const bytes = await answer.arrayBuffer();
   if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error("the host has another version");

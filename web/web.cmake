@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: MIT
 # The web program and the door in WASM, and the folder a static host can serve.
 set(SHIMLIGHT_SITE_DIR ${CMAKE_BINARY_DIR}/site CACHE PATH "Where the page goes")
+set(SHIMLIGHT_ONE_FILE ${CMAKE_BINARY_DIR}/shimlight.html CACHE FILEPATH
+  "Where the page as a single file goes")
 set(SHIMLIGHT_DOOR_DIR ${CMAKE_BINARY_DIR}/door CACHE PATH "Where the door for Node goes")
 
 set(wasm_link_options -fno-exceptions -fno-rtti
@@ -77,9 +79,11 @@ add_custom_command(OUTPUT ${CMAKE_BINARY_DIR}/site.stamp
   COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/site.py ${SHIMLIGHT_SITE_DIR}
     ${page_files} ${icon_files}
     $<TARGET_FILE:shimlight_app> ${parts} $<TARGET_FILE:shimlight_door>
+  COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/one_file.py ${SHIMLIGHT_SITE_DIR}
+    ${SHIMLIGHT_ONE_FILE}
   COMMAND ${CMAKE_COMMAND} -E touch ${CMAKE_BINARY_DIR}/site.stamp
   DEPENDS shimlight_app ${parts} shimlight_door ${page_files} ${icon_files}
-    ${CMAKE_SOURCE_DIR}/web/setup/site.py
+    ${CMAKE_SOURCE_DIR}/web/setup/site.py ${CMAKE_SOURCE_DIR}/web/setup/one_file.py
   COMMENT "Putting the page together in ${SHIMLIGHT_SITE_DIR}"
   VERBATIM)
 add_custom_target(site ALL DEPENDS ${CMAKE_BINARY_DIR}/site.stamp)

@@ -2,7 +2,7 @@
 // Levers moved through the mirror and by keys; the canvas follows, and so do the results.
 import assert from "node:assert/strict";
 
-const isLever = (id) => /^lever\.[^.]/.test(id) && !/\.(less|more|typed)$/.test(id);
+const isLever = (id) => /^lever\.[^.]/.test(id) && !/\.(less|more|typed|back|card)$/.test(id);
 const levers = async (visit) => (await visit.ids()).filter(isLever);
 
 /** What a lever stands at, whatever its kind. */
