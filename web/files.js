@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Files given to the user and taken from him.
 
+import { showNotice } from "./notice.js";
+
 /// A web app on an iPhone's home screen has no way back from a downloaded file; there it is shared.
 const mustShare = navigator.standalone === true;
 
@@ -40,4 +42,18 @@ export function chooseFile(opened) {
   document.getElementById("open-file")?.remove();
   document.body.append(input);
   input.click();
+}
+
+/// A phone shares the address; elsewhere it is copied, or shown where that is not allowed.
+export async function offerLink(url) {
+  try {
+    if (matchMedia("(pointer: coarse)").matches && navigator.canShare?.({ url })) {
+      await navigator.share({ url });
+      return;
+    }
+    await navigator.clipboard.writeText(url);
+    showNotice("The link is copied. It carries the opening itself: whoever gets it can read it.", [["Close", () => {}]]);
+  } catch (error) {
+    if (error.name !== "AbortError") showNotice(url, [["Close", () => {}]]);
+  }
 }

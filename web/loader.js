@@ -2,8 +2,9 @@
 // Brings page and program together: gives the program its `page` (see src/app/page.hpp), hands it
 // what happens on the page, and the door to whoever asks.
 import { CanvasLayout } from "./canvas.js";
-import { chooseFile, offerFile } from "./files.js";
+import { chooseFile, offerFile, offerLink } from "./files.js";
 import { listenToKeys } from "./keyboard.js";
+import { isLink, linkTo, textOf } from "./link.js";
 import { Mirror } from "./mirror.js";
 import { hideNotice, showNotice } from "./notice.js";
 import { workOffline } from "./offline.js";
@@ -35,7 +36,21 @@ function note(words) {
 }
 
 function openFile() {
-  chooseFile((text) => withTexts(program, [text], (at) => program._shimlight_opened(at)));
+  chooseFile((text) => withTexts(program, [text], (at) => program._shimlight_opened(at, 0)));
+}
+
+/// An opening that came with the address. The address is then as it was, so that it comes once.
+async function openLink() {
+  if (!isLink(location.hash)) return;
+  const { hash } = location;
+  history.replaceState(null, "", location.pathname + location.search);
+  try {
+    const text = await textOf(hash);
+    withTexts(program, [text], (at) => program._shimlight_opened(at, 1));
+    await program.whole();
+  } catch (error) {
+    showNotice(`The link was not opened: ${error.message}.`, [["Close", () => {}]]);
+  }
 }
 
 /// The object that app/page.cpp calls.
@@ -46,6 +61,7 @@ function makePage(storage, theme, layout, mirror) {
     keep: (json) => storage.keep(json),
     mirror: (nodes) => mirror.update(JSON.parse(nodes)),
     offer: offerFile,
+    link: (house) => linkTo(house).then(offerLink),
     theme(choice) {
       theme.choose(choice);
       storage.keepTheme(choice);
@@ -144,6 +160,8 @@ async function start() {
   listenToKeys(program, mirror, (id) => tell(0, id, 0, ""));
   if (earlyNote) note(earlyNote);
   bringRest(storage);
+  addEventListener("hashchange", openLink);
+  openLink();
   window.shimlight = { ask, get asleep() { return state.asleep && !program.coming; }, get frames() { return state.frames; } };
   wake();
   workOffline(async () => {

@@ -48,16 +48,20 @@ export async function startProgram(page) {
     },
   });
   program.coming = false;
-  program.whole = async () => {
-    if (program.coming) return;
+  let here = null;
+  program.whole = () => (here ??= comes());
+  async function comes() {
     program.coming = true;
     try {
       await bringRest(first);
       program._shimlight_whole();
+    } catch (error) {
+      here = null; // the next use asks again
+      throw error;
     } finally {
       program.coming = false;
     }
-  };
+  }
   return program;
 }
 

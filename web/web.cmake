@@ -1,8 +1,7 @@
 # SPDX-License-Identifier: MIT
 # The web program and the door in WASM, and the folder a static host can serve.
 set(SHIMLIGHT_SITE_DIR ${CMAKE_BINARY_DIR}/site CACHE PATH "Where the page goes")
-set(SHIMLIGHT_ONE_FILE ${CMAKE_BINARY_DIR}/shimlight.html CACHE FILEPATH
-  "Where the page as a single file goes")
+get_filename_component(one_file ${SHIMLIGHT_SITE_DIR}/../shimlight.html ABSOLUTE)
 set(SHIMLIGHT_DOOR_DIR ${CMAKE_BINARY_DIR}/door CACHE PATH "Where the door for Node goes")
 
 set(wasm_link_options -fno-exceptions -fno-rtti
@@ -80,7 +79,7 @@ add_custom_command(OUTPUT ${CMAKE_BINARY_DIR}/site.stamp
     ${page_files} ${icon_files}
     $<TARGET_FILE:shimlight_app> ${parts} $<TARGET_FILE:shimlight_door>
   COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/one_file.py ${SHIMLIGHT_SITE_DIR}
-    ${SHIMLIGHT_ONE_FILE}
+    ${one_file}
   COMMAND ${CMAKE_COMMAND} -E touch ${CMAKE_BINARY_DIR}/site.stamp
   DEPENDS shimlight_app ${parts} shimlight_door ${page_files} ${icon_files}
     ${CMAKE_SOURCE_DIR}/web/setup/site.py ${CMAKE_SOURCE_DIR}/web/setup/one_file.py

@@ -102,8 +102,10 @@ EMSCRIPTEN_KEEPALIVE void shimlight_mirror_event(int kind, const char* id, doubl
     shimlight::app::wake();
 }
 
-EMSCRIPTEN_KEEPALIVE void shimlight_opened(const char* content) {
+/// `from_link`: one opening for the house that is here, else a file in its place.
+EMSCRIPTEN_KEEPALIVE void shimlight_opened(const char* content, int from_link) {
     inbox().opened_file = content;
+    inbox().from_link = from_link != 0;
     shimlight::app::wake();
 }
 

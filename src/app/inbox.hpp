@@ -24,6 +24,7 @@ struct Inbox {
     std::vector<view::MirrorEvent> events;
     Pinch pinch;
     std::string opened_file;
+    bool from_link = false; ///< the opened file is a link's
     std::string storage_note;
     float zoom = 1;            ///< CSS px of the page for each px of the screen: the text size
     bool touch = false;        ///< the last pointer was a finger

@@ -112,6 +112,7 @@ class Program {
         p.pinch_pan = in.pinch.pan;
         p.pinching = in.pinch.active;
         if (in.whole) p.opened_file = in.opened_file;
+        p.from_link = in.from_link;
         p.storage_note = in.storage_note;
         p.fonts = fonts_;
         p.mirror = &mirror_;
@@ -129,6 +130,7 @@ class Program {
 
     void carry_out(const view::Wishes& wishes) {
         if (!wishes.save_name.empty()) page::offer_file(wishes.save_name, wishes.save_content);
+        if (!wishes.link.empty()) page::offer_link(wishes.link);
         if (wishes.theme >= 0) page::set_theme(wishes.theme);
         if (wishes.text >= 0) page::set_text(wishes.text);
         if (!wishes.title.empty() && wishes.title != title_) page::set_title(wishes.title);

@@ -28,6 +28,7 @@ EM_JS(char*, page_stored, (int generation), {
 
 EM_JS(void, page_keep, (const char* json), { Module["page"].keep(UTF8ToString(json)); })
 EM_JS(void, page_mirror, (const char* nodes), { Module["page"].mirror(UTF8ToString(nodes)); })
+EM_JS(void, page_link, (const char* house), { Module["page"].link(UTF8ToString(house)); })
 EM_JS(void, page_offer, (const char* name, const char* content), {
     Module["page"].offer(UTF8ToString(name), UTF8ToString(content));
 })
@@ -79,6 +80,10 @@ void keep_house(const std::string& json) {
 void show_mirror(const std::string& nodes) {
     page_mirror(nodes.c_str());
 }
+void offer_link(const std::string& house) {
+    page_link(house.c_str());
+}
+
 void offer_file(const std::string& name, const std::string& content) {
     page_offer(name.c_str(), content.c_str());
 }

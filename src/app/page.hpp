@@ -31,6 +31,8 @@ void keep_house(const std::string& json);
 void show_mirror(const std::string& nodes);
 
 void offer_file(const std::string& name, const std::string& content);
+/// Shares or copies an address that carries the house.
+void offer_link(const std::string& house);
 void set_theme(int theme); ///< 0 system, 1 light, 2 dark
 void set_text(int size);   ///< index of view::text_scales
 void set_title(const std::string& title);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/house_page.hpp"
 
+#include "house/link.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -54,6 +56,9 @@ void HousePage::file(Ui& ui, Session& session, Column& column) {
     style.action = "open-file";
     button(ui, "menu.open", {line.x + half + between_px, line.y, half, line.h}, "Open a file",
            style);
+    column.space(between_px);
+    if (button(ui, "menu.link", column.take(touch_px), "Link to this opening"))
+        ui.wishes.link = house::to_json(house::house_to_link(session.house()));
     column.sentence("storage.note", "Storage", ui.platform.storage_note, ui.theme.soft);
     column.space(gap_px);
 }

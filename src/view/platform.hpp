@@ -68,6 +68,7 @@ struct Platform {
     bool pinching = false;
     bool whole = true;        ///< the rest of the program is here (view/rest.hpp)
     std::string opened_file;  ///< content of a file the user has just opened, else empty
+    bool from_link = false;   ///< that content came with a link: one opening for this house
     int theme_choice = 0;     ///< 0 follow the system, 1 light, 2 dark
     int text_choice = 0;      ///< size of the text: index of text_scales
     std::string storage_note; ///< e.g. "Saved 9:41", or why it could not be saved
@@ -81,6 +82,7 @@ struct Wishes {
     bool another_frame = false; ///< something moves
     std::string save_name;      ///< non-empty: offer save_content as a file of this name
     std::string save_content;
+    std::string link;  ///< non-empty: offer a link that carries this (house/link.hpp)
     int theme = -1;    ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
     int text = -1;     ///< index of text_scales; -1 unchanged
     std::string title; ///< document title

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "view/screen.hpp"
 
+#include "house/link.hpp"
 #include "view/air.hpp"
 #include "view/bill.hpp"
 #include "view/house_page.hpp"
@@ -106,6 +107,7 @@ struct Conductor {
     void show_keys();
     void another_opening();
     SHIMLIGHT_REST void opened_file();
+    void opened_link();
     bool opened_lessons();
     void title(const Layout& layout);
     void views(const Layout& layout);
@@ -150,7 +152,23 @@ bool Conductor::opened_lessons() {
     return true;
 }
 
+/// An opening from a link joins the house; undo takes it out again.
+void Conductor::opened_link() {
+    const auto came = house::from_json(ui.platform.opened_file);
+    const auto house = ok(came) ? house::joined(s.session.house(), value(came).house)
+                                : Result<house::House>(problem(came));
+    if (!ok(house)) {
+        s.session.message =
+            "The link was not opened and nothing was changed: " + problem(house).message;
+        return;
+    }
+    s.session.edit(value(house));
+    s.session.message = "The opening of the link stands in this house now, with this house's "
+                        "weather and prices. Undo takes it out again.";
+}
+
 void Conductor::opened_file() {
+    if (ui.platform.from_link) return opened_link();
     if (opened_lessons()) return;
     const auto opened = house::from_json(ui.platform.opened_file);
     if (!ok(opened)) {

@@ -12,8 +12,7 @@ build_web() {
     if [ ! -f build/wasm/build.ninja ]; then
         emcmake cmake -S . -B build/wasm -G Ninja "${launcher[@]}" \
             -DSHIMLIGHT_IMGUI_DIR="$PWD/build/imgui" -DSHIMLIGHT_SITE_DIR="$PWD/build/web" \
-            -DSHIMLIGHT_DOOR_DIR="$PWD/build/door" \
-            -DSHIMLIGHT_ONE_FILE="$PWD/build/shimlight.html" || return 1
+            -DSHIMLIGHT_DOOR_DIR="$PWD/build/door" || return 1
     fi
     cmake --build build/wasm --parallel "$(nproc)"
 }
