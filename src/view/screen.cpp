@@ -44,6 +44,7 @@ struct Screen::State {
     Overlay overlay;
     Why why;
     LeverCard lever_card;
+    StripMemory strip;
     WordsCard words;       ///< the list of keys, or the whole verdict
     int seen_revision = 0; ///< last revision that house_changed() told of
     int seen_opening = -1;
@@ -247,7 +248,7 @@ void Conductor::verdict(const Layout& layout) {
     fill(ui, b, ui.theme.quote, radius_px);
     ImFont* font = verdict_font(ui.platform);
     std::string shown = s.verdict;
-    const float room_px = b.h - 8;
+    const float room_px = b.h - 3;
     const auto too_high = [&] {
         return paragraph(ui, font, {}, b.w - 18, 0, shown, false) > room_px;
     };
@@ -427,7 +428,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     else
         conductor.page(layout);
     if (middle != Middle::page_alone && !presenting) {
-        strip(ui, session, layout.strip, layout.wide || layout.roomy);
+        strip(ui, session, layout.strip, layout.wide || layout.roomy, s.strip);
         if (!asked) conductor.verdict(layout);
     }
     conductor.message();

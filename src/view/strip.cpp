@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "view/strip.hpp"
 
+#include "view/figure_text.hpp"
 #include "view/why.hpp"
 
 #include <algorithm>
@@ -11,6 +12,7 @@ namespace shimlight::view {
 namespace {
 
 constexpr float brief_below_px = 324;
+constexpr double told_s = 4; // what a lever did is told so long
 
 /// One figure: what it is called, its two values, and which way is better.
 struct Figure {
@@ -20,10 +22,12 @@ struct Figure {
     std::string caption; ///< short, for the phone
     std::string full;    ///< whole, for wide screens and the mirror
     std::string today, remedy;
-    std::string unit;      ///< when it is not part of the values
-    int change = 0;        ///< 1 better, -1 worse, 0 no visible change
-    std::string more = {}; ///< told where there is room
-    bool asked = false;    ///< by a lesson's open question: not told
+    std::string unit;       ///< when it is not part of the values
+    int change = 0;         ///< 1 better, -1 worse, 0 no visible change
+    std::string more = {};  ///< told where there is room
+    std::string moved = {}; ///< what the last lever did to it: "+3 °F better"
+    int way = 0;            ///< 1 better, -1 worse
+    bool asked = false;     ///< by a lesson's open question: not told
 };
 
 int judge(double today, double remedy, double visible, bool more_is_better) {
@@ -73,6 +77,42 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
     return all;
 }
 
+/// Tells for a while what the last lever did to each figure of the window that it moved.
+void tell_moved(Ui& ui, const Session& s, Box box, std::array<Figure, 5>& all, StripMemory& m) {
+    const Shown of = s.has_remedy() ? s.shown : Shown::today;
+    const int whose = s.house().selected * 128 + s.record().chosen * 2 + (of == Shown::remedy);
+    const bool fresh = m.whose != whose;
+    const bool moved = m.revision != s.revision();
+    if (moved && !fresh) {
+        if (!ui.gesture.down || !m.dragging) std::copy_n(m.now, 5, m.before);
+        m.changed_s = ui.platform.time_s;
+    }
+    m.dragging = ui.gesture.down && (m.dragging || moved);
+    m.revision = s.revision();
+    m.whose = whose;
+    constexpr double visible[] = {0.25, 0.5, 0.005, 0.01, 0.5};
+    std::string words;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const assess::Figure& figure = *assess::find_figure(all[i].key);
+        m.now[i] = figure.read(s.shown_case(of), s.result(of));
+        if (fresh) m.before[i] = m.now[i];
+        const double change = m.now[i] - m.before[i];
+        all[i].way = judge(m.before[i], m.now[i], visible[i], i == 0 || i == 2);
+        if (all[i].way == 0 || all[i].asked) continue;
+        all[i].moved = (change > 0 ? "+" : "−") +
+                       figure_difference(figure, change, ui.units, s.house().currency);
+        if (i == 3) all[i].moved.resize(all[i].moved.find(u_unit(ui.units)) - 3); // and thin space
+        all[i].moved += all[i].way > 0 ? " better" : " worse";
+        words += (words.empty() ? "" : "; ") + all[i].full + " " + all[i].moved;
+    }
+    const bool told = !fresh && ui.platform.time_s - m.changed_s < told_s;
+    if (told && !ui.platform.reduced_motion) ui.wishes.another_frame = true; // until it is gone
+    if (told && !words.empty())
+        return note(ui, Role::status, "strip.moved", box, "The lever", words);
+    for (Figure& f : all)
+        f.moved.clear();
+}
+
 /// A tick or a cross beside a figure: which way is better, without colour.
 void mark(Ui& ui, ImVec2 at, int change) {
     if (change == 0) return;
@@ -105,13 +145,23 @@ void register_figure(Ui& ui, const Figure& f, Box box, bool both) {
     figure_touch(ui, f.id, touch, f.key, both ? Shown::remedy : Shown::today);
 }
 
+/// What the figure is called, or for a while what the lever did to it.
+void caption(Ui& ui, const Figure& f, Box box, const std::string& name) {
+    if (f.moved.empty())
+        return text_fitted(ui, ui.platform.fonts.small, {box.x, box.y}, box.w, ui.theme.soft, name);
+    const std::string both = std::string(f.brief) + " " + f.moved;
+    const bool fits = text_size(ui, ui.platform.fonts.small, both).x <= box.w;
+    text_fitted(ui, ui.platform.fonts.small, {box.x, box.y}, box.w, change_ink(ui.theme, f.way),
+                fits ? both : f.moved);
+}
+
 /// Wide: caption, Today, Remedy under one another.
 void stacked(Ui& ui, const Figure& f, Box box, bool both) {
     const Fonts& fonts = ui.platform.fonts;
     const Theme& t = ui.theme;
     const float room = box.w - 16;
     const bool fits = text_size(ui, fonts.small, f.full).x <= room;
-    text_fitted(ui, fonts.small, {box.x, box.y + 4}, room, t.soft, fits ? f.full : f.caption);
+    caption(ui, f, {box.x, box.y + 4, room, 0}, fits ? f.full : f.caption);
     const std::string unit = f.unit.empty() ? "" : " " + f.unit;
     text(ui, both ? fonts.body : fonts.figure, {box.x, box.y + 23}, both ? t.soft : t.ink, f.today);
     if (!both) return;
@@ -128,8 +178,7 @@ void stacked(Ui& ui, const Figure& f, Box box, bool both) {
 void inline_pair(Ui& ui, const Figure& f, Box box, bool both, bool brief) {
     const Fonts& fonts = ui.platform.fonts;
     const Theme& t = ui.theme;
-    text_fitted(ui, fonts.small, {box.x, box.y + 2}, box.w - 6, t.soft,
-                brief ? f.brief : f.caption);
+    caption(ui, f, {box.x, box.y + 2, box.w - 6, 0}, brief ? f.brief : f.caption);
     float x = box.x;
     const std::string& result = both ? f.remedy : f.today;
     // The short caption says "a year" itself.
@@ -152,9 +201,10 @@ void inline_pair(Ui& ui, const Figure& f, Box box, bool both, bool brief) {
 
 } // namespace
 
-void strip(Ui& ui, const Session& session, Box box, bool roomy) {
+void strip(Ui& ui, const Session& session, Box box, bool roomy, StripMemory& memory) {
     ui.group = "results";
-    const auto all = figures(session, ui.units);
+    auto all = figures(session, ui.units);
+    tell_moved(ui, session, box, all, memory);
     const bool both = session.has_remedy();
     const Theme& t = ui.theme;
     ui.list->AddLine({box.x, box.y}, {box.right(), box.y}, t.rule);

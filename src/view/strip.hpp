@@ -7,6 +7,14 @@
 
 namespace shimlight::view {
 
-void strip(Ui& ui, const Session& session, Box box, bool roomy);
+/// What the figures were before the last lever moved, to tell for a while what that did.
+struct StripMemory {
+    int revision = -1, whose = -1; ///< of the figures
+    bool dragging = false;
+    double changed_s = -1e9;
+    double before[5] = {}, now[5] = {};
+};
+
+void strip(Ui& ui, const Session& session, Box box, bool roomy, StripMemory& memory);
 
 } // namespace shimlight::view
