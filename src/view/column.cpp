@@ -58,7 +58,7 @@ void Column::row(std::string_view id, std::string_view name, std::string_view va
             fill(*ui_, {dot, at + 21, 1.5f, 1.5f}, ui_->theme.soft);
     ui_->list->AddLine({x(), y + height}, {x() + width(), y + height}, ui_->theme.rule);
     tell(id, name, value, {x(), y, width(), height}, about);
-    y += height + (about.key.empty() ? 2 : 0);
+    y += height + 2;
 }
 
 Box Column::take(float height_px, float gap_px) {

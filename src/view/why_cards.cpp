@@ -34,7 +34,7 @@ constexpr CardText cards[] = {
      "ASHRAE 55-2020 ankle draft (Liu and others 2017); PMV by ISO 7730:2005.",
      "Made for seated people and 0.1 to 0.6 m/s; people differ. 20 or fewer is the standard's "
      "limit.",
-     "ankle_speed ankle_air falling_speed leak_speed pmv ppd"},
+     "ankle_speed ankle_air falling_speed leak_speed pmv"},
     {"wet_above", "Above this indoor humidity water stands on the coldest place of the glass.",
      moisture, "Follows the coldest temperature: 1 K more is about 3 % more humidity."},
     {"u_window", "Heat through the unit for each degree, by area of centre, edge and frame.",

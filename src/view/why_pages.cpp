@@ -130,7 +130,7 @@ std::string materials(std::string_view key, const house::Sheet& s, const opening
     if (key == "sheet.casing")
         return "(2 × height + 2 × width + 6 × casing) × 1.1\n= (2 × " + length(o.height_m) +
                " + 2 × " + length(o.width_m) + " + 6 × " + length(o.casing.width_m) + ") × 1.1";
-    if (key == "sheet.shims") return put("joint ÷ 0.4 m = %.2f ÷ 0.4", m.joint_m);
+    if (key == "sheet.shims") return put("joint ÷ 0.4 m = %.2f m ÷ 0.4 m", m.joint_m);
     return {};
 }
 
@@ -159,7 +159,7 @@ std::string of_sheet(std::string_view key, const Session& session, Units u) {
         return put("%.1f hours × ", s.hours) + format_money(session.house().hour, currency) +
                " + material " + format_money(s.material_cost, currency);
     }
-    return materials(key, s, session.remedy().opening, u);
+    return in_units(materials(key, s, session.remedy().opening, u), u);
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The cards of every number on every screen.
+#include "assess/plans.hpp"
 #include "assess/published_u.hpp"
 #include "stage/stage.hpp"
 #include "view/why.hpp"
@@ -184,4 +185,27 @@ TEST_CASE("why: tables of whole windows, and kinds they do not have") {
     o.glazing.gas = physics::Gas::air;
     o.glazing.storm = opening::Storm::clear;
     CHECK_FALSE(assess::published_u(o));
+}
+
+TEST_CASE("remedies: what would help most is told as the calculation says it") {
+    for (const auto& [w, h] : {std::pair{360.0f, 640.0f}, {1440.0f, 900.0f}}) {
+        stage::Stage stage({w, h});
+        REQUIRE(stage.rest());
+        stage.press("remedies.open");
+        REQUIRE(stage.rest());
+        const view::MirrorNode* words = stage.node("remedies.help.cheapest");
+        REQUIRE(words);
+        const house::House house = house::demo_house();
+        const auto& record = house.openings[0];
+        const opening::Case today = house::today_case(house, record);
+        const assess::Assessment now = assess::assess(today);
+        const assess::PlanQuestion question{today, now, record.remedies, house.hour};
+        const assess::Cheapest cheapest = assess::cheapest_plan(question, assess::plans(question));
+        const assess::Plan& plan = cheapest.plan ? *cheapest.plan : cheapest.best;
+        CHECK(words->value.find(plan.name) != std::string::npos);
+        CHECK(words->value.find(std::to_string(std::lround(plan.bothered_pct))) !=
+              std::string::npos);
+        CHECK(stage.node("remedies.help.next"));
+        CHECK(words->rect.x + words->rect.w <= w);
+    }
 }
