@@ -198,9 +198,14 @@ void Lesson::numbers(Ui& ui, Box box) {
         const std::string value = asked ? "?" : today == remedy ? today : first + " → " + remedy;
         const std::string name(figure.name);
         const Box cell{box.x + each * static_cast<float>(i) + 8, box.y, each - 16, box.h};
-        text_fitted(ui, fonts.small, {cell.x, cell.y + 8}, cell.w, ui.theme.soft, name);
         const bool fits = text_size(ui, fonts.figure, value).x <= cell.w;
-        const float y = cell.y + 12 + font_px(ui, fonts.small) * 1.3f;
+        const bool two = text_size(ui, fonts.small, name).x > cell.w;
+        const float line = font_px(ui, fonts.small) * 1.3f,
+                    y = cell.y + (two ? 2 * line : line + 12);
+        if (two)
+            paragraph(ui, fonts.small, {cell.x, cell.y}, cell.w + 8, ui.theme.soft, name);
+        else
+            text(ui, fonts.small, {cell.x, cell.y + 8}, ui.theme.soft, name);
         if (fits) {
             text(ui, fonts.figure, {cell.x, y}, ui.theme.ink, value);
         } else {

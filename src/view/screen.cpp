@@ -70,7 +70,7 @@ void begin_page(const Platform& p, const Theme& theme) {
                      ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBringToFrontOnFocus);
 }
 
-/// While presenting, each kind of type is the next larger one.
+/// While presenting, each kind of type is the next larger one; a phone has no room for that.
 Platform in_type_of(const Platform& p, bool presenting) {
     Platform shown = p;
     const Fonts& f = p.fonts;
@@ -383,7 +383,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     const bool lesson = s.lesson.session() && is_picture(s.view);
     Session& session = lesson ? *s.lesson.session() : s.session;
     const bool presenting = lesson && s.lesson.presenting();
-    const Platform platform = in_type_of(device, presenting);
+    const Platform platform = in_type_of(device, presenting && !is_narrow(device));
     const Theme& t = theme(platform.dark);
     begin_page(platform, t);
     s.gesture.follow();
@@ -416,7 +416,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     const float most_px = most_verdict_px(platform, font_px(ui, verdict_font(platform)) * 1.35f);
     Layout layout = presenting ? arrange_presenting(platform)
                                : arrange(platform, std::min(words, most_px), middle);
-    if (asked && !presenting) s.lesson.make_room(layout);
+    if (asked) s.lesson.make_room(layout);
     if (!presenting) {
         conductor.title(layout);
         conductor.views(layout);

@@ -246,3 +246,42 @@ TEST_CASE("lessons: what is asked for cannot be read off the strip") {
     const std::string number = value_of(stage, "strip.u.today").substr(0, 4);
     CHECK(value_of(stage, "lesson.answer").find(number) != std::string::npos);
 }
+
+TEST_CASE("lessons: presented on a phone and a desktop, every question and answer can be read") {
+    for (const auto& [w, h] : {std::pair{360.0f, 640.0f}, {1440.0f, 900.0f}}) {
+        stage::Stage stage({w, h});
+        stage.press("view.lesson");
+        stage.press("lesson.present");
+        for (std::size_t i = 0; i < house::own_lessons().size(); ++i) {
+            stage.press("lesson." + std::to_string(i));
+            std::size_t scrolled = 0;
+            for (std::size_t k = 0; k < house::own_lessons()[i].steps.size(); ++k) {
+                for (const bool answered : {false, true}) {
+                    CAPTURE(i);
+                    CAPTURE(k);
+                    CAPTURE(answered);
+                    stage.rest();
+                    float lowest = 0;
+                    for (const view::MirrorNode& n : stage.mirror().nodes()) {
+                        if (n.group != "lesson" && n.group != "results") continue;
+                        CHECK_MESSAGE(n.rect.x >= -0.5f, n.id);
+                        CHECK_MESSAGE(n.rect.x + n.rect.w <= w + 0.5f, n.id);
+                        CHECK_MESSAGE(n.rect.y + n.rect.h <= h + 0.5f, n.id);
+                        if (n.id.rfind("lesson.guess", 0) == 0 && n.cut) ++scrolled;
+                        if (n.id == "lesson.answer" && n.cut) ++scrolled;
+                        if (n.id == "lesson.question") CHECK_MESSAGE(!n.cut, n.value);
+                        lowest = std::max(lowest, n.rect.y + n.rect.h);
+                    }
+                    CHECK(lowest > h / 2);
+                    if (k + 1 < house::own_lessons()[i].steps.size() || !answered)
+                        stage.press("lesson.next");
+                }
+            }
+            CHECK_MESSAGE(scrolled == 0, w, " px, lesson ", i);
+            stage.press("lesson.stop");
+            stage.press("lesson.leave");
+            stage.press("view.lesson");
+            stage.press("lesson.present");
+        }
+    }
+}

@@ -94,6 +94,24 @@ TEST_CASE("why: the formula with its values gives the figure") {
         CHECK(n[0] / n[1] == near(figure_value(one, "wet_above")));
         n = formula("shim_flow");
         CHECK(n[0] + n[1] == doctest::Approx(n[2]).epsilon(0.02));
+        n = formula("stack");
+        CHECK((n[1] - n[2]) * n[3] * n[4] ==
+              doctest::Approx(figure_value(one, "stack")).epsilon(0.02));
+        n = formula("wind");
+        CHECK(n[1] * n[2] * n[3] * n[4] * n[4] / 2 == near(figure_value(one, "wind")));
+        n = formula("neck");
+        const double t = n[n.size() - 3], u = std::max(n[n.size() - 2], 0.05);
+        CHECK((34 - t) * std::pow(u - 0.05, 0.62) * (0.37 * u * 40 + 3.14) ==
+              doctest::Approx(figure_value(one, "neck")).epsilon(0.05));
+        n = formula("ppd");
+        const double vote = n.back();
+        CHECK(100 - 95 * std::exp(-0.03353 * std::pow(vote, 4) - 0.2179 * vote * vote) ==
+              near(figure_value(one, "ppd")));
+        n = formula("asymmetry_pct");
+        CHECK(n[0] / (n[1] + std::exp(n[2] - n[3] * n[4])) ==
+              near(figure_value(one, "asymmetry_pct")));
+        n = formula("u_installed");
+        CHECK(n[0] / n[1] / n[2] == near(figure_value(one, "u_installed")));
         n = formula("shgc");
         CHECK(n[0] + n[1] == near(figure_value(one, "shgc")));
         n = formula("air_share");
