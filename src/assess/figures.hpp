@@ -24,19 +24,25 @@ enum class FigureKind {
     energy_kwh,
     money, ///< in the house's currency
     pressure_pa,
-    ratio ///< 0…1, shown as is: SHGC
+    ratio,        ///< 0…1, shown as is: SHGC
+    difference_k, ///< of two temperatures
+    vote          ///< −3…3, PMV
 };
+
+/// What must be computed anew for a changed case.
+enum class Needs { sections, glass, sun, room, leak, seat };
 
 struct Figure {
     std::string_view key, name;
     FigureKind kind;
     /// NaN where the figure does not exist in this case.
     double (*read)(const opening::Case&, const Assessment&);
+    Needs needs = Needs::sections;
 };
 
 /// All of them, in a fixed order.
 std::span<const Figure> figures();
-inline constexpr std::size_t figure_count = 41;
+inline constexpr std::size_t figure_count = 51;
 
 /// nullptr when there is none of that key.
 const Figure* find_figure(std::string_view key);

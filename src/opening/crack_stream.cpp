@@ -14,10 +14,6 @@ namespace {
 // -0.443 at 90°, -0.364 at 180°.
 constexpr double windward_cp = 0.6, side_cp = -0.443, lee_cp = -0.364;
 
-double pressure_coefficient(Facade facade) {
-    return facade == Facade::windward ? windward_cp : facade == Facade::side ? side_cp : lee_cp;
-}
-
 // Less flow than this carries less heat than still air conducts, W per metre and kelvin.
 constexpr double least_capacity_w_mk = 1e-3;
 
@@ -36,6 +32,10 @@ template <class Flow> CrackStream stream(const Case& c, double length_m, Flow fl
 }
 
 } // namespace
+
+double pressure_coefficient(Facade facade) {
+    return facade == Facade::windward ? windward_cp : facade == Facade::side ? side_cp : lee_cp;
+}
 
 physics::DrivingPressure driving_pressure_now(const Case& c) {
     physics::Drive drive;

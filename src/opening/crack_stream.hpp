@@ -10,6 +10,9 @@
 
 namespace shimlight::opening {
 
+/// Of the wind's velocity pressure, by the wall it meets (Swami and Chandra 1987).
+double pressure_coefficient(Facade facade);
+
 /// What drives air through this window's cracks now: stack effect, and wind on this wall.
 physics::DrivingPressure driving_pressure_now(const Case& c);
 

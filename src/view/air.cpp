@@ -9,6 +9,7 @@
 #include "view/column.hpp"
 #include "view/pair.hpp"
 #include "view/pen.hpp"
+#include "view/why.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -56,17 +57,20 @@ void numbers(Ui& ui, Column& column, const assess::Assessment& result, const ope
              Shown of) {
     const assess::LeakResult& leak = result.leak;
     const ImU32 ink = ui.theme.ink;
-    const auto row = [&](const char* id, const char* name, const std::string& value) {
-        column.row(part_id(id, of), name, value, ink);
+    const auto row = [&](const char* id, const char* name, const std::string& value,
+                         const char* key) {
+        column.row(part_id(id, of), name, value, ink, {key, of});
     };
-    row("air.stack", "Warm house (stack)", pressing(leak.drive.stack_pa));
-    row("air.wind", "Wind on this wall", pressing(leak.drive.wind_pa));
-    row("air.total", "Together", pressing(leak.drive.pressure_pa));
-    row("air.sash", "Sash", flowing(leak.sash_m3_s, leak.sash_air_c, c, ui.units));
-    row("air.shim", "Shim space", flowing(leak.shim_m3_s, leak.shim_air_c, c, ui.units));
+    row("air.stack", "Warm house (stack)", pressing(leak.drive.stack_pa), "stack");
+    row("air.wind", "Wind on this wall", pressing(leak.drive.wind_pa), "wind");
+    row("air.total", "Together", pressing(leak.drive.pressure_pa), "pressure");
+    row("air.sash", "Sash", flowing(leak.sash_m3_s, leak.sash_air_c, c, ui.units), "sash_flow");
+    row("air.shim", "Shim space", flowing(leak.shim_m3_s, leak.shim_air_c, c, ui.units),
+        "shim_flow");
     row("air.heat", "Heat carried",
         format_watts(leak.heat_w, ui.units) + ", " + format_percent(result.air_share) +
-            " of the loss");
+            " of the loss",
+        "leak_heat");
 }
 
 void bars(Ui& ui, Column& column, const std::vector<LeakLeft>& all, Shown of) {
@@ -89,9 +93,12 @@ void bars(Ui& ui, Column& column, const std::vector<LeakLeft>& all, Shown of) {
             if (w >= 1) cause_fill(ui, {x, box.y + 22, w, bar_px}, cause);
             x += w;
         }
-        note(ui, Role::output, part_id("air.left", of) + "." + std::to_string(i), box, one.name,
-             value + ": sash " + format_flow(std::fabs(one.sash_m3_s), ui.units) + ", shim space " +
-                 format_flow(std::fabs(one.shim_m3_s), ui.units));
+        const std::string id = part_id("air.left", of) + "." + std::to_string(i);
+        figure_touch(ui, id, box, "left", of);
+        figure(ui, id, box, one.name,
+               value + ": sash " + format_flow(std::fabs(one.sash_m3_s), ui.units) +
+                   ", shim space " + format_flow(std::fabs(one.shim_m3_s), ui.units),
+               "left", of);
     }
     const Box key = column.take(20, 10);
     float x = key.x;

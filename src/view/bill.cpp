@@ -175,29 +175,31 @@ void Bill::energy(Ui& ui, const Session& session, Column& column) const {
     const opening::Running& running = session.house().running;
     const house::Fuel& fuel = fuels()[this->fuel(running)];
     const ImU32 ink = ui.theme.ink;
-    const auto row = [&](const char* id, const char* name, const std::string& value) {
-        column.row(id, name, value, ink);
-    };
+    const auto row = [&](const char* id, const char* name, const std::string& value,
+                         const char* key) { column.row(id, name, value, ink, {key}); };
     if (b.today->year && b.remedy->year) {
         bars(ui, column, session, "bill.heating", "Heating that this window costs, kWh",
              &MonthHeat::heating_kwh);
         bars(ui, column, session, "bill.cooling", "Cooling that it adds, kWh",
              &MonthHeat::cooling_kwh);
         column.heading("bill.sums", b.two ? "The year: today → remedy" : "The year", 3);
-        row("bill.conduction", "Lost by glass, frame, joint", b.kwh(&MonthHeat::conduction_kwh));
-        row("bill.leakage", "Lost by leaking air", b.kwh(&MonthHeat::leakage_kwh));
-        row("bill.gain", "Sun let in", b.kwh(&MonthHeat::gain_kwh));
-        row("bill.useful", "Of it saves heating", b.kwh(&MonthHeat::useful_gain_kwh));
-        row("bill.heat", "Heating it costs", b.kwh(&MonthHeat::heating_kwh));
-        row("bill.cool", "Cooling it adds", b.kwh(&MonthHeat::cooling_kwh));
+        row("bill.conduction", "Lost by glass, frame, joint", b.kwh(&MonthHeat::conduction_kwh),
+            "bill.loss");
+        row("bill.leakage", "Lost by leaking air", b.kwh(&MonthHeat::leakage_kwh), "bill.loss");
+        row("bill.gain", "Sun let in", b.kwh(&MonthHeat::gain_kwh), "bill.loss");
+        row("bill.useful", "Of it saves heating", b.kwh(&MonthHeat::useful_gain_kwh), "bill.loss");
+        row("bill.heat", "Heating it costs", b.kwh(&MonthHeat::heating_kwh), "bill.heat");
+        row("bill.cool", "Cooling it adds", b.kwh(&MonthHeat::cooling_kwh), "bill.cool");
     } else {
         column.heading("bill.sums", b.two ? "The year: today → remedy" : "The year", 3);
         row("bill.heat", "Heat lost, by degree days",
-            pair_words(whole(b.today->year_kwh), whole(b.remedy->year_kwh), b.two) + " kWh");
+            pair_words(whole(b.today->year_kwh), whole(b.remedy->year_kwh), b.two) + " kWh",
+            "bill.heat");
         row("bill.leakage", "Of it by leaking air",
             pair_words(whole(b.today->year_kwh * b.today->year_air_share),
                        whole(b.remedy->year_kwh * b.remedy->year_air_share), b.two) +
-                " kWh");
+                " kWh",
+            "bill.loss");
     }
     const auto units = [&](const assess::Assessment& a) {
         return a.year_kwh / running.efficiency / fuel.kwh_per_unit;
@@ -205,15 +207,19 @@ void Bill::energy(Ui& ui, const Session& session, Column& column) const {
     const auto number = [](double v) { return tenths(v); };
     row("bill.fuel_used", "Fuel for it",
         pair_words(number(units(*b.today)), number(units(*b.remedy)), b.two) + " " +
-            plural(std::string(fuel.unit)));
+            plural(std::string(fuel.unit)),
+        "bill.fuel");
     const std::string& currency = session.house().currency;
     row("bill.cost", "Price of that fuel",
         pair_words(format_money(b.today->year_cost, currency),
-                   format_money(b.remedy->year_cost, currency), b.two));
+                   format_money(b.remedy->year_cost, currency), b.two),
+        "bill.cost");
     row("bill.carbon", "CO₂ from it",
         pair_words(whole(units(*b.today) * fuel.kg_co2_per_unit),
                    whole(units(*b.remedy) * fuel.kg_co2_per_unit), b.two) +
-            " kg");
+            " kg",
+        "bill.carbon");
+    tell_year(ui, session);
     if (b.two && b.today->year_kwh > 1)
         column.sentence("bill.share", "Saving, and of what",
                         share_words(*b.today, *b.remedy, ui.units), ui.theme.ink);
@@ -274,7 +280,7 @@ void Bill::payback(Ui& ui, const Session& session, Column& column) const {
     column.heading("bill.money", remedy->name);
     column.row("bill.price", "Price",
                format_money(assess::price_of(*remedy, session.house().hour), currency),
-               ui.theme.ink);
+               ui.theme.ink, {"bill.price"});
     column.sentence("bill.price.of", "Price of",
                     work_words(*remedy, session.house().hour, currency), ui.theme.soft);
     if (!begun_) {
@@ -282,15 +288,19 @@ void Bill::payback(Ui& ui, const Session& session, Column& column) const {
         return;
     }
     const ImU32 ink = ui.theme.ink;
-    column.row("bill.saving", "Saves a year", between_money(money_.saving_per_year, currency), ink);
-    column.row("bill.payback", "Payback", between_years(money_.payback_years), ink);
+    column.row("bill.saving", "Saves a year", between_money(money_.saving_per_year, currency), ink,
+               {"bill.saving"});
+    column.row("bill.payback", "Payback", between_years(money_.payback_years), ink,
+               {"bill.payback"});
     column.row("bill.discounted", "Payback, at 4\u2009% interest",
-               between_years(money_.discounted_payback_years), ink);
+               between_years(money_.discounted_payback_years), ink, {"bill.payback"});
     column.row("bill.value", "Worth over " + whole(life_years_) + " years",
-               between_money(money_.net_value, currency), ink);
+               between_money(money_.net_value, currency), ink, {"bill.value"});
     column.row("bill.pays", "Pays within them",
-               "in " + whole(100 * money_.pays_share) + " of 100 draws", ink);
-    column.row("bill.kept", "CO₂ kept out a year", between_kg(money_.kg_co2_per_year), ink);
+               "in " + whole(100 * money_.pays_share) + " of 100 draws", ink, {"bill.value"});
+    column.row("bill.kept", "CO₂ kept out a year", between_kg(money_.kg_co2_per_year), ink,
+               {"bill.carbon"});
+    tell_money(ui, session, *remedy);
     column.sentence("bill.verdict", "Payback in a sentence",
                     house::payback_sentence(money_, life_years_), ink);
     column.sentence("bill.reasons", "Other reasons",

@@ -53,6 +53,8 @@ class Bill {
     void energy(Ui& ui, const Session& session, Column& column) const;
     void fuel_and_price(Ui& ui, Session& session, Column& column);
     void payback(Ui& ui, const Session& session, Column& column) const;
+    void tell_year(Ui& ui, const Session& session) const;
+    void tell_money(Ui& ui, const Session& session, const opening::Remedy& remedy) const;
     void thermostat(Ui& ui, const Session& session, Column& column) const;
     void list(Ui& ui, const Session& session, Column& column) const;
 };

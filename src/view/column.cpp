@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/column.hpp"
 
+#include "view/why.hpp"
+
 #include <algorithm>
 
 namespace shimlight::view {
@@ -27,23 +29,36 @@ void Column::heading(std::string_view id, std::string_view words, int level) {
     y += part ? 34 : 26;
 }
 
+void Column::tell(std::string_view id, std::string_view name, std::string_view value, Box box,
+                  About about) {
+    if (about.key.empty()) return note(*ui_, Role::output, id, box, name, value);
+    figure(*ui_, id, box, name, value, about.key, about.of);
+    figure_touch(*ui_, id, box, about.key, about.of);
+}
+
 void Column::sentence(std::string_view id, std::string_view name, std::string_view words,
-                      ImU32 colour) {
+                      ImU32 colour, About about) {
     if (words.empty()) return;
     const float height =
         paragraph(*ui_, ui_->platform.fonts.body, {x(), y}, width(), colour, words);
-    note(*ui_, Role::output, id, {x(), y, width(), height}, name, words);
-    y += height + 6;
+    const float most = about.key.empty() ? height : std::max(height, touch_px);
+    tell(id, name, words, {x(), y, width(), most}, about);
+    y += most + 6;
 }
 
-void Column::row(std::string_view id, std::string_view name, std::string_view value, ImU32 colour) {
+void Column::row(std::string_view id, std::string_view name, std::string_view value, ImU32 colour,
+                 About about) {
     const Fonts& fonts = ui_->platform.fonts;
     const float value_px = text_size(*ui_, fonts.strong, value).x;
-    text_fitted(*ui_, fonts.body, {x(), y + 6}, width() - value_px - 12, ui_->theme.ink, name);
-    text(*ui_, fonts.strong, {x() + width(), y + 6}, colour, value, Align::right);
-    ui_->list->AddLine({x(), y + row_px}, {x() + width(), y + row_px}, ui_->theme.rule);
-    note(*ui_, Role::output, id, {x(), y, width(), row_px}, name, value);
-    y += row_px + 2;
+    const float height = about.key.empty() ? row_px : touch_px, at = y + (height - 20) / 2;
+    text_fitted(*ui_, fonts.body, {x(), at}, width() - value_px - 12, ui_->theme.ink, name);
+    text(*ui_, fonts.strong, {x() + width(), at}, colour, value, Align::right);
+    if (!about.key.empty())
+        for (float dot = x() + width() - value_px; dot < x() + width(); dot += 4)
+            fill(*ui_, {dot, at + 21, 1.5f, 1.5f}, ui_->theme.soft);
+    ui_->list->AddLine({x(), y + height}, {x() + width(), y + height}, ui_->theme.rule);
+    tell(id, name, value, {x(), y, width(), height}, about);
+    y += height + 2;
 }
 
 Box Column::take(float height_px, float gap_px) {

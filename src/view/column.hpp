@@ -3,6 +3,7 @@
 // too.
 #pragma once
 
+#include "view/about.hpp"
 #include "view/ui.hpp"
 
 namespace shimlight::view {
@@ -29,10 +30,13 @@ class Column {
 
     /// Level 2: a part of the page. Level 3: smaller, within a part.
     void heading(std::string_view id, std::string_view words, int level = 2);
-    /// A paragraph; empty words take no room.
-    void sentence(std::string_view id, std::string_view name, std::string_view words, ImU32 colour);
-    /// Name on the left, figure on the right, a rule below.
-    void row(std::string_view id, std::string_view name, std::string_view value, ImU32 colour);
+    /// A paragraph; empty words take no room. With a card it opens that.
+    void sentence(std::string_view id, std::string_view name, std::string_view words, ImU32 colour,
+                  About about = {});
+    /// Name on the left, figure on the right, a rule below. One with a card has its figure
+    /// underlined, and the height a finger needs.
+    void row(std::string_view id, std::string_view name, std::string_view value, ImU32 colour,
+             About about = {});
     /// A card to press: a name, something aside, words below. True when pressed.
     bool card(const std::string& id, const std::string& name, const std::string& aside,
               const std::string& words, bool on);
@@ -42,6 +46,8 @@ class Column {
   private:
     Ui* ui_;
     Box box_;
+    void tell(std::string_view id, std::string_view name, std::string_view value, Box box,
+              About about);
 };
 
 } // namespace shimlight::view

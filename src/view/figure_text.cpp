@@ -48,6 +48,10 @@ std::string plain(Kind kind, double value, Units units, const std::string& curre
         return number(value, 1, "Pa");
     case Kind::ratio:
         return number(value, 2, "").substr(0, 4);
+    case Kind::difference_k:
+        return format_kelvin(value, units);
+    case Kind::vote:
+        return format(Quantity::number, std::round(value * 100) / 100, units);
     default:
         return format_temperature(value, units);
     }
@@ -70,6 +74,7 @@ std::string figure_difference(const assess::Figure& figure, double difference, U
     if (!std::isfinite(size)) return "–";
     const bool us = units == Units::us;
     switch (figure.kind) { // a digit more than values have
+    case Kind::difference_k:
     case Kind::temperature_c: {
         const double k = us ? size * 1.8 : size;
         return number(k, k < 9.95 ? 1 : 0, us ? "°F" : "°C");

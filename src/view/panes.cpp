@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "view/panes.hpp"
 
+#include "assess/published_u.hpp"
 #include "view/chart.hpp"
 #include "view/column.hpp"
 #include "view/ribbons.hpp"
+#include "view/why.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -27,14 +29,18 @@ struct Facts {
     const GlassCurves& curves;
 
     std::string u(double w_m2k) const { return format_u(w_m2k, ui.units) + " " + u_unit(ui.units); }
-    void row(const char* what, const std::string& name, const std::string& value) const {
-        column.row(id + what, name, value, ui.theme.ink);
+    const Shown of;
+
+    void row(const char* what, const std::string& name, const std::string& value,
+             const char* key) const {
+        column.row(id + what, name, value, ui.theme.ink, {key, of});
     }
     void say(const char* what, const char* name, const std::string& words) const {
         column.sentence(id + what, name, words, ui.theme.soft);
     }
     void paths() const;
     void sun() const;
+    void published() const;
     void three() const;
     void beside() const;
     void gap_chart() const;
@@ -72,8 +78,8 @@ void Facts::sun() const {
     std::string taken = format_percent(s.absorbed[0]);
     for (std::size_t k = 1; k < opening::glazing_stack(c.opening).pane_count; ++k)
         taken += " and " + format_percent(s.absorbed[k]);
-    row(".shgc", "SHGC, centre of glass", format_u(s.shgc, Units::si));
-    row(".light", "Visible transmittance", format_u(s.light, Units::si));
+    row(".shgc", "SHGC, centre of glass", format_u(s.shgc, Units::si), "shgc");
+    row(".light", "Visible transmittance", format_u(s.light, Units::si), "light");
     say(".sun", "Sun let in",
         "Of 100 W of sun straight on " + format_percent(s.shgc) + " end in the room: " +
             format_percent(s.transmitted) + " as sun, " + format_percent(s.shgc - s.transmitted) +
@@ -82,14 +88,31 @@ void Facts::sun() const {
             format_temperature(s.shade_glass_c, ui.units) + ".");
 }
 
+/// Tables beside what is computed.
+void Facts::published() const {
+    const auto range = assess::published_u(c.opening);
+    if (!range) return;
+    const std::string low = format_u(range->low_w_m2k, ui.units);
+    const bool one = range->low_w_m2k == range->high_w_m2k;
+    row(".published", "Tables, whole window", (one ? "" : low + " to ") + u(range->high_w_m2k),
+        "published");
+    if (!ui.why || !ui.why->asks(id + ".published") || !result.complete) return;
+    const double now = result.u_window_w_m2k;
+    ui.why->tell("computed " + u(now) + ": " +
+                 (now < range->low_w_m2k    ? "below the tables"
+                  : now > range->high_w_m2k ? "above the tables"
+                                            : "within them"));
+}
+
 void Facts::three() const {
     column.heading(id + ".three", "Three U-factors", 3);
-    row(".u_centre", "Centre of glass", u(result.u_centre_w_m2k));
+    row(".u_centre", "Centre of glass", u(result.u_centre_w_m2k), "u_centre");
     say(".u_centre.is", "What it holds", "Glass and gas alone, away from the edges.");
-    row(".u_window", "Whole window", u(result.u_window_w_m2k));
+    row(".u_window", "Whole window", u(result.u_window_w_m2k), "u_window");
     say(".u_window.is", "What it holds",
         "Also edge, sash and frame, each by its area, as a label counts.");
-    row(".u_installed", "Installed window", u(result.u_installed_w_m2k));
+    published();
+    row(".u_installed", "Installed window", u(result.u_installed_w_m2k), "u_installed");
     say(".u_installed.is", "What it holds",
         "Also the joint to the wall and the air that leaks. All three at this weather.");
 }
@@ -108,10 +131,12 @@ void Facts::beside() const {
                  window_w = result.u_window_w_m2k * unit_m2 * k,
                  air_w = result.air_share * result.heat_w, unrated_w = result.heat_w - window_w;
     column.heading(id + ".where", "Heat of the opening, share of all of it", 3);
-    row(".glass", "Glass, edge apart", share(window_w - edge_w - frame_w));
-    row(".edge", "Edge, spacer: " + format_area(result.edge_m2, ui.units), share(edge_w));
-    row(".frame", "Frame, sash: " + format_area(result.frame_m2, ui.units), share(frame_w));
-    row(".unrated", "On no label: joint, leaking air", share(unrated_w));
+    row(".glass", "Glass, edge apart", share(window_w - edge_w - frame_w), "path.glass");
+    row(".edge", "Edge, spacer: " + format_area(result.edge_m2, ui.units), share(edge_w),
+        "path.edge");
+    row(".frame", "Frame, sash: " + format_area(result.frame_m2, ui.units), share(frame_w),
+        "path.frame");
+    row(".unrated", "On no label: joint, leaking air", share(unrated_w), "path.unrated");
     say(".unrated.is", "On no label",
         "Leaking air takes up " + format_heat(air_w, ui.units) +
             " in all, part of it from frame and wall. Edge alone: U " + u(result.u_edge_w_m2k) +
@@ -182,7 +207,7 @@ void Facts::coating() const {
                    storm ? "Low-e on the sash's face 2 or 3" : "Low-e on face 2 or 3", 3);
     for (const CoatedFace& on : curves.coated)
         row(on.face == 2 ? ".on2" : ".on3", "Face " + std::to_string(on.face),
-            "U " + u(on.u_w_m2k) + ", SHGC " + format_u(on.shgc, Units::si));
+            "U " + u(on.u_w_m2k) + ", SHGC " + format_u(on.shgc, Units::si), "coated");
     const bool same = std::fabs(on2.u_w_m2k - on3.u_w_m2k) < 0.03 * on3.u_w_m2k;
     if (same && on2.shgc < on3.shgc)
         say(".faces.is", "What differs",
@@ -228,7 +253,8 @@ void Panes::facts(Ui& ui, const Session& session, Shown of, Column& column) cons
                       of == Shown::today ? "panes.today" : "panes.remedy",
                       session.shown_case(of),
                       session.result(of),
-                      curves_[i]};
+                      curves_[i],
+                      of};
     if (summer_)
         facts.sun();
     else

@@ -78,8 +78,8 @@ void rows(Ui& ui, Column& column, const std::string& id,
                             " corrected, computed " + format_temperature(r.computed_c, ui.units) +
                             " (±" + format(Quantity::difference_k, r.range_k, ui.units) +
                             "): " + words_of(r.compared) + ".",
-                        r.compared == assess::Compared::as_computed ? ui.theme.ink
-                                                                    : ui.theme.lever);
+                        r.compared == assess::Compared::as_computed ? ui.theme.ink : ui.theme.lever,
+                        {"reading"});
     }
 }
 
@@ -174,7 +174,7 @@ void Readings::glass(Ui& ui, Column& column) {
                         format_u(said_.range->u_low_w_m2k, ui.units) + " to " +
                         format_u(said_.range->u_high_w_m2k, ui.units) + " " + u_unit(ui.units) +
                         ", centre of glass.",
-                    ui.theme.ink);
+                    ui.theme.ink, {"glass_u"});
     std::string like;
     for (const physics::Likeness& l : said_.likeness)
         if (l.within_range) like += (like.empty() ? "" : ", ") + std::string(l.build);
@@ -187,7 +187,7 @@ void Readings::glass(Ui& ui, Column& column) {
     for (const assess::Explanation& e : said_.glass->explanations)
         if (e.explains)
             column.sentence("readings.explains." + std::string(e.assumption), "Would explain it",
-                            e.sentence, ui.theme.soft);
+                            e.sentence, ui.theme.soft, {"reading"});
 }
 
 void Readings::before(Ui& ui, Session& session, Column& column) {

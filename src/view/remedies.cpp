@@ -175,6 +175,8 @@ void Remedies::draw(Ui& ui, Session& session, Box box) {
     own(ui, session, left);
     chosen(ui, session, left);
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
+    help(ui, session, right);
+    right.space(6);
     ready(session, right);
     content_px_ = std::max(left.y, right.y) - top + 24;
     scroll_.end(ui);

@@ -3,6 +3,7 @@
 // the trade's.
 #pragma once
 
+#include "assess/advice.hpp"
 #include "view/column.hpp"
 #include "view/rest.hpp"
 #include "view/scroll.hpp"
@@ -18,6 +19,13 @@ class Remedies {
   private:
     Scroll scroll_;
     float content_px_ = 0;
+    // What would help most, of this revision and unit.
+    int revision_ = -1, waited_ = 0;
+    Units units_ = Units::us;
+    bool complete_ = false;
+    assess::Advice advice_;
+    void advise(const Session& session, Units units, bool with_cheapest);
+    void help(Ui& ui, const Session& session, Column& column);
     void own(Ui& ui, Session& session, Column& column);
     void chosen(Ui& ui, Session& session, Column& column);
     void ready(Session& session, Column& column);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/ribbons.hpp"
 
+#include "view/why.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -43,8 +45,9 @@ struct Winter {
         const auto px = [&](double w) { return static_cast<float>(std::fabs(w)) * px_per_w; };
         return {px(r.heat.at[k].radiation_w_m2), px(r.heat.at[k].gas_w_m2)};
     }
-    std::string figure(double w) const { return format_flux(std::fabs(w), ui.units); }
+    std::string flux(double w) const { return format_flux(std::fabs(w), ui.units); }
     void space(std::size_t k) const;
+    Box touched(Box where, Box ribbon, bool above) const;
     void panes() const;
     void faces() const;
     void names(std::size_t k) const;
@@ -88,17 +91,27 @@ void Winter::space(std::size_t k) const {
     const assess::SpaceHeat& heat = r.heat.at[k];
     const std::string unit = std::string(" ") + flux_unit(ui.units), at = std::to_string(k);
     ribbon_label(ui, where, radiated.y - label_px, radiation_names(*this, k),
-                 figure(heat.radiation_w_m2));
+                 flux(heat.radiation_w_m2));
     const std::string ways = carried_names(*this, k);
-    ribbon_label(ui, where, carried.bottom() + 1, ways, figure(heat.gas_w_m2));
+    ribbon_label(ui, where, carried.bottom() + 1, ways, flux(heat.gas_w_m2));
     const std::string place = k == 0           ? "outdoors"
                               : k == row.count ? "in the room"
                                                : "in space " + at + ", " + gas_name(r.c.opening, k);
-    note(ui, Role::output, r.id + ".radiation." + at, radiated,
-         "Radiation " + place + ", " + r.name, figure(heat.radiation_w_m2) + unit);
-    note(ui, Role::output, r.id + ".gas." + at, carried,
-         "Carried " + ways.substr(0, ways.find('|')) + " " + place + ", " + r.name,
-         figure(heat.gas_w_m2) + unit);
+    about_number(ui, r, ".radiation." + at, radiated, touched(where, radiated, true),
+                 "Radiation " + place, flux(heat.radiation_w_m2) + unit, "ribbon");
+    about_number(ui, r, ".gas." + at, carried, touched(where, carried, false),
+                 "Carried " + ways.substr(0, ways.find('|')) + " " + place,
+                 flux(heat.gas_w_m2) + unit, "ribbon");
+    const std::string sum =
+        "radiated + carried = " + flux(heat.radiation_w_m2) + " + " + flux(heat.gas_w_m2) + unit;
+    for (const char* what : {".radiation.", ".gas."})
+        if (ui.why && ui.why->asks(r.id + what + at)) ui.why->tell(sum);
+}
+
+/// Ribbon and words, from the axis on, with the height a finger needs.
+Box Winter::touched(Box where, Box ribbon, bool above) const {
+    const float h = std::max(ribbon.h + label_px, touch_px);
+    return {where.x, above ? axis - h : axis, where.w, h};
 }
 
 /// Within a pane all is conduction: one band that joins the ribbons on both sides.
@@ -135,9 +148,11 @@ void Winter::faces() const {
         if (text_size(ui, fonts.small, words).x > room && row.count > 1)
             words = number + (coated ? (room > 52 ? ", low-e" : "*") : "");
         text(ui, fonts.small, {x, y + 18}, coated ? ui.theme.lever : ui.theme.soft, words, align);
-        note(ui, Role::output, r.id + ".face." + number, {outer ? x - 40 : x, y, 40, 34},
-             "Face " + number + (coated ? ", low-e coated" : "") + ", " + r.name,
-             format_temperature(c, ui.units));
+        about_number(ui, r, ".face." + number, {outer ? x - 40 : x, y, 40, 34},
+                     {outer ? x - 44 : x, y - 6, touch_px, touch_px},
+                     "Face " + number + (coated ? ", low-e coated" : ""),
+                     format_temperature(c, ui.units),
+                     face == 2 * row.count ? "glass_inside" : "face");
     }
 }
 
@@ -254,6 +269,14 @@ void arrow(Ui& ui, Box box, bool to_left, ImU32 colour) {
     fill(ui, {to_left ? neck : box.x, box.y, box.w - point_px, box.h}, colour);
     const ImVec2 upper{neck, box.y}, lower{neck, box.bottom()}, point{tip, box.centre().y};
     ui.list->AddTriangleFilled(to_left ? upper : lower, to_left ? lower : upper, point, colour);
+}
+
+void about_number(Ui& ui, const Ribbons& r, const std::string& what, Box box, Box touch,
+                  const std::string& name, const std::string& value, const char* key) {
+    const std::string id = r.id + what;
+    const Shown of = id.find(".today") != std::string::npos ? Shown::today : Shown::remedy;
+    figure_touch(ui, id, touch, key, of);
+    figure(ui, id, box, name + ", " + r.name, value, key, of);
 }
 
 void draw_winter(Ui& ui, Box box, const Ribbons& r) {

@@ -26,6 +26,9 @@ bool face_coated(const opening::Opening& opening, std::size_t face);
 std::string gas_name(const opening::Opening& opening, std::size_t k);
 double space_width_m(const opening::Opening& opening, std::size_t k);
 
+/// A number of the picture; touched within `touch` it opens a card.
+void about_number(Ui& ui, const Ribbons& r, const std::string& what, Box box, Box touch,
+                  const std::string& name, const std::string& value, const char* key);
 void draw_winter(Ui& ui, Box box, const Ribbons& r);
 /// At rating conditions, straight on.
 void draw_summer(Ui& ui, Box box, const Ribbons& r);

@@ -6,6 +6,7 @@
 #include "view/pair.hpp"
 #include "view/room_air.hpp"
 #include "view/share_bar.hpp"
+#include "view/why.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -68,7 +69,7 @@ const char* face_word(const RoomScene& s) {
 }
 
 /// The first sentence about this place; else how sure the method is at all.
-std::string_view warning_of(const physics::SeatResult& seat) {
+std::string_view warning_sentence(const physics::SeatResult& seat) {
     std::string_view found;
     for (const std::string_view& w : seat.warnings) {
         if (w.find("(ISO") != w.npos || w.find("ASHRAE") != w.npos) continue; // of the formulas
@@ -76,6 +77,24 @@ std::string_view warning_of(const physics::SeatResult& seat) {
         found = w;
     }
     return found;
+}
+
+/// The card of a label of the picture.
+const char* key_of(const std::string& id) {
+    return id.find("room.ankles") == 0 ? "ankles"
+           : id.find("room.neck") == 0 ? "neck"
+                                       : "operative";
+}
+
+void cause_words(Ui& ui, const std::string& id, Box box, const char* title,
+                 const std::string& words) {
+    const Shown of = id.find(".today") != std::string::npos ? Shown::today : Shown::remedy;
+    figure(ui, id, box, title, words, "draft_glass", of);
+    figure_touch(ui, id, box, "draft_glass", of);
+}
+
+std::string warning_of(const physics::SeatResult& seat, Units units) {
+    return in_units(warning_sentence(seat), units);
 }
 
 /// A dot at `at`, its leader, a bold value and a word below, left edge at `place`.
@@ -94,7 +113,10 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
     fill(ui, {box.x - 3, box.y - 1, w + 6, h + 1}, ui.theme.halo, 4);
     text(ui, bold, box.min(), ui.theme.ink, value);
     text(ui, small, {box.x, box.y + 18}, ui.theme.ink, word);
-    note(ui, Role::output, id, box, name, value + ", " + word);
+    const Shown of = id.find(".today") != std::string::npos ? Shown::today : Shown::remedy;
+    figure(ui, id, box, name, value + ", " + word, key_of(id), of);
+    const float taller = (touch_px - box.h) / 2;
+    figure_touch(ui, id, {box.x, box.y - taller, box.w, touch_px}, key_of(id), of);
 }
 
 // A lower picture than these leaves a label out; its description has it all the same.
@@ -110,14 +132,14 @@ void draw_names(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const float out_y = under ? s.foot.y - 38 : y;
     text(ui, small, {wall.x - 6, out_y}, ui.theme.ink, "Outdoors", Align::right);
     text(ui, ui.platform.fonts.strong, {wall.x - 6, out_y + 16}, ui.theme.ink, out, Align::right);
-    note(ui, Role::output, part_id("room.outdoors", of), {wall.x - 62, out_y, 56, 34}, "Outdoors",
-         out);
+    figure(ui, part_id("room.outdoors", of), {wall.x - 62, out_y, 56, 34}, "Outdoors", out,
+           "outside", of);
     if (s.area.h < air_from_px) return;
     const ImVec2 size = text_size(ui, small, in);
     fill(ui, {ceiling.x - 11 - size.x, y, size.x + 6, size.y + 2}, ui.theme.halo, 4);
     text(ui, small, {ceiling.x - 8, y}, ui.theme.ink, in, Align::right);
-    note(ui, Role::output, part_id("room.air", of), {ceiling.x - 8 - size.x, y, size.x, size.y},
-         "Room air", in);
+    figure(ui, part_id("room.air", of), {ceiling.x - 8 - size.x, y, size.x, size.y}, "Room air", in,
+           "room", of);
 }
 
 void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
@@ -149,7 +171,8 @@ void list_values(Ui& ui, const RoomScene& s, Shown of) {
         text(ui, bold, {a.x, y}, ui.theme.ink, value);
         text_fitted(ui, ui.platform.fonts.small, {a.x + w + 8, y + 2}, a.w - w - 8, ui.theme.ink,
                     word);
-        note(ui, Role::output, part_id(id, of), {a.x, y, a.w, 19}, name, value + ", " + word);
+        figure_touch(ui, part_id(id, of), {a.x, y - 1, a.w, list_row_px}, key_of(id), of);
+        figure(ui, part_id(id, of), {a.x, y, a.w, 19}, name, value + ", " + word, key_of(id), of);
     };
     const float y = a.bottom() + 4;
     row(y, "room.ankles", "At the ankles", s.at(s.seat_m() + 0.03, ankle_m),
@@ -205,7 +228,7 @@ std::string described(const Ui& ui, const RoomScene& s) {
                       {drafty(seat) ? "" : no_draft_words(ui, seat),
                        leak_words(ui, Cause::sash, leak.sash_m3_s),
                        leak_words(ui, Cause::shim, leak.shim_m3_s), face_word(s), felt_words(ui, s),
-                       warning_of(seat)})});
+                       warning_of(seat, ui.units)})});
 }
 
 } // namespace
@@ -220,7 +243,7 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
         const std::string shown = roomy ? words : words.substr(0, words.find(". ") + 1);
         paragraph(ui, fonts.small, {box.x, box.y + (roomy ? 24.0f : 0.0f)}, box.w, ui.theme.better,
                   shown);
-        return note(ui, Role::output, id, box, title, words);
+        return cause_words(ui, id, box, title, words);
     }
     const Box bar{box.x, box.y + (roomy ? 24.0f : 2.0f), box.w, roomy ? bar_px : phone_bar_px};
     float x = bar.x, word_x = bar.x;
@@ -248,7 +271,7 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
         words += (words.empty() ? "" : ", ") + std::string(cause_word(cause)) + " " +
                  format_percent(share);
     }
-    note(ui, Role::output, id, box, title, words);
+    cause_words(ui, id, box, title, words);
 }
 
 /// The figure as a slider: drag, arrow keys, or a number; true while it is held.
@@ -322,7 +345,7 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
     const float margin = roomy ? 16 : 6;
     Box area{box.x + margin, box.y + 2, box.w - 2 * margin, box.h - 4};
     const physics::SeatResult& result = session.result(of).seat;
-    const std::string_view warning = warning_of(result);
+    const std::string warning = warning_of(result, ui.units);
     const float head = roomy ? head_px : 0;
     if (roomy)
         draft_bar(ui, result, part_id("room.causes", of), {area.x, area.y + 4, area.w, head - 10},
@@ -345,9 +368,9 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
          described(ui, scene));
     if (foot <= 0 || warning.empty()) return;
     paragraph(ui, ui.platform.fonts.small, {area.x, area.bottom() + list + 6}, area.w,
-              ui.theme.soft, std::string(warning));
+              ui.theme.soft, warning);
     note(ui, Role::output, part_id("room.warning", of),
-         {area.x, area.bottom() + list + 6, area.w, foot - 8}, "How sure", std::string(warning));
+         {area.x, area.bottom() + list + 6, area.w, foot - 8}, "How sure", warning);
 }
 
 void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
@@ -373,9 +396,9 @@ void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     float foot = 0; // of both, so that they stand level
     for (const Shown of : {Shown::today, Shown::remedy})
         if (roomy)
-            foot = std::max(foot,
-                            8 + paragraph(ui, ui.platform.fonts.small, {}, p.part(of).w - 32, 0,
-                                          std::string(warning_of(session.result(of).seat)), false));
+            foot =
+                std::max(foot, 8 + paragraph(ui, ui.platform.fonts.small, {}, p.part(of).w - 32, 0,
+                                             warning_of(session.result(of).seat, ui.units), false));
     for (const Shown of : {Shown::today, Shown::remedy})
         if (p.seen(of, session)) draw_part(ui, session, of, p.part(of), roomy, foot);
     if (dragged_ && !ui.gesture.down) {

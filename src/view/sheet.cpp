@@ -83,10 +83,10 @@ void SheetPage::order(Ui& ui, Session& session, Column& column, const house::She
                         ui.theme.worse);
     column.row("sheet.estimating", "Estimating size, largest",
                both(s.order_width, s.order_height, &house::OrderSize::estimating_m, ui.units),
-               ui.theme.ink);
+               ui.theme.ink, {"sheet.size"});
     column.row("sheet.opening", "Opening size, smallest",
                both(s.order_width, s.order_height, &house::OrderSize::opening_m, ui.units),
-               ui.theme.ink);
+               ui.theme.ink, {"sheet.size"});
     column.space(4);
     column.sentence("sheet.who", "Who deducts",
                     "Who takes the clearance off? Both doing so is the classic error.",
@@ -111,7 +111,7 @@ void SheetPage::order(Ui& ui, Session& session, Column& column, const house::She
     column.row("sheet.unit", ours ? "Order this unit size" : "Tell the maker this opening size",
                both(s.order_width, s.order_height,
                     ours ? &house::OrderSize::unit_m : &house::OrderSize::opening_m, ui.units),
-               ui.theme.lever);
+               ui.theme.lever, {"sheet.unit"});
     column.space(8);
 }
 
@@ -120,26 +120,28 @@ void SheetPage::work(Ui& ui, Session& session, Column& column, const house::Shee
     const std::string& currency = session.house().currency;
     const house::Materials& m = s.materials;
     column.row("sheet.glass", "Glass that shows, today", format_area(s.glass_today_m2, ui.units),
-               ui.theme.ink);
+               ui.theme.ink, {"sheet.glass"});
     if (session.has_remedy() && s.glass_today_m2 > 0) {
         const double change = s.glass_remedy_m2 / s.glass_today_m2 - 1;
         column.row("sheet.glass_remedy", "With the remedy",
                    format_area(s.glass_remedy_m2, ui.units) + " (" + format_percent(change) + ")",
                    change < -0.005 ? ui.theme.worse : ui.theme.ink);
     }
-    column.row("sheet.joint", "Joint around the frame", way(m.joint_m, ui.units), ui.theme.ink);
+    column.row("sheet.joint", "Joint around the frame", way(m.joint_m, ui.units), ui.theme.ink,
+               {"sheet.joint"});
     column.row("sheet.foam", "Foam, if the joint is foamed", plural(m.foam_cans, "can"),
-               ui.theme.ink);
+               ui.theme.ink, {"sheet.foam"});
     char rod[48];
     std::snprintf(rod, sizeof rod, ", %.0f mm (%s)", m.rod_mm,
                   format(Quantity::thin_m, m.rod_mm / 1000, Units::us).c_str());
     column.row("sheet.rod", "Backer rod, if it is sealed", way(m.rod_m, ui.units) + rod,
-               ui.theme.ink);
+               ui.theme.ink, {"sheet.rod"});
     column.row("sheet.sealant", "Sealant, inside and out", plural(m.cartridges, "cartridge"),
-               ui.theme.ink);
+               ui.theme.ink, {"sheet.sealant"});
     column.row("sheet.casing", "New casing, if it is replaced", way(m.casing_m, ui.units),
-               ui.theme.ink);
-    column.row("sheet.shims", "Shims, for a new unit", plural(m.shim_pairs, "pair"), ui.theme.ink);
+               ui.theme.ink, {"sheet.casing"});
+    column.row("sheet.shims", "Shims, for a new unit", plural(m.shim_pairs, "pair"), ui.theme.ink,
+               {"sheet.shims"});
     column.space(6);
     const auto hour =
         typed_field(ui, "house.hour", column.take(entry_height_px, 0),
@@ -147,10 +149,12 @@ void SheetPage::work(Ui& ui, Session& session, Column& column, const house::Shee
     if (hour) set_hour(session, *hour);
     char labour[64];
     std::snprintf(labour, sizeof labour, "Labour, %.1f hours", s.hours);
-    column.row("sheet.labour", labour, format_money(s.labour, currency), ui.theme.ink);
-    column.row("sheet.material", "Material", format_money(s.material_cost, currency), ui.theme.ink);
+    column.row("sheet.labour", labour, format_money(s.labour, currency), ui.theme.ink,
+               {"sheet.work"});
+    column.row("sheet.material", "Material", format_money(s.material_cost, currency), ui.theme.ink,
+               {"sheet.work"});
     column.row("sheet.total", "Together, an estimate", format_money(s.total(), currency),
-               ui.theme.lever);
+               ui.theme.lever, {"sheet.work"});
     column.space(8);
     if (button(ui, "sheet.csv", column.take(touch_px), "All openings as a table (CSV)")) {
         ui.wishes.save_name = session.house().name + ".csv";

@@ -36,9 +36,13 @@ struct Summer {
     void beam() const;
     void given_off() const;
     void words() const;
+    static Box finger(Box box) {
+        const float taller = std::max(touch_px - box.h, 0.0f) / 2;
+        return {box.x, box.y - taller, box.w, box.h + 2 * taller};
+    }
     void figure(const char* id, Box box, const std::string& name, double share) const {
-        note(ui, Role::output, r.id + ".sun." + id, box, name + ", " + r.name,
-             format_percent(share));
+        about_number(ui, r, std::string(".sun.") + id, box, finger(box), name,
+                     format_percent(share), "sun");
     }
 };
 

@@ -53,6 +53,9 @@ std::string format_watts(double w, Units units); ///< heat: Btu/h or W
 std::string format_pascal(double pa);
 std::string format_money(double amount, const std::string& currency);
 
+/// A sentence whose K, m, mm, m/s and W/m²K are turned into the reader's units.
+std::string in_units(std::string_view sentence, Units units);
+
 /// Real minus sign, thin spaces: what printf's output needs before it is shown.
 std::string typeset(std::string text);
 

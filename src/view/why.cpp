@@ -10,6 +10,7 @@
 #include "physics/moist_air.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <limits>
 
@@ -22,6 +23,8 @@ constexpr double none = std::numeric_limits<double>::quiet_NaN();
 constexpr double try_c = 3, try_f = 5; // degrees of a temperature, larger than any rounding
 // Eight cuts make one answer: some 25 ms a frame, with the picture beneath at rest.
 constexpr int drafts_a_frame = 8, slices = 1;
+// What a lever does not touch costs nothing: several are tried while a frame has time for them.
+constexpr std::chrono::milliseconds frame_share{12};
 constexpr std::size_t most_effects = 6;
 constexpr double worth_showing = 0.02; // of the largest effect
 
@@ -56,29 +59,30 @@ double try_step(const opening::Field& field, Units units) {
 
 std::optional<double> quick_figure(const assess::Figure& figure, const opening::Case& changed,
                                    const opening::Case& now, const assess::Assessment& result) {
+    using assess::Needs;
     assess::Assessment a;
-    if (figure.key == "glass_inside" || figure.key == "u_centre") {
+    switch (figure.needs) {
+    case Needs::sections:
+        return std::nullopt;
+    case Needs::glass:
         a.glass = opening::covered_glass(changed).glass;
         a.u_centre_w_m2k = a.glass.u_w_m2k;
-        return figure.read(changed, a);
-    }
-    if (figure.key == "shgc" || figure.key == "light") {
+        break;
+    case Needs::sun: {
         const assess::SunStraightOn sun = assess::sun_straight_on(changed.opening);
         a.sun.shgc = sun.shgc;
         a.sun.light = sun.light;
-        return figure.read(changed, a);
+        break;
     }
-    if (figure.key == "dew_point") return physics::dew_point_c(changed.room.air_c, changed.room.rh);
-    if (figure.key == "shim_flow" || figure.key == "sash_flow" || figure.key == "pressure") {
+    case Needs::room:
+        a.dew_point_c = physics::dew_point_c(changed.room.air_c, changed.room.rh);
+        break;
+    case Needs::leak:
         a.leak = assess::leak(changed);
-        return figure.read(changed, a);
+        break;
+    case Needs::seat:
+        a.seat = assess::quick_seat(changed, now, result);
     }
-    constexpr std::string_view seat[] = {"ankles",        "ankle_speed", "ankle_air",
-                                         "falling_speed", "leak_speed",  "draft_glass",
-                                         "draft_sash",    "draft_shim",  "operative"};
-    if (std::find(std::begin(seat), std::end(seat), figure.key) == std::end(seat))
-        return std::nullopt;
-    a.seat = assess::quick_seat(changed, now, result);
     return figure.read(changed, a);
 }
 
@@ -100,8 +104,11 @@ std::string ends_words(std::string_view key, const opening::Case& c, const asses
 
 } // namespace
 
-void Why::show(std::string_view key, Shown of) {
-    key_ = key;
+void Why::show(std::string_view key, Shown of, std::string_view number) {
+    const std::string kept(key); // may be this card's own
+    key_ = kept;
+    number_ = number;
+    told_.clear();
     of_ = of;
     fresh_ = true;
     revision_ = -1;
@@ -156,7 +163,9 @@ bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
 }
 
 void Why::compute(Ui& ui, const Session& session) {
-    const assess::Figure& figure = *assess::find_figure(key_);
+    const assess::Figure* found = assess::find_figure(key_);
+    if (!found) return;
+    const assess::Figure& figure = *found;
     if (revision_ != session.revision() || units_ != ui.units) {
         revision_ = session.revision();
         units_ = ui.units;
@@ -170,8 +179,13 @@ void Why::compute(Ui& ui, const Session& session) {
     const assess::Assessment& now = session.result(of_);
     if (ends_.empty()) ends_ = ends_words(key_, c, now, ui.units);
     const bool quick = quick_figure(figure, c, c, now).has_value();
+    if (fresh_ && !quick) { // the card first
+        ui.wishes.another_frame = true;
+        return;
+    }
+    const auto started = std::chrono::steady_clock::now();
     while (try_next(c, now, figure, ui.units))
-        if (!quick) break;
+        if (!quick && std::chrono::steady_clock::now() - started > frame_share) break;
     if (next_ < 2 * opening::fields().size()) {
         ui.wishes.another_frame = true;
         return;
@@ -190,7 +204,7 @@ void Why::compute(Ui& ui, const Session& session) {
 
 void figure_touch(Ui& ui, std::string_view id, Box touch, std::string_view key, Shown of) {
     if (touch_area(ui, std::string(id) + ".touch", touch).pressed && ui.why) {
-        ui.why->show(key, of);
+        ui.why->show(key, of, id);
         ui.wishes.another_frame = true;
     }
 }
@@ -206,7 +220,7 @@ void figure(Ui& ui, std::string_view id, Box box, std::string_view name, std::st
     ui.mirror.add(std::move(node));
     focus_ring(ui, id, box);
     if (!ui.mirror.pressed(id) || !ui.why) return;
-    ui.why->show(key, of);
+    ui.why->show(key, of, id);
     ui.wishes.another_frame = true;
 }
 

@@ -27,17 +27,24 @@ struct Effect {
 class Why {
   public:
     bool open() const { return !key_.empty(); }
-    void show(std::string_view key, Shown of);
+    /// `number` is the node of the pressed number, whose text the card repeats; where it is not on
+    /// the screen the figure tells itself.
+    void show(std::string_view key, Shown of, std::string_view number = {});
+    /// Whether the open card is about this number, so that its screen may tell how it came about.
+    bool asks(std::string_view number) const { return open() && number_ == number; }
+    void tell(std::string formula) { told_ = std::move(formula); }
     void close();
     /// Draws the card over the page; nothing when none is open. Last but for drop-downs.
     SHIMLIGHT_REST void draw(Ui& ui, Session& session);
 
   private:
-    std::string key_; ///< of a figure
+    std::string key_;                   ///< of a card
+    std::string number_, name_, value_; ///< of the pressed number
+    std::string told_;                  ///< its formula, by its screen
     Shown of_ = Shown::today;
     bool fresh_ = false; ///< opened in this very frame: its press must not close it
     Scroll scroll_;
-    float content_px_ = 0;
+    float head_px_ = 92, content_px_ = 0;
     // Computed for this revision.
     int revision_ = -1;
     Units units_ = Units::us;
@@ -55,6 +62,10 @@ class Why {
                   const assess::Figure& figure, Units units);
     float body(Ui& ui, Session& session, Box box, float y);
     float dependence(Ui& ui, const std::string& currency, Box box, float y);
+    float parts(Ui& ui, const Session& session, Box box, float y);
+    float head(Ui& ui, const Session& session, Box in, float top);
+    bool find_number(const Ui& ui, const Session& session);
+    void other(Ui& ui, const Session& session, Box place);
     void buttons(Ui& ui, Box box, const std::string& copied);
 };
 
@@ -64,11 +75,16 @@ void figure(Ui& ui, std::string_view id, Box box, std::string_view name, std::st
 /// Opens the card when `touch` is pressed.
 void figure_touch(Ui& ui, std::string_view id, Box touch, std::string_view key, Shown of);
 
-/// The words of a card. `what`, `source` and `range` are sentences.
+/// The words of a card. `what`, `source` and `range` are sentences, in SI; `parts` are the keys of
+/// figures that it is made of, each with a card of its own.
 struct CardText {
-    std::string_view key, what, source, range;
+    std::string_view key, what, source, range, parts = {};
 };
 const CardText& card_text(std::string_view key);
+/// Cards of the numbers that are no named figures: of pages, sums, single ribbons.
+std::span<const CardText> page_cards();
+/// How a number of a page comes about; empty where its screen tells it, or none can.
+std::string page_formula(std::string_view key, const Session& session, Shown of, Units units);
 
 /// The formula with its actual values; empty where it is a solution that no line can hold.
 std::string why_formula(std::string_view key, const opening::Case& c, const assess::Assessment& a,

@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Formulas with the actual values put in.
 #include "opening/covered_glass.hpp"
+#include "opening/crack_stream.hpp"
 #include "opening/layout.hpp"
+#include "opening/storey.hpp"
+#include "physics/crack.hpp"
 #include "physics/moist_air.hpp"
+#include "physics/pressure.hpp"
 #include "view/why.hpp"
 
 #include <algorithm>
@@ -133,6 +137,34 @@ std::string flow(const Assessment& a) {
                a.leak.drive.wind_pa, a.leak.drive.pressure_pa);
 }
 
+/// Stack and wind as opening/crack_stream drives them.
+std::string driving(std::string_view key, const Case& c) {
+    const double ratio = physics::air_pressure_ratio(c.weather.altitude_m);
+    const double outside = ratio * physics::air_state(c.weather.outside_c).density_kg_m3;
+    const double inside = ratio * physics::air_state(c.room.air_c).density_kg_m3;
+    if (key == "stack")
+        return put("(outdoor − room density) × 9.81 × height below the neutral level\n"
+                   "= (%.3f − %.3f) kg/m³ × 9.81 × (%.2f m)",
+                   outside, inside, -opening::height_above_neutral_m(c));
+    return put("open to wind × coefficient × density × speed² ÷ 2\n= %.2f × (%.2f) × %.3f × %.2f² "
+               "÷ 2 (SI)",
+               c.room.shelter, opening::pressure_coefficient(c.room.facade), outside,
+               c.weather.wind_m_s);
+}
+
+std::string of_seat(std::string_view key, const Assessment& a) {
+    const physics::SeatResult& s = a.seat;
+    if (key == "neck")
+        return put("(34 − air) × (speed − 0.05)^0.62 × (0.37 × speed × 40 + 3.14)\n"
+                   "air %.2f °C, speed %.3f m/s (no less than 0.05)",
+                   s.neck_air_c, s.neck_speed_m_s);
+    if (key == "asymmetry_pct" && s.asymmetry_k >= 0)
+        return put("100 ÷ (1 + e^(6.61 − 0.345 × %.2f K))", s.asymmetry_k);
+    if (key == "ppd")
+        return put("100 − 95 × e^(−0.03353 × PMV⁴ − 0.2179 × PMV²), PMV = %.3f", s.pmv);
+    return {};
+}
+
 } // namespace
 
 std::string why_formula(std::string_view key, const Case& c, const Assessment& a, Units u,
@@ -159,7 +191,11 @@ std::string why_formula(std::string_view key, const Case& c, const Assessment& a
         return put("24 h × %.0f K·day × %.2f W/K ÷ 1000", c.running.heating_degree_days_k,
                    a.year_kwh / c.running.heating_degree_days_k / 0.024);
     if (key.substr(0, 5) == "part." && key != "part.storm") return part(c, value, u);
-    return {};
+    if (key == "u_installed" && c.weather.sky == opening::Sky::cloudy && k > 0)
+        return put("heat ÷ area ÷ (room − outdoors) = %.1f ÷ %.3f ÷ %.2f (SI)", a.heat_w,
+                   opening_area(c), k);
+    if (key == "stack" || key == "wind") return driving(key, c);
+    return of_seat(key, a);
 }
 
 } // namespace shimlight::view

@@ -47,7 +47,8 @@ inline void check_apart(const stage::Stage& stage, stage::Size size, std::string
         if (n.id.compare(0, start.size(), start) != 0 || !n.reachable) continue;
         CHECK_MESSAGE((n.rect.x >= 0 && n.rect.x + n.rect.w <= size.width_px), n.id);
         CHECK_MESSAGE((n.rect.y >= 0 && n.rect.y + n.rect.h <= size.height_px), n.id);
-        if (n.role == view::Role::output || n.role == view::Role::heading) words.push_back(&n);
+        const bool word = n.role == view::Role::output || n.role == view::Role::figure;
+        if (word || n.role == view::Role::heading) words.push_back(&n);
     }
     CHECK(words.size() >= least);
     for (std::size_t i = 0; i < words.size(); ++i)

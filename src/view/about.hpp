@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+// What a drawn number's card is about.
+#pragma once
+
+#include "view/session.hpp"
+
+namespace shimlight::view {
+
+struct About {
+    std::string_view key = {}; ///< of a card; empty: the number opens none
+    Shown of = Shown::today;
+};
+
+} // namespace shimlight::view

@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+// Cards of the numbers that are no named figures: sums of pages, ribbons, readings.
+#include "house/sheet.hpp"
+#include "opening/dimensions.hpp"
+#include "opening/layout.hpp"
+#include "view/why.hpp"
+
+#include <cstdio>
+
+namespace shimlight::view {
+namespace {
+
+using opening::Case;
+
+constexpr std::string_view practice = "Common practice of the trade; waste is counted in.",
+                           waste = "An estimate for buying, within one package.",
+                           tape = "The tape's three measures each way.",
+                           tape_range = "As good as the measures: 1/8 in (3 mm).",
+                           draws = "1000 draws of weather, leaks, prices and glass.",
+                           draws_range = "8 of 10 draws lie within; engineering estimates.",
+                           year = "Monthly balance of ISO 13790, or degree days.",
+                           year_range = "Within some 15 % for conduction, 25 % for the sun, a "
+                                        "factor of two for leakage.",
+                           balance = "ISO 15099:2003, heat balance of all panes and gaps.",
+                           areas = "Centre, edge and frame by their areas (ISO 10077-1).",
+                           tables = "UK SAP 2012 Table 6e; defaults of the US energy code IECC "
+                                    "R303.1.3(1); both from memory.";
+
+constexpr CardText cards[] = {
+    {"ribbon", "Heat that crosses this place, by radiation or carried by gas.", balance,
+     "Within 5 % of published glazings; at the centre of the glass."},
+    {"face", "The temperature of this face of the glass, at its centre.", balance,
+     "Within some 0.5 K; wind and sky change the outer ones by the hour."},
+    {"sun", "Its share of 100 W of sun that falls straight on.",
+     "Spectra of generic panes, ISO 9050 and ISO 15099.", "Published units within 0.05."},
+    {"path.glass", "Heat through glass away from its edges.", areas, "Within some 5 %."},
+    {"path.edge", "Heat through the glass within 65 mm (2 1/2 in) of frame and sashes.", areas,
+     "Spacers of a kind differ by some 20 %."},
+    {"path.frame", "Heat through frame and sashes.", areas,
+     "Frames of a kind differ by some 20 %."},
+    {"path.unrated", "What the opening loses beyond the unit: joint, wall beside it, leaks.", areas,
+     "Cracks of old windows differ by a factor of two and more."},
+    {"published", "What tables give for a window of this frame and glass.", tables,
+     "The tables differ by some 10 % for one window: other weather, frames and rounding. The "
+     "computed U is at this weather."},
+    {"coated", "The centre's U and SHGC with the coating on that face.", balance,
+     "Within 0.05 W/m²K and 0.05."},
+    {"left", "The air that would move through the joint and past the sashes after that work.",
+     "Cracks after Baker, Sharples and Ward 1987, joints after Proskiw 1995.",
+     "Work differs: a factor of two."},
+    {"reading", "The reading, corrected for emissivity and mirrored heat, beside what is computed.",
+     "Radiometric equation of infrared thermometry; computed as on the other screens.",
+     "Both ranges together must part before a difference counts."},
+    {"glass_u", "The U-factor that would make the glass as cold as it was read.",
+     "Indoor film of ISO 15099 at the reading.", "As wide as the instrument's error makes it."},
+    {"bill.heat", "Heat that this opening asks of the heater in a year.", year, year_range},
+    {"bill.loss", "Its part of the year's heat.", year, year_range},
+    {"bill.cool", "Heat that must be cooled away in a year because of this window.", year,
+     "A monthly balance is a quarter off it; blinds and open windows change it by half."},
+    {"bill.fuel", "Fuel that gives that heat.", "Heat contents published with the fuel.",
+     "As the heat; the heater's efficiency is yours to enter."},
+    {"bill.cost", "What the heat of a year through this opening costs in fuel.", year, year_range},
+    {"bill.carbon", "Carbon dioxide of that fuel.", "Emission factors published with the fuel.",
+     "As the heat; for electricity they differ by the grid."},
+    {"bill.price", "Labour and material of the remedy.", "Hours and material of the remedy's list.",
+     "An estimate, ± 15 %: a quote decides."},
+    {"bill.saving", "Fuel that need not be bought in a year.", draws, draws_range},
+    {"bill.payback", "Years until the savings have paid the price.", draws, draws_range},
+    {"bill.value", "Savings over its life less the price, in today's money.", draws, draws_range},
+    {"sheet.size", "Width × height from the tape, largest or smallest of three.", tape, tape_range},
+    {"sheet.unit", "What to order so that the unit goes in.", tape,
+     "Makers differ in what they deduct: ask."},
+    {"sheet.glass", "Clear opening of the sashes: glass that shows.",
+     "Widths of frame and sash as drawn.", "Within 5 %; makers' frames differ."},
+    {"sheet.joint", "All around the frame.", practice, tape_range},
+    {"sheet.foam", "Cans of about 12 litres in a narrow joint.", practice, waste},
+    {"sheet.rod", "Its diameter is a quarter more than the joint.", practice, waste},
+    {"sheet.sealant", "One bead inside and one outside, 6 × 10 mm, tooled hollow.", practice,
+     waste},
+    {"sheet.casing", "Two legs, head and apron, with mitres.", practice, waste},
+    {"sheet.shims", "A pair every 40 cm (16 in) around the frame.", practice, waste},
+    {"sheet.work", "Of the chosen remedy.", "The remedy's own list.",
+     "An estimate, ± 15 %: a quote decides."},
+};
+
+std::string put(const char* format, double a, double b = 0, double c = 0, double d = 0) {
+    char text[160];
+    std::snprintf(text, sizeof text, format, a, b, c, d);
+    std::string words = text;
+    for (std::size_t at; (at = words.find('-')) != std::string::npos;)
+        words.replace(at, 1, "−");
+    return words;
+}
+
+std::string path(std::string_view key, const Case& c, const assess::Assessment& a) {
+    const double k = c.room.air_c - c.weather.outside_c;
+    const opening::UnitSize unit = opening::unit_size(c.opening);
+    const double unit_m2 = unit.width_m * unit.height_m;
+    if (key == "path.edge")
+        return put("U × area × (room − outdoors) = %.3f × %.3f × %.2f (SI)", a.u_edge_w_m2k,
+                   a.edge_m2, k);
+    if (key == "path.frame")
+        return put("U × area × (room − outdoors) = %.3f × %.3f × %.2f (SI)", a.u_frame_w_m2k,
+                   a.frame_m2, k);
+    if (key == "path.glass")
+        return put("whole window − edge − frame = %.1f − %.1f − %.1f W",
+                   a.u_window_w_m2k * unit_m2 * k, a.u_edge_w_m2k * a.edge_m2 * k,
+                   a.u_frame_w_m2k * a.frame_m2 * k);
+    return put("all heat − U window × area × (room − outdoors)\n= %.1f − %.3f × %.3f × %.2f (SI)",
+               a.heat_w, a.u_window_w_m2k, unit_m2, k);
+}
+
+/// Lengths in the reader's unit.
+std::string materials(std::string_view key, const house::Sheet& s, const opening::Opening& o,
+                      Units u) {
+    const auto length = [u](double m) { return format(Quantity::long_m, m, u); };
+    const house::Materials& m = s.materials;
+    if (key == "sheet.joint")
+        return "2 × (width + height) = 2 × (" + length(o.width_m) + " + " + length(o.height_m) +
+               ")";
+    if (key == "sheet.foam")
+        return "joint × its width × depth of the frame, a fifth for waste\n= " +
+               put("%.2f m × %.0f mm × %.0f mm × 1.2 = %.1f litres ÷ 12 a can", m.joint_m,
+                   1000 * o.shim.width_m, 1000 * opening::wood_depth_m, m.foam_l);
+    if (key == "sheet.rod")
+        return put("joint × 1.1 = %.2f m × 1.1; diameter at least 1.25 × %.1f mm", m.joint_m,
+                   1000 * o.shim.width_m);
+    if (key == "sheet.sealant")
+        return put("2 beads × joint, a fifth for waste = %.0f ml ÷ 300 a cartridge", m.sealant_ml);
+    if (key == "sheet.casing")
+        return "(2 × height + 2 × width + 6 × casing) × 1.1\n= (2 × " + length(o.height_m) +
+               " + 2 × " + length(o.width_m) + " + 6 × " + length(o.casing.width_m) + ") × 1.1";
+    if (key == "sheet.shims") return put("joint ÷ 0.4 m = %.2f m ÷ 0.4 m", m.joint_m);
+    return {};
+}
+
+std::string of_sheet(std::string_view key, const Session& session, Units u) {
+    const house::Sheet s = house::sheet(session.house(), session.record(), session.today_result(),
+                                        session.remedy_result());
+    const auto length = [u](double m) { return format(Quantity::long_m, m, u); };
+    const house::OrderSize &w = s.order_width, &h = s.order_height;
+    if (key == "sheet.size")
+        return "width " + length(w.opening_m) + " to " + length(w.estimating_m) + ", height " +
+               length(h.opening_m) + " to " + length(h.estimating_m);
+    if (key == "sheet.unit" && s.deducts == house::Deducts::sheet)
+        return "smallest measure − clearance\n= " + length(w.opening_m) + " − " +
+               length(w.opening_m - w.unit_m) + " × " + length(h.opening_m) + " − " +
+               length(h.opening_m - h.unit_m);
+    if (key == "sheet.unit")
+        return "smallest measures, nothing taken off = " + length(w.opening_m) + " × " +
+               length(h.opening_m);
+    if (key == "sheet.glass") {
+        const opening::Opening& o = session.record().today;
+        return "opening − frame and sashes = " + format_area(o.width_m * o.height_m, u) + " − " +
+               format_area(session.today_result().frame_m2, u);
+    }
+    if (key == "sheet.work") {
+        const std::string& currency = session.house().currency;
+        return put("%.1f hours × ", s.hours) + format_money(session.house().hour, currency) +
+               " + material " + format_money(s.material_cost, currency);
+    }
+    return in_units(materials(key, s, session.remedy().opening, u), u);
+}
+
+} // namespace
+
+std::span<const CardText> page_cards() {
+    return cards;
+}
+
+std::string page_formula(std::string_view key, const Session& session, Shown of, Units units) {
+    const assess::Assessment& a = session.result(of);
+    if (key.substr(0, 5) == "path.") return path(key, session.shown_case(of), a);
+    if (key.substr(0, 6) == "sheet.") return of_sheet(key, session, units);
+    return {};
+}
+
+} // namespace shimlight::view
