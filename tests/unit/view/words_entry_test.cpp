@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "opening/words.hpp"
 #include "stage/stage.hpp"
 
 #include <doctest/doctest.h>
@@ -12,9 +13,9 @@ TEST_CASE("a window told in words becomes an opening, and undo takes it away") {
     const std::size_t before = stage.screen().house().openings.size();
     stage.type("words.text", "old wood hung window, single glass, storm, loose, zebra");
     REQUIRE(stage.node("words.understood"));
-    CHECK(stage.node("words.understood")->text.find("Panes") != std::string::npos);
+    CHECK(stage.node("words.understood")->value.find("Panes") != std::string::npos);
     REQUIRE(stage.node("words.unknown"));
-    CHECK(stage.node("words.unknown")->text.find("zebra") != std::string::npos);
+    CHECK(stage.node("words.unknown")->value.find("zebra") != std::string::npos);
     stage.press("words.add");
     const house::House& house = stage.screen().house();
     REQUIRE(house.openings.size() == before + 1);
