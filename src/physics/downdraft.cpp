@@ -84,15 +84,15 @@ Warnings floor_stream_warnings(double height_m, double difference_k, double way_
     if (difference_k <= 0) return warnings;
     if (height_m > 4 || height_m < 1) {
         warnings.push_back("The floor stream below cold glass is known for glass of about 1 to 4 m "
-                           "height.");
+                           "(3 to 13 ft) height.");
     }
     if (difference_k > 20) {
         warnings.push_back("The floor stream below cold glass is known for glass up to about 20 K "
-                           "colder than the room.");
+                           "(36 °F) colder than the room.");
     }
     if (way_m > 2) {
-        warnings.push_back("Temperatures in the floor stream are known to about 2 m from the foot "
-                           "of the glass.");
+        warnings.push_back("Temperatures in the floor stream are known to about 2 m (7 ft) from "
+                           "the foot of the glass.");
     }
     if (sill_m > 0) {
         warnings.push_back(

@@ -123,7 +123,8 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     const Columns columns(box);
     const float top = scroll_.begin(ui, box, content_px_) + gap_px;
     Column left(ui, columns.first(top));
-    const bool chosen = openings(session, left);
+    bool chosen = openings(session, left);
+    chosen = words_.draw(ui, session, left) || chosen;
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
     remedy(ui, session, right);
     keys = settings(ui, session, right);

@@ -6,6 +6,7 @@
 #include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
+#include "view/words_entry.hpp"
 
 namespace shimlight::view {
 
@@ -16,6 +17,7 @@ class HousePage {
 
   private:
     Scroll scroll_;
+    WordsEntry words_;
     bool openings(Session& session, Column& column);
     void remedy(Ui& ui, Session& session, Column& column);
     void file(Ui& ui, Session& session, Column& column);

@@ -16,6 +16,7 @@ constexpr float wide_strip_px = 84;
 constexpr float least_picture_px = 180;
 constexpr float least_levers_px = 140; // the remedy and one lever
 // A phone with larger text: one lever, and the remedy by scrolling.
+constexpr float told_picture_px = 150; ///< with less picture the verdict gives way to it
 constexpr float short_px = 450, short_levers_px = 92, short_picture_px = 110;
 
 Box safe_area(const Platform& p) {
@@ -61,7 +62,7 @@ Layout arrange_narrow(const Box& all, float verdict_px, Middle middle) {
     l.strip = {all.x + 12, l.picture.bottom() + 2, all.w - 24, strip};
     l.verdict = {all.x + 12, l.strip.bottom(), all.w - 24, verdict};
     l.levers = {all.x, l.verdict.bottom() + 4, all.w, l.views.y - l.verdict.bottom() - 4};
-    if (middle == Middle::picture && is_short) { // the pages tell it
+    if (middle == Middle::picture && picture < told_picture_px) { // the pages tell it
         l.picture.h += verdict;
         l.strip.y += verdict;
         l.verdict.y += verdict;

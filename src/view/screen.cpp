@@ -119,6 +119,7 @@ struct Conductor {
     void assess();
     bool rest_here(Box where);
     void present(const Layout& layout);
+    void cards();
 };
 
 void Conductor::show_keys() {
@@ -368,6 +369,14 @@ void Conductor::page(const Layout& layout) {
     }
 }
 
+/// What lies over the page.
+void Conductor::cards() {
+    if (!ui.platform.whole) return;
+    s.why.draw(ui, session);
+    s.lever_card.draw(ui, session);
+    s.words.draw(ui);
+}
+
 /// Picture, three numbers and the question, in large type.
 void Conductor::present(const Layout& layout) {
     picture(layout);
@@ -432,11 +441,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
         if (!asked) conductor.verdict(layout);
     }
     conductor.message();
-    if (platform.whole) {
-        s.why.draw(ui, session);
-        s.lever_card.draw(ui, session);
-        s.words.draw(ui);
-    }
+    conductor.cards();
     draw_overlay(ui);
     end_page();
 }

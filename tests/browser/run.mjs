@@ -12,7 +12,7 @@ const CASE_MS = 300_000;
 const [name = "chromium", site = fileURLToPath(new URL("../../build/web", import.meta.url)), ...words] =
   process.argv.slice(2);
 
-/** Each file in cases/ exports a list `cases`: { name, window?, browsers?, run(visit, world) }. */
+/** Each file in cases/ exports a list `cases`: { name, window?, browsers?, asked?, run(visit, world) }. */
 async function allCases() {
   const folder = new URL("cases/", import.meta.url);
   const files = readdirSync(folder).filter((file) => file.endsWith(".mjs")).sort();
@@ -20,6 +20,7 @@ async function allCases() {
   return loaded.flatMap((one) => one.cases)
     .filter((one) => !one.browsers || one.browsers.includes(name))
     .filter((one) => name !== "webkit" || one.webkit) // the main job, through the mirror
+    .filter((one) => !one.asked || words.length > 0) // times want a quiet machine
     .filter((one) => words.length === 0 || words.some((word) => one.name.includes(word)));
 }
 
