@@ -158,6 +158,12 @@ const output = {
   },
 };
 
+/// Today's numbers and the remedy's stand side by side under one name: the id tells whose it is.
+function nameWithSide(node) {
+  const side = /\.(today|remedy)$/.exec(node.i)?.[1];
+  return !side || node.n.toLowerCase().includes(side) ? node.n : `${node.n}, ${side}`;
+}
+
 /// A result that opens a card which explains it.
 const figure = {
   ...output,
@@ -168,7 +174,7 @@ const figure = {
     return press.make(control, send);
   },
   update(control, node) {
-    output.update(control, { ...node, n: `${node.n}:` });
+    output.update(control, { ...node, n: `${nameWithSide(node)}:` });
   },
 };
 

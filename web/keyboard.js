@@ -35,8 +35,8 @@ export function listenToKeys(program, mirror, press) {
       return;
     }
     if (event.key === "?" && !typingIn(event.target)) return press("keys.open");
-    const lever = `${event.target.dataset?.id}${leverKey(event)}`;
-    if (mirror.nodes.some((node) => node.i === lever)) {
+    const end = leverKey(event), lever = `${event.target.dataset?.id}${end}`;
+    if (end && mirror.nodes.some((node) => node.i === lever)) {
       event.preventDefault();
       press(lever);
       return;

@@ -132,14 +132,14 @@ void draw_names(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const float out_y = under ? s.foot.y - 38 : y;
     text(ui, small, {wall.x - 6, out_y}, ui.theme.ink, "Outdoors", Align::right);
     text(ui, ui.platform.fonts.strong, {wall.x - 6, out_y + 16}, ui.theme.ink, out, Align::right);
-    figure(ui, part_id("room.outdoors", of), {wall.x - 62, out_y, 56, 34},
-           of == Shown::remedy ? "Outdoors, remedy" : "Outdoors, today", out, "outside", of);
+    figure(ui, part_id("room.outdoors", of), {wall.x - 62, out_y, 56, 34}, "Outdoors", out,
+           "outside", of);
     if (s.area.h < air_from_px) return;
     const ImVec2 size = text_size(ui, small, in);
     fill(ui, {ceiling.x - 11 - size.x, y, size.x + 6, size.y + 2}, ui.theme.halo, 4);
     text(ui, small, {ceiling.x - 8, y}, ui.theme.ink, in, Align::right);
-    figure(ui, part_id("room.air", of), {ceiling.x - 8 - size.x, y, size.x, size.y},
-           of == Shown::remedy ? "Room air, remedy" : "Room air, today", in, "room", of);
+    figure(ui, part_id("room.air", of), {ceiling.x - 8 - size.x, y, size.x, size.y}, "Room air", in,
+           "room", of);
 }
 
 void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
@@ -177,8 +177,8 @@ void list_values(Ui& ui, const RoomScene& s, Shown of) {
     const float y = a.bottom() + 4;
     row(y, "room.ankles", "At the ankles", s.at(s.seat_m() + 0.03, ankle_m),
         bothered(seat.ankle_bare_pct), ankle_words(ui, seat));
-    row(y + list_row_px, "room.neck", of == Shown::remedy ? "At the neck, remedy" : "At the neck",
-        s.at(s.seat_m() + 0.46, neck_m), bothered(seat.draft_rate_neck_pct), neck_words(ui, seat));
+    row(y + list_row_px, "room.neck", "At the neck", s.at(s.seat_m() + 0.46, neck_m),
+        bothered(seat.draft_rate_neck_pct), neck_words(ui, seat));
     row(y + 2 * list_row_px, "room.pane", "What cools the air", s.at(s.face_m(), s.top_m() - 0.25),
         format_temperature(s.face_c(), ui.units) + " " + face_word(s), felt_words(ui, s));
 }

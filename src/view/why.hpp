@@ -75,6 +75,15 @@ void figure(Ui& ui, std::string_view id, Box box, std::string_view name, std::st
 /// Opens the card when `touch` is pressed.
 void figure_touch(Ui& ui, std::string_view id, Box touch, std::string_view key, Shown of);
 
+/// Words that cards of figures and cards of pages share.
+namespace card_words {
+inline constexpr std::string_view balance = "ISO 15099:2003, heat balance of all panes and gaps.";
+inline constexpr std::string_view year_heat =
+    "Heat that this opening asks of the heater in a year.";
+inline constexpr std::string_view year_cost =
+    "What the heat of a year through this opening costs in fuel.";
+} // namespace card_words
+
 /// The words of a card. `what`, `source` and `range` are sentences, in SI; `parts` are the keys of
 /// figures that it is made of, each with a card of its own.
 struct CardText {

@@ -5,8 +5,8 @@
 namespace shimlight::view {
 namespace {
 
+using card_words::balance;
 constexpr std::string_view
-    balance = "ISO 15099:2003, heat balance of all panes and gaps.",
     sections = "Two-dimensional heat flow in head, jamb, sill and meeting "
                "rail, by a solver checked with ISO 10211 and finite "
                "elements; conductivities by ISO 10456 and 10077-2.",
@@ -41,7 +41,7 @@ constexpr CardText cards[] = {
      "Areas weighted as in ISO 10077-1; centre by ISO 15099, frame and edge from the sections.",
      "Published windows are met within 10 %. At this weather; labels are rated at 0 °F and wind.",
      "u_centre u_edge u_frame"},
-    {"year_cost", "What the heat of a year through this opening costs in fuel.", year, year_range},
+    {"year_cost", card_words::year_cost, year, year_range},
     {"u_centre", "Heat through the middle of the glass for each degree between the airs.", balance,
      "Published glazings are met within 0.05 W/m²K. At this weather."},
     {"u_installed", "The same for the whole opening, with the joint around it and its leak.",
@@ -50,7 +50,7 @@ constexpr CardText cards[] = {
      "Published frames lie within their ranges."},
     {"u_edge", "Of the glass within 65 mm (2 1/2 in) of frame and sashes.", sections,
      "Psi of published edges is met within 0.03 W/mK."},
-    {"year_kwh", "Heat that this opening asks of the heater in a year.", year, year_range},
+    {"year_kwh", card_words::year_heat, year, year_range},
     {"year_air", "Of the year's heat, what moving air carries.", year, leak_range},
     {"heat", "Heat that leaves through window, joint and leak now.", sections, leak_range},
     {"air_share", "Of the heat lost now, what moving air carries.", pressure, leak_range},

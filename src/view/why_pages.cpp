@@ -12,6 +12,7 @@ namespace {
 
 using opening::Case;
 
+using card_words::balance;
 constexpr std::string_view practice = "Common practice of the trade; waste is counted in.",
                            waste = "An estimate for buying, within one package.",
                            tape = "The tape's three measures each way.",
@@ -21,7 +22,6 @@ constexpr std::string_view practice = "Common practice of the trade; waste is co
                            year = "Monthly balance of ISO 13790, or degree days.",
                            year_range = "Within some 15 % for conduction, 25 % for the sun, a "
                                         "factor of two for leakage.",
-                           balance = "ISO 15099:2003, heat balance of all panes and gaps.",
                            areas = "Centre, edge and frame by their areas (ISO 10077-1).",
                            tables = "UK SAP 2012 Table 6e; defaults of the US energy code IECC "
                                     "R303.1.3(1); both from memory.";
@@ -54,13 +54,13 @@ constexpr CardText cards[] = {
      "Both ranges together must part before a difference counts."},
     {"glass_u", "The U-factor that would make the glass as cold as it was read.",
      "Indoor film of ISO 15099 at the reading.", "As wide as the instrument's error makes it."},
-    {"bill.heat", "Heat that this opening asks of the heater in a year.", year, year_range},
+    {"bill.heat", card_words::year_heat, year, year_range},
     {"bill.loss", "Its part of the year's heat.", year, year_range},
     {"bill.cool", "Heat that must be cooled away in a year because of this window.", year,
      "A monthly balance is a quarter off it; blinds and open windows change it by half."},
     {"bill.fuel", "Fuel that gives that heat.", "Heat contents published with the fuel.",
      "As the heat; the heater's efficiency is yours to enter."},
-    {"bill.cost", "What the heat of a year through this opening costs in fuel.", year, year_range},
+    {"bill.cost", card_words::year_cost, year, year_range},
     {"bill.carbon", "Carbon dioxide of that fuel.", "Emission factors published with the fuel.",
      "As the heat; for electricity they differ by the grid."},
     {"bill.price", "Labour and material of the remedy.", "Hours and material of the remedy's list.",
