@@ -37,7 +37,7 @@ export const cases = [
         await becomeOffline(visit);
         assert.ok(!(await fetchedAndKept(visit)).fetched.includes(REST), "nobody has used it yet");
         await visit.press("view.room");
-        await visit.until(() => document.querySelector("[data-id='room.picture.remedy']"), null, "the room");
+        await visit.until(() => document.querySelector("[data-id='room.picture.remedy']") !== null, null, "the room");
         const { fetched, kept } = await fetchedAndKept(visit);
         assert.ok(fetched.includes(REST), "the first use brings the rest");
         await visit.press("view.slice");

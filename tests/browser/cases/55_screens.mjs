@@ -8,7 +8,7 @@ const text = async (visit, id) => (await visit.control(id))?.text ?? "";
 /** Opens the place in the list of further views or in the row. */
 async function figures(visit, view) {
   await visit.show(view);
-  return visit.ids("output");
+  return [...await visit.ids("output"), ...await visit.ids("figure")].filter((id) => !id.startsWith("strip."));
 }
 
 export const cases = [
