@@ -11,6 +11,7 @@
 #include "section/field.hpp"
 
 #include <array>
+#include <cmath>
 #include <memory>
 #include <optional>
 #include <string>
@@ -95,6 +96,10 @@ struct Budget {
     opening::Position shown = opening::Position::sill; ///< this cut first
     section::Accuracy accuracy = section::Accuracy::normal;
     int max_solves = 99; ///< section solves at most in this call
+    /// One of a lever's way: each cut as far as the eye can tell, the shown one first and then, in
+    /// turn, those for which there is time.
+    bool moving = false;
+    double max_ms = HUGE_VAL; ///< while moving: no further cut is begun after that
 };
 
 /// Remembers what a lever did not touch. One per case that is kept on the screen.

@@ -16,6 +16,7 @@
 #include "physics/moist_air.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 namespace shimlight::assess {
@@ -95,11 +96,13 @@ struct Assessor::Memory {
     std::array<Slot, position_count> alone = slots(Surroundings::none);
     Assessment answer;
 
+    std::size_t turn = 0; ///< of all cuts, the next while a lever moves
     opening::CoveredGlass glass;
     physics::GlazingResult apart_glass; ///< of the airs that conductances are measured by
 
     void want(const opening::Case& c);
     void solve_within(const Budget& budget);
+    void follow_lever(const Budget& budget);
     void answer_from(const opening::Case& c);
     bool refused() const;
     void read_cuts(const opening::Case& c);
@@ -121,17 +124,37 @@ void Assessor::Memory::want(const opening::Case& c) {
 
 /// The shown cut until it is right, the unit's own cuts (they are quick), then the other cuts.
 void Assessor::Memory::solve_within(const Budget& budget) {
+    if (budget.moving) return follow_lever(budget);
     int left = budget.max_solves;
-    const Pace pace = budget.accuracy == Accuracy::draft ? Pace::moving : Pace::resting;
     const auto refresh = [&](Slot& slot) {
-        for (; left > 0 && !slot.fresh(budget.accuracy, pace); --left)
-            slot.solve(budget.accuracy, pace);
+        for (; left > 0 && !slot.fresh(budget.accuracy, Pace::resting); --left)
+            slot.solve(budget.accuracy, Pace::resting);
     };
     refresh(installed[index(budget.shown)]);
     for (Slot& slot : alone)
         refresh(slot);
     for (Slot& slot : installed)
         refresh(slot);
+}
+
+void Assessor::Memory::follow_lever(const Budget& budget) {
+    const auto start = std::chrono::steady_clock::now();
+    const auto begun = [&](Slot& slot) {
+        if (slot.fresh(Accuracy::draft, Pace::moving)) return false;
+        slot.solve(Accuracy::draft, Pace::moving);
+        return true;
+    };
+    int left = budget.max_solves;
+    if (left > 0 && begun(installed[index(budget.shown)])) --left;
+    for (std::size_t tried = 0; tried < 2 * position_count && left > 0; ++tried) {
+        const std::chrono::duration<double, std::milli> taken =
+            std::chrono::steady_clock::now() - start;
+        if (taken.count() > budget.max_ms) return;
+        turn = (turn + 1) % (2 * position_count);
+        Slot& slot = turn < position_count ? alone[turn] : installed[turn - position_count];
+        if (slot.position() == budget.shown && turn >= position_count) continue;
+        if (begun(slot)) --left;
+    }
 }
 
 bool Assessor::Memory::refused() const {

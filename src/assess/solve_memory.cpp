@@ -67,6 +67,7 @@ void Slot::want(const opening::Case& c, const physics::GlazingResult& glass) {
 bool Slot::fresh(section::Accuracy least, Pace pace) const {
     if (failed_) return true;
     if (followed_ && pace == Pace::resting) return false;
+    if (followed_ && !kept_.settled()) return false;
     return solved_ && accuracy_ >= least && solved_->cut.painting == wanted_.painting;
 }
 
@@ -114,8 +115,8 @@ void Slot::solve(section::Accuracy accuracy, Pace pace) {
     const section::Field* warm = solved_ && is_shown() ? &solved_->field : nullptr;
     const bool moving = pace == Pace::moving;
     Result<section::Field> result =
-        moving ? kept_.solve(painting, accuracy, warm) : section::solve(painting, accuracy, warm);
-    followed_ = moving && kept_.followed();
+        moving ? kept_.glimpse(painting, warm) : section::solve(painting, accuracy, warm);
+    followed_ = moving; // and hurried: not for what stays
     failed_ = !ok(result);
     if (failed_) return;
     solved_ = std::make_shared<const SolvedCut>(SolvedCut{wanted_, std::move(value(result))});

@@ -21,6 +21,8 @@ constexpr double coarse_tolerance = 1e-7;
 double tolerance_of(Accuracy accuracy) {
     return accuracy == Accuracy::draft ? 1e-10 : 1e-11;
 }
+/// Of what is looked at for the length of a frame.
+constexpr double glimpse_tolerance = 1e-3;
 constexpr int finer = 4;          ///< cells of a grid per cell of the one before
 constexpr int again_finer = 2;    ///< likewise, when the errors are too large
 constexpr int first_cells = 2000; ///< at most, of the first grid
@@ -88,7 +90,7 @@ std::optional<Problem> Attempt::solve(const Field* warm) {
     if (!ok(first)) return problem(first);
     solution_ = std::move(value(first));
     if (warm && warm->cells() > 0) guess_from(*warm, solution_);
-    settle(coarse_tolerance);
+    settle(hurried_ ? glimpse_tolerance : coarse_tolerance);
     for (std::size_t stage = 1; stage < sizes.size(); ++stage) {
         if (std::optional<Problem> fault = refine(base, sizes[stage], stage + 1 == sizes.size()))
             return fault;
@@ -115,7 +117,7 @@ bool Attempt::follow(const Painting& next) {
     if (!same_balance) repaint(painting_, solution_);
     const double span_k = solution_.span_k;
     take_up_airs(painting_, solution_);
-    settle(tolerance_of(accuracy_));
+    settle(hurried_ ? glimpse_tolerance : tolerance_of(accuracy_));
     if (span_k > 0) error_.step_k *= solution_.span_k / span_k;
     error_.bend_k = grid_error(solution_).largest_bend_k();
     return span_k > 0 && keeps_promise();
@@ -140,7 +142,7 @@ std::optional<Problem> Attempt::refine(const Grid& base, int cells, bool last) {
     has_hierarchy_ = false;
     workspace_ = {}; // memory, before the next grid wants some
     if (std::optional<Problem> fault = move_to(std::move(grid))) return fault;
-    settle(last ? tolerance_of(accuracy_) : coarse_tolerance);
+    settle(hurried_ ? glimpse_tolerance : last ? tolerance_of(accuracy_) : coarse_tolerance);
     if (last) {
         error_ = estimated_error(solution_, left);
         heat_share_ = estimated_heat_share(solution_, before);
@@ -155,8 +157,10 @@ void Attempt::settle(double to_tolerance) {
     if (!following_) return;
     const std::vector<float> guess = solution_.guess_k;
     int cycles = solution_.cycles;
-    for (int round = 0; round < most_rounds; ++round) {
-        if (section::follow(solution_, painting_) < settled_k) break;
+    settled_ = false;
+    for (int round = 0; round < (hurried_ ? 1 : most_rounds); ++round) {
+        settled_ = section::follow(solution_, painting_) < settled_k;
+        if (settled_) break;
         repaint(painting_, solution_);
         fit_hierarchy();
         iterate(solution_, to_tolerance, workspace_);

@@ -22,6 +22,12 @@ class Attempt {
     /// attempt is over then.
     bool follow(const Painting& next);
 
+    /// From now on only as far as the eye can tell while a lever moves: to a thousandth of the
+    /// span, the cavities one round at a time.
+    void hurry() { hurried_ = true; }
+    /// Whether the same painting again would bring nothing new: its cavities have come to rest.
+    bool settled() const { return settled_; }
+
     /// What was solved.
     Field copy() const;
     /// The same, without the memory for a copy; the attempt is over.
@@ -38,6 +44,7 @@ class Attempt {
     Accuracy accuracy_;
     Painting painting_; ///< with the temperatures of its cavities as they become known
     bool following_;    ///< whether cavities take their temperatures from the solution
+    bool hurried_ = false, settled_ = true;
     Solution solution_;
     TemperatureError error_;
     double heat_share_ = 0; ///< of the largest heat flow, by which one may be wrong

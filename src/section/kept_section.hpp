@@ -25,12 +25,23 @@ class KeptSection {
     /// As the free function; `warm` is used where nothing is kept.
     Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* warm = nullptr);
 
+    /// The same at draft accuracy, only as far as the eye can tell while a lever moves: a section
+    /// that is followed to a thousandth of its span, its cavities one round at a time.
+    Result<Field> glimpse(const Painting& painting, const Field* warm = nullptr);
+
+    /// Whether the same painting again would bring nothing new.
+    bool settled() const;
+
     /// Whether the last answer was found on the grid of an earlier painting.
     bool followed() const { return followed_; }
 
   private:
+    Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* warm,
+                        bool hurried);
+
     std::unique_ptr<Attempt> last_;
     Accuracy accuracy_ = Accuracy::draft;
+    bool hurried_ = false;
     bool followed_ = false;
 };
 

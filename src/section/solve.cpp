@@ -32,12 +32,28 @@ KeptSection::KeptSection(KeptSection&&) noexcept = default;
 KeptSection& KeptSection::operator=(KeptSection&&) noexcept = default;
 
 Result<Field> KeptSection::solve(const Painting& painting, Accuracy accuracy, const Field* warm) {
+    return solve(painting, accuracy, warm, false);
+}
+
+Result<Field> KeptSection::glimpse(const Painting& painting, const Field* warm) {
+    return solve(painting, Accuracy::draft, warm, true);
+}
+
+bool KeptSection::settled() const {
+    return !last_ || last_->settled();
+}
+
+Result<Field> KeptSection::solve(const Painting& painting, Accuracy accuracy, const Field* warm,
+                                 bool hurried) {
     const Clock::time_point start = Clock::now();
     if (std::optional<Problem> fault = find_problem(painting)) return *fault;
-    followed_ = last_ && accuracy_ == accuracy && last_->follow(painting);
+    const bool same = last_ && accuracy_ == accuracy && hurried_ == hurried;
+    followed_ = same && last_->follow(painting);
     if (followed_) return timed(last_->copy(), start);
     last_ = std::make_unique<Attempt>(painting, accuracy);
+    if (hurried) last_->hurry();
     accuracy_ = accuracy;
+    hurried_ = hurried;
     if (std::optional<Problem> fault = last_->solve(warm)) {
         last_ = nullptr;
         return *fault;

@@ -56,6 +56,7 @@ struct Screen::State {
 namespace {
 
 constexpr int solves_a_frame_at_rest = 1; // one cut a frame: never blocks a lever
+constexpr double others_ms = 2;           // while a lever moves, for the cuts that are not shown
 
 /// Whole-screen window without any decoration of its own.
 void begin_page(const Platform& p, const Theme& theme) {
@@ -297,7 +298,8 @@ void Conductor::message() {
 void Conductor::assess() {
     assess::Budget budget;
     budget.shown = s.slice.position;
-    budget.accuracy = s.moving ? section::Accuracy::draft : section::Accuracy::normal;
+    budget.moving = s.moving;
+    budget.max_ms = others_ms;
     const auto which = static_cast<std::size_t>(s.slice.position);
     const bool first = !session.today_result().cuts[which];
     if (!s.moving && !first) budget.max_solves = solves_a_frame_at_rest;

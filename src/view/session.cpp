@@ -77,9 +77,16 @@ void Session::redo() {
 }
 
 bool Session::assess(const assess::Budget& budget) {
-    bool more = !today_.update(today(), budget).complete;
-    if (has_remedy()) more = !remedy_.update(remedy(), budget).complete || more;
-    return more;
+    // At rest a frame's cuts are those of one of the two, in turn.
+    assess::Budget none = budget;
+    none.max_solves = 0;
+    const bool in_turn = !budget.moving && budget.max_solves == 1 && has_remedy();
+    remedys_turn_ = in_turn && !remedys_turn_;
+    if (in_turn && today_.last().complete) remedys_turn_ = true;
+    bool more = !today_.update(today(), remedys_turn_ ? none : budget).complete;
+    if (!has_remedy()) return more;
+    const bool waits = in_turn && !remedys_turn_ && more;
+    return !remedy_.update(remedy(), waits ? none : budget).complete || more;
 }
 
 } // namespace shimlight::view

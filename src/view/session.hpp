@@ -72,6 +72,7 @@ class Session {
     house::House opened_;
     house::History history_;
     assess::Assessor today_, remedy_;
+    bool remedys_turn_ = false; ///< at rest
     int revision_ = 0;
 };
 
