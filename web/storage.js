@@ -27,9 +27,12 @@ function openDatabase() {
   return done(request);
 }
 
+/// Made once: it takes a slow phone longer than a frame.
+const hours = new Intl.DateTimeFormat([], { hour: "numeric", minute: "2-digit" });
+
 function clock(time) {
   const today = new Date().toDateString() === time.toDateString();
-  return today ? time.toLocaleTimeString([], { hour: "numeric", minute: "2-digit" })
+  return today ? hours.format(time)
     : time.toLocaleDateString([], { month: "short", day: "numeric" });
 }
 

@@ -16,8 +16,9 @@
 namespace shimlight::app {
 namespace {
 
-constexpr double longest_step_s = 0.1; ///< after a pause nothing shall jump
-constexpr double keep_after_s = 1.0;   ///< while something keeps moving; else as soon as it rests
+constexpr double longest_step_s = 0.1;  ///< after a pause nothing shall jump
+constexpr double keep_after_s = 1.0;    ///< while something keeps moving; else as soon as it rests
+constexpr double reflect_after_s = 0.2; ///< while a finger moves something nobody listens to more
 
 /// The house as it was left, or the previous generation when the newest is damaged, or the demo.
 house::House house_to_start_with() {
@@ -70,10 +71,10 @@ class Program {
         view::Wishes wishes;
         screen_.frame(platform(look), wishes);
         canvas_.present(view::theme(look.dark).paper);
+        awake_.drawn(wishes.another_frame);
         reflect();
         carry_out(wishes);
         inbox().frame_taken();
-        awake_.drawn(wishes.another_frame);
     }
 
     void fit(const page::Look& look) {
@@ -120,12 +121,17 @@ class Program {
         return p;
     }
 
+    static bool finger_down() { return ImGui::GetIO().MouseDown[0]; }
+
     /// The DOM hears of the nodes only when they have changed.
     void reflect() {
+        page::frame_drawn();
+        const bool later = finger_down() && awake_.wanted() && time_s_ - told_s_ < reflect_after_s;
+        if (later) return;
+        told_s_ = time_s_;
         std::string nodes = mirror_json(mirror_.nodes(), inbox().zoom);
         if (nodes != shown_nodes_) page::show_mirror(nodes);
         shown_nodes_ = std::move(nodes);
-        page::frame_drawn();
     }
 
     void carry_out(const view::Wishes& wishes) {
@@ -139,7 +145,8 @@ class Program {
             unkept_ = true;
             unkept_since_s_ = time_s_;
         }
-        if (unkept_ && (!awake_.wanted() || time_s_ - unkept_since_s_ > keep_after_s)) keep_now();
+        const bool due = !finger_down() && time_s_ - unkept_since_s_ > keep_after_s;
+        if (unkept_ && (!awake_.wanted() || due)) keep_now();
         show_cursor();
     }
 
@@ -183,7 +190,7 @@ class Program {
     Awake awake_;
     std::string shown_nodes_, title_;
     float type_dpr_ = 0;
-    double time_s_ = 0, unkept_since_s_ = 0;
+    double time_s_ = 0, unkept_since_s_ = 0, told_s_ = 0;
     bool unkept_ = false, requested_ = false;
     ImGuiMouseCursor cursor_ = ImGuiMouseCursor_Arrow;
 };

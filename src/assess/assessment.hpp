@@ -99,6 +99,7 @@ struct Budget {
     /// One of a lever's way: each cut as far as the eye can tell, the shown one first and then, in
     /// turn, those for which there is time.
     bool moving = false;
+    bool seen = true;         ///< while moving: whether the shown cut is on the screen
     double max_ms = HUGE_VAL; ///< while moving: no further cut is begun after that
 };
 

@@ -100,9 +100,9 @@ struct Assessor::Memory {
     opening::CoveredGlass glass;
     physics::GlazingResult apart_glass; ///< of the airs that conductances are measured by
 
-    void want(const opening::Case& c);
-    void solve_within(const Budget& budget);
-    void follow_lever(const Budget& budget);
+    void want_glass(const opening::Case& c);
+    void solve_within(const opening::Case& c, const Budget& budget);
+    void follow_lever(const opening::Case& c, const Budget& budget);
     void answer_from(const opening::Case& c);
     bool refused() const;
     void read_cuts(const opening::Case& c);
@@ -111,20 +111,20 @@ struct Assessor::Memory {
     void read_year(const opening::Case& c, double conduction_w_k);
 };
 
-void Assessor::Memory::want(const opening::Case& c) {
+void Assessor::Memory::want_glass(const opening::Case& c) {
     const opening::Case apart = measurable(c);
     glass = opening::covered_glass(c);
     const bool same = apart.room.air_c == c.room.air_c && apart.weather.sky == c.weather.sky;
     apart_glass = same ? glass.glass : opening::covered_glass(apart).glass;
-    for (Slot& slot : installed)
-        slot.want(c, glass.glass);
-    for (Slot& slot : alone)
-        slot.want(apart, apart_glass);
 }
 
 /// The shown cut until it is right, the unit's own cuts (they are quick), then the other cuts.
-void Assessor::Memory::solve_within(const Budget& budget) {
-    if (budget.moving) return follow_lever(budget);
+void Assessor::Memory::solve_within(const opening::Case& c, const Budget& budget) {
+    for (Slot& slot : installed)
+        slot.want(c, glass.glass);
+    const opening::Case apart = measurable(c);
+    for (Slot& slot : alone)
+        slot.want(apart, apart_glass);
     int left = budget.max_solves;
     const auto refresh = [&](Slot& slot) {
         for (; left > 0 && !slot.fresh(budget.accuracy, Pace::resting); --left)
@@ -137,23 +137,27 @@ void Assessor::Memory::solve_within(const Budget& budget) {
         refresh(slot);
 }
 
-void Assessor::Memory::follow_lever(const Budget& budget) {
+/// Only the cuts that get their turn are drawn up.
+void Assessor::Memory::follow_lever(const opening::Case& c, const Budget& budget) {
     const auto start = std::chrono::steady_clock::now();
+    const opening::Case apart = measurable(c);
     const auto begun = [&](Slot& slot) {
+        const bool in_wall = &slot >= installed.data() && &slot < installed.data() + position_count;
+        slot.want(in_wall ? c : apart, in_wall ? glass.glass : apart_glass);
         if (slot.fresh(Accuracy::draft, Pace::moving)) return false;
         slot.solve(Accuracy::draft, Pace::moving);
         return true;
     };
     int left = budget.max_solves;
-    if (left > 0 && begun(installed[index(budget.shown)])) --left;
+    if (left > 0 && budget.seen && begun(installed[index(budget.shown)])) --left;
     for (std::size_t tried = 0; tried < 2 * position_count && left > 0; ++tried) {
+        turn = (turn + 1) % (2 * position_count);
+        Slot& slot = turn < position_count ? alone[turn] : installed[turn - position_count];
+        if (!begun(slot)) continue;
+        --left;
         const std::chrono::duration<double, std::milli> taken =
             std::chrono::steady_clock::now() - start;
         if (taken.count() > budget.max_ms) return;
-        turn = (turn + 1) % (2 * position_count);
-        Slot& slot = turn < position_count ? alone[turn] : installed[turn - position_count];
-        if (slot.position() == budget.shown && turn >= position_count) continue;
-        if (begun(slot)) --left;
     }
 }
 
@@ -278,9 +282,13 @@ Assessor::Assessor(Assessor&&) noexcept = default;
 Assessor& Assessor::operator=(Assessor&&) noexcept = default;
 
 const Assessment& Assessor::update(const opening::Case& c, const Budget& budget) {
-    memory_->want(c);
-    memory_->solve_within(budget);
+    memory_->want_glass(c);
+    if (budget.moving)
+        memory_->follow_lever(c, budget);
+    else
+        memory_->solve_within(c, budget);
     memory_->answer_from(c);
+    if (budget.moving) memory_->answer.complete = false;
     return memory_->answer;
 }
 

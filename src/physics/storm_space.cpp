@@ -9,8 +9,9 @@ namespace shimlight::physics {
 
 namespace {
 
-constexpr int levels = 10;   ///< of the height; more change the shares by less than 1 %
-constexpr int halvings = 60; ///< of the pressure: down to round-off
+constexpr int levels = 10;     ///< of the height; more change the shares by less than 1 %
+constexpr int steps = 60;      ///< towards the pressure; a dozen come near round-off
+constexpr double near = 1e-13; ///< of the flows that pass at most
 
 struct Sums {
     double from_room = 0, from_outside = 0, net = 0;
@@ -47,12 +48,25 @@ StormSpaceAir storm_space_air(const StormSpace& s) {
         gravity_m_s2 * s.height_m *
             std::fabs(air_state(s.outside_c).density_kg_m3 - air_state(s.room_c).density_kg_m3) +
         1;
+    // A false position that halves the value of an end that stays ("Illinois": Dowell and
+    // Jarratt, BIT 11, 1971).
     double low = -widest_pa, high = widest_pa;
-    for (int i = 0; i < halvings; ++i) {
-        const double middle = (low + high) / 2;
-        (sums(s, middle).net > 0 ? low : high) = middle;
+    double at_low = sums(s, low).net, at_high = sums(s, high).net;
+    const double least = near * std::fmax(std::fabs(at_low), std::fabs(at_high));
+    Sums at_rest;
+    int stayed = 0; // which end the last step left: 1 the low one, -1 the high one
+    for (int i = 0; i < steps; ++i) {
+        const double apart = at_low - at_high;
+        const double next = apart > 0 ? (low * -at_high + high * at_low) / apart : (low + high) / 2;
+        at_rest = sums(s, next);
+        if (std::fabs(at_rest.net) <= least) break;
+        const bool left_low = at_rest.net < 0;
+        (left_low ? high : low) = next;
+        (left_low ? at_high : at_low) = at_rest.net;
+        const int now = left_low ? 1 : -1;
+        if (now == stayed) (left_low ? at_low : at_high) /= 2;
+        stayed = now;
     }
-    const Sums at_rest = sums(s, (low + high) / 2);
     return {at_rest.from_room, at_rest.from_outside};
 }
 

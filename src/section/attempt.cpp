@@ -35,6 +35,8 @@ constexpr int most_rounds = 20; ///< each round leaves about a third of the chan
 constexpr double grid_change = 1.5;
 /// Likewise from those of the hierarchy: costs a cycle or two.
 constexpr double hierarchy_change = 1.2;
+/// Both in a hurry: a grid for other conductances shows nearly the same.
+constexpr double hurried_change = 3;
 
 /// What an accuracy asks for.
 struct Target {
@@ -111,8 +113,9 @@ bool Attempt::follow(const Painting& next) {
     if (!hierarchy_of_) hierarchy_of_ = painting_;
     Painting wanted = next;
     take_up_cavities(painting_, wanted);
-    if (!(largest_change(*laid_for_, wanted) <= grid_change)) return false;
-    const bool same_balance = largest_change(painting_, wanted) == 1;
+    if (!(largest_change(*laid_for_, wanted) <= (hurried_ ? hurried_change : grid_change)))
+        return false;
+    const bool same_balance = settled_ && largest_change(painting_, wanted) == 1;
     painting_ = std::move(wanted);
     if (!same_balance) repaint(painting_, solution_);
     const double span_k = solution_.span_k;
@@ -157,10 +160,9 @@ void Attempt::settle(double to_tolerance) {
     if (!following_) return;
     const std::vector<float> guess = solution_.guess_k;
     int cycles = solution_.cycles;
-    settled_ = false;
-    for (int round = 0; round < (hurried_ ? 1 : most_rounds); ++round) {
+    for (int round = 0; round < most_rounds; ++round) {
         settled_ = section::follow(solution_, painting_) < settled_k;
-        if (settled_) break;
+        if (settled_ || hurried_) break; // the next section begins with what was found now
         repaint(painting_, solution_);
         fit_hierarchy();
         iterate(solution_, to_tolerance, workspace_);
@@ -172,7 +174,8 @@ void Attempt::settle(double to_tolerance) {
 
 /// The hierarchy there is, or a new one where that is too far off.
 void Attempt::fit_hierarchy() {
-    if (has_hierarchy_ && largest_change(*hierarchy_of_, painting_) <= hierarchy_change) return;
+    const double bearable = hurried_ ? hurried_change : hierarchy_change;
+    if (has_hierarchy_ && largest_change(*hierarchy_of_, painting_) <= bearable) return;
     set_up(solution_, workspace_);
     has_hierarchy_ = true;
     if (following_ || laid_for_) hierarchy_of_ = painting_;

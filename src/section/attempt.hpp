@@ -23,7 +23,7 @@ class Attempt {
     bool follow(const Painting& next);
 
     /// From now on only as far as the eye can tell while a lever moves: to a thousandth of the
-    /// span, the cavities one round at a time.
+    /// span, the cavities with the temperatures of the section before.
     void hurry() { hurried_ = true; }
     /// Whether the same painting again would bring nothing new: its cavities have come to rest.
     bool settled() const { return settled_; }

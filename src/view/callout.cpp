@@ -46,25 +46,26 @@ Box label_at(ImVec2 end, ImVec2 size, float dx) {
 
 } // namespace
 
-float CalloutPlacer::cost(Box label, ImVec2 at) const {
+/// Of a label there, or anything from `least` on when it costs more than that.
+float CalloutPlacer::cost(Box label, ImVec2 at, float least) const {
     const bool inside = label.x >= area_.x + 4 && label.right() <= area_.right() - 4 &&
                         label.y >= area_.y + 4 && label.bottom() <= area_.bottom() - 4;
     if (!inside) return impossible;
     for (const Box& box : taken_)
         if (overlap({label.x - 3, label.y - 2, label.w + 6, label.h + 4}, box)) return impossible;
-    float total = 0;
-    for (int i = 0; i <= 4; ++i)
+    float total = std::hypot(label.centre().x - at.x, label.centre().y - at.y) * 0.2f;
+    for (int i = 0; i <= 4 && total < least; ++i)
         for (int j = 0; j <= 2; ++j) {
             const ImVec2 sample{label.x + label.w * static_cast<float>(i) / 4,
                                 label.y + label.h * static_cast<float>(j) / 2};
             if (is_ink_(sample)) total += ink_cost;
         }
     const ImVec2 near{std::clamp(at.x, label.x, label.right()), label.centre().y};
-    for (int i = 1; i <= 6; ++i) {
+    for (int i = 1; i <= 6 && total < least; ++i) {
         const float k = static_cast<float>(i) / 6;
         if (is_ink_({at.x + (near.x - at.x) * k, at.y + (near.y - at.y) * k})) total += leader_cost;
     }
-    return total + std::hypot(label.centre().x - at.x, label.centre().y - at.y) * 0.2f;
+    return total;
 }
 
 /// What crossing the leaders and labels that are there already costs.
@@ -94,7 +95,8 @@ bool CalloutPlacer::place(Ui& ui, const Callout& c) {
             if (std::fabs(dx) < 0.2f) continue;
             const ImVec2 end{c.at.x + dx * reach, c.at.y + dy * reach};
             const Box label = label_at(end, size, dx);
-            float now = cost(label, c.at) + 6 * std::fabs(dy);
+            float now = 6 * std::fabs(dy);
+            now += cost(label, c.at, best_cost - now);
             if (now >= best_cost) continue;
             now += tangle(label, {c.at, end});
             if (now >= best_cost) continue;

@@ -52,7 +52,7 @@ class CalloutPlacer {
     std::vector<Target> targets_;
     std::vector<Box> taken_;
     std::vector<Leader> leaders_;
-    float cost(Box label, ImVec2 at) const;
+    float cost(Box label, ImVec2 at, float least) const;
     float tangle(Box label, Leader own) const;
 };
 

@@ -83,7 +83,7 @@ house::FigureSet Lesson::figures() const {
 
 void Lesson::forward(Units units, int guess) {
     if (!revealed_) {
-        session_->assess({}); // before the change, in full: what it is compared with
+        session_->assess({}, true); // before the change, in full: what it is compared with
         before_[step_] = figures();
         guesses_[step_] = guess;
         return go(step_, true, units);

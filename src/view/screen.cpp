@@ -117,7 +117,7 @@ struct Conductor {
     void message();
     void picture(const Layout& layout);
     void page(const Layout& layout);
-    void assess();
+    void assess(bool both_seen = true);
     bool rest_here(Box where);
     void present(const Layout& layout);
     void cards();
@@ -295,16 +295,18 @@ void Conductor::message() {
         s.session.message.clear();
 }
 
-void Conductor::assess() {
+/// `both_seen`: while the Slice is on the screen, whether it has both cuts in sight.
+void Conductor::assess(bool both_seen) {
     assess::Budget budget;
     budget.shown = s.slice.position;
     budget.moving = s.moving;
+    budget.seen = s.view == View::slice;
     budget.max_ms = others_ms;
     const auto which = static_cast<std::size_t>(s.slice.position);
     const bool first = !session.today_result().cuts[which];
     if (!s.moving && !first) budget.max_solves = solves_a_frame_at_rest;
     if (first) budget.accuracy = section::Accuracy::draft;
-    const bool more = session.assess(budget);
+    const bool more = session.assess(budget, both_seen);
     if (more) ui.wishes.another_frame = true;
     assess::VerdictStyle style;
     style.fahrenheit = ui.units == Units::us;
@@ -338,7 +340,7 @@ void Conductor::picture(const Layout& layout) {
         session.settle();
         ui.wishes.another_frame = true;
     }
-    assess();
+    assess(layout.wide || s.slice.position == opening::Position::jamb);
     const Box& b = layout.picture;
     if (s.view == View::slice) return s.slice.draw(ui, session, b, layout.wide, layout.roomy);
     if (!rest_here(b)) return;

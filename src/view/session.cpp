@@ -76,17 +76,18 @@ void Session::redo() {
     revision_ = ++newest_revision;
 }
 
-bool Session::assess(const assess::Budget& budget) {
-    // At rest a frame's cuts are those of one of the two, in turn.
-    assess::Budget none = budget;
-    none.max_solves = 0;
-    const bool in_turn = !budget.moving && budget.max_solves == 1 && has_remedy();
-    remedys_turn_ = in_turn && !remedys_turn_;
-    if (in_turn && today_.last().complete) remedys_turn_ = true;
-    bool more = !today_.update(today(), remedys_turn_ ? none : budget).complete;
-    if (!has_remedy()) return more;
-    const bool waits = in_turn && !remedys_turn_ && more;
-    return !remedy_.update(remedy(), waits ? none : budget).complete || more;
+bool Session::assess(const assess::Budget& budget, bool both_seen) {
+    assess::Budget of_today = budget, of_remedy = budget;
+    if (has_remedy()) {
+        const bool wait = budget.max_solves <= 1 || budget.moving;
+        remedys_turn_ = wait && (!remedys_turn_ || (!budget.moving && today_.last().complete));
+        assess::Budget& later = remedys_turn_ ? of_today : of_remedy;
+        of_today.seen = budget.seen && (both_seen || shown == Shown::today);
+        of_remedy.seen = budget.seen && (both_seen || shown == Shown::remedy);
+        if (wait) later.max_solves = budget.moving && later.seen ? 1 : 0;
+    }
+    const bool more = !today_.update(today(), of_today).complete;
+    return has_remedy() ? !remedy_.update(remedy(), of_remedy).complete || more : more;
 }
 
 } // namespace shimlight::view

@@ -54,8 +54,9 @@ class Session {
     void undo();
     void redo();
 
-    /// Brings both assessments as far as the budget allows; true when there is more to do.
-    bool assess(const assess::Budget& budget);
+    /// Brings both assessments as far as the budget allows, those that wait in turn; true when
+    /// there is more to do. While a lever moves only the cuts that are seen follow in each frame.
+    bool assess(const assess::Budget& budget, bool both_seen);
     const assess::Assessment& today_result() const { return today_.last(); }
     const assess::Assessment& result(Shown of) const {
         return of == Shown::today ? today_result() : remedy_result();
@@ -72,7 +73,7 @@ class Session {
     house::House opened_;
     house::History history_;
     assess::Assessor today_, remedy_;
-    bool remedys_turn_ = false; ///< at rest
+    bool remedys_turn_ = false; ///< to have cuts solved
     int revision_ = 0;
 };
 

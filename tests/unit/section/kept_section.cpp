@@ -86,6 +86,15 @@ Painting moved_by(Painting painting, double films, double conductivities) {
     return painting;
 }
 
+double largest_difference_at_points_k(const Painting& p, const Field& a, const Field& b) {
+    double largest_k = 0;
+    for (int n = 0; n < 100; ++n) {
+        const Point at{p.width_m * (n % 10 + 0.5) / 10, p.height_m * (n / 10 + 0.5) / 10};
+        largest_k = std::max(largest_k, std::abs(a.probe_c(at) - b.probe_c(at)));
+    }
+    return largest_k;
+}
+
 TEST_CASE("Films, conductivities and cavities that change a little are followed") {
     constexpr double same_k = 0.02; // cavities rest when they change by less than 0.01 K
     constexpr int more_cycles = 3;
@@ -168,6 +177,35 @@ TEST_CASE("A followed section keeps what its accuracy promises") {
     const Field far = taken(kept.solve(p, Accuracy::normal));
     CHECK_FALSE(kept.followed());
     CHECK(far.cells() > field.cells());
+}
+
+/// What a lever's way is looked at by, as far off as a draft is from a finer grid.
+TEST_CASE("A glimpse follows a lever, and the same again comes to rest at the draft's answer") {
+    for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+        CAPTURE(seed);
+        Painting p = random_window(seed);
+        let_cavities_follow(p);
+        KeptSection kept;
+        taken(kept.glimpse(p));
+        Painting moved = p;
+        double film = 1;
+        for (int step = 1; step <= 5; ++step) {
+            film *= 1.04;
+            moved = moved_by(p, film, 1 / film);
+            taken(kept.glimpse(moved));
+            CHECK(kept.followed());
+        }
+        const Field anew = taken(solve(moved, Accuracy::draft));
+        const double span_k = moved.airs[1].temperature_c - moved.airs[0].temperature_c;
+        int again = 0;
+        Field glimpse = taken(kept.glimpse(moved));
+        CHECK(largest_difference_at_points_k(p, glimpse, anew) < 0.05 * span_k);
+        for (; !kept.settled() && again < 12; ++again)
+            glimpse = taken(kept.glimpse(moved));
+        CHECK(kept.settled());
+        const double allowed_k = 0.002 * span_k + anew.error_estimate_k + glimpse.error_estimate_k;
+        CHECK(largest_difference_at_points_k(p, glimpse, anew) <= allowed_k);
+    }
 }
 
 TEST_CASE("What is no section is refused and forgotten") {

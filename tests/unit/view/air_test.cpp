@@ -32,7 +32,7 @@ struct Desk {
     Desk() {
         assess::Budget once;
         once.accuracy = section::Accuracy::draft;
-        session.assess(once);
+        session.assess(once, true);
     }
 };
 
