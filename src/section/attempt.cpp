@@ -22,7 +22,7 @@ double tolerance_of(Accuracy accuracy) {
     return accuracy == Accuracy::draft ? 1e-10 : 1e-11;
 }
 /// Of what is looked at for the length of a frame.
-constexpr double glimpse_tolerance = 1e-3;
+constexpr double glimpse_tolerance = 3e-4;
 constexpr int finer = 4;          ///< cells of a grid per cell of the one before
 constexpr int again_finer = 2;    ///< likewise, when the errors are too large
 constexpr int first_cells = 2000; ///< at most, of the first grid

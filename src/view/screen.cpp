@@ -50,13 +50,23 @@ struct Screen::State {
     int seen_opening = -1;
     const Session* seen_session = nullptr;
     bool moving = false; ///< a lever is under the finger
+    int seen_change = 0; ///< revision of the last assessment
+    int hurried = 0;     ///< frames until what was changed is solved in full
     std::string verdict;
+    struct {
+        const Session* of = nullptr;
+        int revision = -1;
+        Units units = Units::si;
+    } verdict_of; ///< once all of it is known
 };
 
 namespace {
 
 constexpr int solves_a_frame_at_rest = 1; // one cut a frame: never blocks a lever
-constexpr double others_ms = 2;           // while a lever moves, for the cuts that are not shown
+// After a change the picture follows first; what takes longer begins when nothing came on top of
+// it.
+constexpr int hurried_frames = 8;
+constexpr double others_ms = 2; // while a lever moves, for the cuts that are not shown
 
 /// Whole-screen window without any decoration of its own.
 void begin_page(const Platform& p, const Theme& theme) {
@@ -118,6 +128,7 @@ struct Conductor {
     void picture(const Layout& layout);
     void page(const Layout& layout);
     void assess(bool both_seen = true);
+    void tell(bool more);
     bool rest_here(Box where);
     void present(const Layout& layout);
     void cards();
@@ -299,15 +310,26 @@ void Conductor::message() {
 void Conductor::assess(bool both_seen) {
     assess::Budget budget;
     budget.shown = s.slice.position;
-    budget.moving = s.moving;
+    if (s.seen_change != session.revision()) s.hurried = hurried_frames;
+    s.seen_change = session.revision();
+    if (s.hurried > 0) --s.hurried;
     budget.seen = s.view == View::slice;
     budget.max_ms = others_ms;
     const auto which = static_cast<std::size_t>(s.slice.position);
     const bool first = !session.today_result().cuts[which];
-    if (!s.moving && !first) budget.max_solves = solves_a_frame_at_rest;
+    budget.moving = !first && (s.moving || s.hurried > 0);
+    if (!budget.moving && !first) budget.max_solves = solves_a_frame_at_rest;
     if (first) budget.accuracy = section::Accuracy::draft;
     const bool more = session.assess(budget, both_seen);
     if (more) ui.wishes.another_frame = true;
+    tell(more);
+}
+
+void Conductor::tell(bool more) {
+    const bool same = s.verdict_of.of == &session && s.verdict_of.units == ui.units &&
+                      s.verdict_of.revision == session.revision();
+    if (same) return;
+    s.verdict_of = {&session, more ? -1 : session.revision(), ui.units};
     assess::VerdictStyle style;
     style.fahrenheit = ui.units == Units::us;
     std::string words = assess::verdict(

@@ -77,6 +77,7 @@ void Session::redo() {
 }
 
 bool Session::assess(const assess::Budget& budget, bool both_seen) {
+    if (assessed_ == revision_) return false; // a film's frame: nothing has changed
     assess::Budget of_today = budget, of_remedy = budget;
     if (has_remedy()) {
         const bool wait = budget.max_solves <= 1 || budget.moving;
@@ -86,8 +87,10 @@ bool Session::assess(const assess::Budget& budget, bool both_seen) {
         of_remedy.seen = budget.seen && (both_seen || shown == Shown::remedy);
         if (wait) later.max_solves = budget.moving && later.seen ? 1 : 0;
     }
-    const bool more = !today_.update(today(), of_today).complete;
-    return has_remedy() ? !remedy_.update(remedy(), of_remedy).complete || more : more;
+    bool more = !today_.update(today(), of_today).complete;
+    if (has_remedy()) more = !remedy_.update(remedy(), of_remedy).complete || more;
+    assessed_ = more ? -1 : revision_;
+    return more;
 }
 
 } // namespace shimlight::view

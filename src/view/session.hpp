@@ -75,6 +75,7 @@ class Session {
     assess::Assessor today_, remedy_;
     bool remedys_turn_ = false; ///< to have cuts solved
     int revision_ = 0;
+    int assessed_ = -1; ///< the revision of which all is known
 };
 
 } // namespace shimlight::view
