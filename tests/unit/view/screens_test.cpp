@@ -132,6 +132,39 @@ TEST_CASE("a remedy of one's own: made, named, changed, removed, and undone") {
     CHECK(record.chosen == static_cast<int>(record.remedies.size()) - 1);
 }
 
+/// Frames until the screen has come to rest after a lever moved and a view was chosen.
+int frames_to_rest(stage::Stage& stage, const std::string& view) {
+    stage.rest();
+    stage.frame({{"lever.weather.outside_c", view::MirrorEvent::Kind::number, -20, ""}});
+    stage.frame({{view, view::MirrorEvent::Kind::press, 0, ""}});
+    constexpr int most = 400;
+    int frames = 0, quiet = 0;
+    while (quiet < 3 && frames < most) {
+        quiet = stage.frame() ? 0 : quiet + 1;
+        ++frames;
+    }
+    return frames;
+}
+
+TEST_CASE("with reduced motion nothing moves on any screen once it is computed") {
+    constexpr int computed = 60, film = 300; // frames; a film takes 480
+    for (const char* view : views) {
+        CAPTURE(view);
+        {
+            stage::Stage still({360, 640, false, true});
+            CHECK(frames_to_rest(still, view) < computed);
+            const stage::Picture before = still.picture();
+            for (int i = 0; i < 30; ++i)
+                still.frame();
+            CHECK(before.pixels == still.picture().pixels);
+        }
+        const std::string v = view;
+        if (v != "view.slice" && v != "view.room") continue;
+        stage::Stage moving({360, 640, false, false});
+        CHECK(frames_to_rest(moving, view) > film);
+    }
+}
+
 TEST_CASE("readings: an answer moves the shares; a number out of its limits is told, not taken") {
     if (!stage::Stage::has_type()) return;
     stage::Stage stage({1440, 900});
