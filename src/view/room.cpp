@@ -120,7 +120,7 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
 }
 
 // A lower picture than these leaves a label out; its description has it all the same.
-constexpr float air_from_px = 135, neck_from_px = 100;
+constexpr float air_from_px = 135, neck_from_px = 100, lowest_with_bar_px = 210;
 
 void draw_names(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     ImFont* small = ui.platform.fonts.small;
@@ -187,10 +187,17 @@ void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const auto& seat = s.result->seat;
     const Box figure = s.figure();
     const float low = s.foot.y - (roomy ? 0.75f * s.px_per_m : 45.0f);
-    const std::string neck = neck_words(ui, seat);
-    const std::string ankle = ankle_words(ui, seat);
+    std::string neck = neck_words(ui, seat), ankle = ankle_words(ui, seat);
+    const auto fits = [&] {
+        return figure.right() + text_size(ui, ui.platform.fonts.small, ankle).x + 14 <=
+               s.area.right();
+    };
+    if (!fits()) { // the leader tells where it is
+        neck.erase(0, neck.find(": ") + 2);
+        ankle.erase(0, ankle.find(": ") + 2);
+    }
+    const bool right = fits();
     const float wide = text_size(ui, ui.platform.fonts.small, ankle).x + 14;
-    const bool right = figure.right() + wide <= s.area.right();
     const float x = right ? figure.right() + 10 : std::max(figure.x - wide, s.foot.x + 4);
     if (s.area.h >= neck_from_px)
         two_lines(ui, s.at(s.seat_m() + (right ? 0.5 : 0.42), neck_m),
@@ -382,15 +389,17 @@ void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     const double far_m = std::max(session.today().room.seat_distance_m,
                                   session.shown_case(Shown::remedy).room.seat_distance_m);
     if (!ui.gesture.down) shown_m_ = std::max(roomy ? 2.4 : 4.4, far_m + 1.4);
-    // With large text on a phone the bar has no room beside the switches.
-    const float below = !roomy && box.w < 318 ? 42 : 0;
-    if (!roomy) {
+    // With large text on a phone the bar has no room beside the switches; below them it has some
+    // where the picture is high enough for both.
+    const bool under = !roomy && box.w < 318;
+    const float below = under && box.h >= lowest_with_bar_px ? 42 : 0;
+    if (!roomy && (!under || below > 0)) {
         const Shown of = session.has_remedy() ? session.shown : Shown::today;
         draft_bar(ui, session.result(of).seat, part_id("room.causes", of),
                   {box.right() - narrow_bar_px - 8, box.y + 8 + below, narrow_bar_px, 34}, false);
     }
     Pair p = pair(ui, session, box, wide && roomy,
-                  roomy || below > 0 ? box.right() : box.right() - narrow_bar_px - 4);
+                  roomy || under ? box.right() : box.right() - narrow_bar_px - 4);
     p.whole.y += below;
     p.whole.h -= below;
     float foot = 0; // of both, so that they stand level
