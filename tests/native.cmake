@@ -14,7 +14,7 @@ if(TARGET view)
 endif()
 # Screens without a browser: a library for the view's tests, and a program that draws one.
 if(TARGET view)
-  add_library(stage STATIC tests/stage/picture.cpp tests/stage/stage.cpp)
+  add_library(stage STATIC tests/stage/drawn_text.cpp tests/stage/picture.cpp tests/stage/stage.cpp)
   target_include_directories(stage PUBLIC tests)
   target_compile_options(stage PRIVATE ${SHIMLIGHT_WARNINGS})
   target_link_libraries(stage PUBLIC view)

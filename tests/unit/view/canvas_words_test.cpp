@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: MIT
+// What is painted and what the mirror says are the same, on every screen.
+#include "screens.hpp"
+#include "stage/drawn_text.hpp"
+
+#include <algorithm>
+#include <set>
+#include <string>
+
+namespace shimlight::screens {
+namespace {
+
+using stage::DrawnText;
+using stage::Stage;
+using view::MirrorNode;
+using view::Role;
+
+using Numbers = std::set<std::string>;
+
+/// "−5", "0.33", "1,200": the numbers in a text, as they are written.
+void add_numbers(const std::string& text, Numbers& numbers) {
+    constexpr std::string_view minus = "−";
+    const auto digit = [&](std::size_t i) {
+        return i < text.size() && text[i] >= '0' && text[i] <= '9';
+    };
+    for (std::size_t i = 0; i < text.size();) {
+        if (!digit(i)) {
+            ++i;
+            continue;
+        }
+        std::size_t end = i;
+        while (digit(end) ||
+               (end < text.size() && (text[end] == '.' || text[end] == ',') && digit(end + 1)))
+            ++end;
+        const bool below = i >= minus.size() &&
+                           text.compare(i - minus.size(), minus.size(), minus) == 0 &&
+                           !(i > minus.size() && digit(i - minus.size() - 1));
+        numbers.insert((below ? "−" : "") + text.substr(i, end - i));
+        i = end;
+    }
+}
+
+/// A bare number within a chart: a mark of its scale, which the mirror tells by the curves' ends.
+bool is_mark(const DrawnText& text, const view::Mirror& mirror) {
+    if (text.words.find_first_not_of("−0123456789.") != std::string::npos) return false;
+    for (const MirrorNode& n : mirror.nodes()) {
+        const bool chart = n.id.find(".chart.") != std::string::npos;
+        const view::MirrorRect& r = n.rect;
+        if (chart && text.x0_px >= r.x && text.x1_px <= r.x + r.w && text.y0_px >= r.y &&
+            text.y1_px <= r.y + r.h)
+            return true;
+    }
+    return false;
+}
+
+Numbers painted_numbers(const std::vector<DrawnText>& texts, const view::Mirror& mirror) {
+    Numbers numbers;
+    for (const DrawnText& text : texts)
+        if (!is_mark(text, mirror)) add_numbers(text.words, numbers);
+    return numbers;
+}
+
+Numbers told_numbers(const view::Mirror& mirror) {
+    Numbers numbers;
+    for (const MirrorNode& n : mirror.nodes()) {
+        for (const std::string* text : {&n.name, &n.value, &n.help})
+            add_numbers(*text, numbers);
+        for (const std::string& option : n.options)
+            add_numbers(option, numbers);
+    }
+    return numbers;
+}
+
+std::string without(const Numbers& some, const Numbers& others) {
+    std::string words;
+    for (const std::string& number : some)
+        if (!others.count(number)) words += number + " ";
+    return words;
+}
+
+/// What is told after a comma is told in addition: "$21 a year, 24 % by air, better".
+std::string first_of(const std::string& value) {
+    return value.substr(0, value.find(", "));
+}
+
+/// `roomy`: the usual text at the usual sizes. With larger text, or on a phone that lies, a value
+/// may find no room; the mirror tells it all the same.
+void check_words(const Stage& stage, bool roomy = true) {
+    const auto texts = stage::drawn_texts(*ImGui::GetDrawData());
+    const Numbers painted = painted_numbers(texts, stage.mirror());
+    CHECK(painted.size() > 2);
+    CHECK(without(painted, told_numbers(stage.mirror())) == "");
+    for (const MirrorNode& n : stage.mirror().nodes()) {
+        if (!roomy) break;
+        const bool value =
+            n.role == Role::output || n.role == Role::figure || n.role == Role::slider;
+        if (!value || !n.reachable || n.cut) continue;
+        Numbers own;
+        add_numbers(first_of(n.value), own);
+        CHECK_MESSAGE(without(own, painted) == "", n.id << " is not painted: " << n.value);
+    }
+}
+
+/// Letters may touch, not lie on one another.
+void check_apart(const std::vector<DrawnText>& texts) {
+    constexpr float touch = 1.5f;
+    for (std::size_t i = 0; i < texts.size(); ++i)
+        for (std::size_t j = 0; j < i; ++j) {
+            const DrawnText &a = texts[i], &b = texts[j];
+            const bool meet = a.x0_px < b.x1_px - touch && b.x0_px < a.x1_px - touch &&
+                              a.y0_px < b.y1_px - touch && b.y0_px < a.y1_px - touch;
+            CHECK_MESSAGE(!meet, a.words << " on " << b.words);
+        }
+}
+
+constexpr const char* views[] = {"view.slice", "view.room",     "view.panes",
+                                 "view.air",   "view.readings", "view.bill",
+                                 "view.sheet", "view.lesson",   "view.house"};
+
+TEST_CASE("canvas: letters are found again") {
+    if (!Stage::has_type()) return;
+    Stage stage(wide);
+    stage.rest();
+    const auto texts = stage::drawn_texts(*ImGui::GetDrawData());
+    const auto painted = [&](const std::string& words) {
+        return std::any_of(texts.begin(), texts.end(), [&](const DrawnText& t) {
+            return t.words.find(words) != std::string::npos;
+        });
+    };
+    CHECK(painted("Outdoors"));
+    CHECK(painted(value_of(stage, "lever.weather.outside_c")));
+    CHECK_FALSE(painted("nobody paints this"));
+}
+
+TEST_CASE("canvas: painted numbers are in the mirror, values in sight are painted, apart") {
+    if (!Stage::has_type()) return;
+    constexpr stage::Size large{360, 640, false, true, 1, 1}, largest{360, 640, true, true, 1, 2};
+    for (const stage::Size size : {phone, tablet, wide, lying, large, largest})
+        for (const char* const view : views) {
+            CAPTURE(size.width_px);
+            CAPTURE(size.text);
+            const std::string name = view;
+            CAPTURE(name);
+            Stage stage(size);
+            stage.rest();
+            stage.press(name);
+            check_words(stage, size.text == 0 && size.height_px > size.width_px / 2);
+            check_apart(stage::drawn_texts(*ImGui::GetDrawData()));
+        }
+}
+
+TEST_CASE("canvas: the same in other units, with remedies in sight and after a lever moved") {
+    if (!Stage::has_type()) return;
+    for (const stage::Size size : {phone, wide}) {
+        Stage stage(size);
+        stage.rest();
+        stage.press("view.house");
+        stage.press("units.si");
+        for (const char* const id : {"view.slice", "cut.Jamb", "remedies.open", "view.room"}) {
+            const std::string name = id;
+            CAPTURE(name);
+            stage.press(name);
+            check_words(stage);
+            check_apart(stage::drawn_texts(*ImGui::GetDrawData()));
+        }
+        stage.set_number("lever.weather.outside_c", -31);
+        check_words(stage);
+    }
+}
+
+} // namespace
+} // namespace shimlight::screens
