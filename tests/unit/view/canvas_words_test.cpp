@@ -88,7 +88,7 @@ std::string first_of(const std::string& value) {
 void check_words(const Stage& stage, bool roomy = true) {
     const auto texts = stage::drawn_texts(*ImGui::GetDrawData());
     const Numbers painted = painted_numbers(texts, stage.mirror());
-    CHECK(painted.size() > 2);
+    if (roomy) CHECK(painted.size() > 2);
     CHECK(without(painted, told_numbers(stage.mirror())) == "");
     for (const MirrorNode& n : stage.mirror().nodes()) {
         if (!roomy) break;
@@ -128,7 +128,7 @@ TEST_CASE("canvas: letters are found again") {
         });
     };
     CHECK(painted("Outdoors"));
-    CHECK(painted(value_of(stage, "lever.weather.outside_c")));
+    CHECK(painted(stage.screen().house().openings.front().name));
     CHECK_FALSE(painted("nobody paints this"));
 }
 
