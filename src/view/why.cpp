@@ -143,7 +143,7 @@ bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
     for (; next_ < 2 * all.size(); ++next_) {
         const opening::Field& field = all[next_ / 2];
         const double step = try_step(field, units);
-        if (step <= 0 || !applies(field, c) || !may_matter(field, key_)) continue;
+        if (step <= 0 || !applies(field, c) || !may_matter(field, figure.key)) continue;
         const bool up = next_ % 2 == 0;
         const double wanted = field.get(c) + (up ? step : -step);
         opening::Case changed = c;
@@ -163,7 +163,7 @@ bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
 }
 
 void Why::compute(Ui& ui, const Session& session) {
-    const assess::Figure* found = assess::find_figure(key_);
+    const assess::Figure* found = tried_figure(key_);
     if (!found) return;
     const assess::Figure& figure = *found;
     if (revision_ != session.revision() || units_ != ui.units) {

@@ -88,10 +88,14 @@ inline constexpr std::string_view year_cost =
 /// figures that it is made of, each with a card of its own.
 struct CardText {
     std::string_view key, what, source, range, parts = {};
+    std::string_view leans = {}; ///< of a page's number: the figure that it goes up and down with
 };
 const CardText& card_text(std::string_view key);
 /// Cards of the numbers that are no named figures: of pages, sums, single ribbons.
 std::span<const CardText> page_cards();
+/// The figure whose levers are tried for this card: its own, or the one a page's number leans on;
+/// null where none moves it.
+const assess::Figure* tried_figure(std::string_view key);
 /// How a number of a page comes about; empty where its screen tells it, or none can.
 std::string page_formula(std::string_view key, const Session& session, Shown of, Units units);
 

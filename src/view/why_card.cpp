@@ -58,13 +58,21 @@ std::string of_text(const std::string& id) {
 
 /// What it depends on most: each lever with its step and what that does.
 float Why::dependence(Ui& ui, const std::string& currency, Box box, float y) {
-    const assess::Figure* found = assess::find_figure(key_);
+    const assess::Figure* found = tried_figure(key_);
     if (!found) return y;
     const assess::Figure& figure = *found;
     const Fonts& fonts = ui.platform.fonts;
     text(ui, fonts.small, {box.x, y}, ui.theme.lever, "Depends most on");
     note(ui, Role::heading, "why.depends", {box.x, y, box.w, 18}, "Depends most on", "3");
     y += 20;
+    if (figure.key != key_) {
+        const std::string words = "With it goes: " + std::string(figure.name) +
+                                  ". Each lever tells what "
+                                  "it does to that.";
+        const float h = paragraph(ui, fonts.small, {box.x, y}, box.w, ui.theme.soft, words);
+        note(ui, Role::output, "why.leans", {box.x, y, box.w, h}, "Goes with it", words);
+        y += h + 4;
+    }
     if (next_ < 2 * opening::fields().size()) {
         text(ui, fonts.body, {box.x, y}, ui.theme.soft, "Trying each lever …");
         return y + 24;

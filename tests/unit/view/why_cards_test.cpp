@@ -130,6 +130,26 @@ TEST_CASE("why: every number of the Bill and the Sheet opens a card with its for
     }
 }
 
+TEST_CASE("why: a page's number names the figure that it goes with, and that one's levers") {
+    for (const view::CardText& card : view::page_cards()) {
+        CAPTURE(std::string(card.key));
+        const bool of_the_tape = card.key.substr(0, 6) == "sheet." || card.key == "published" ||
+                                 card.key == "bill.price";
+        CHECK((view::tried_figure(card.key) == nullptr) == of_the_tape);
+    }
+    stage::Stage stage({1440, 900});
+    stage.press("view.bill");
+    stage.press("bill.carbon");
+    REQUIRE(stage.node("why.leans"));
+    CHECK(stage.node("why.leans")->value.find("Heat of a year") != std::string::npos);
+    REQUIRE(stage.node("why.effect0"));
+    stage.press("why.close");
+    stage.press("view.panes");
+    stage.press("panes.today.gas.1");
+    REQUIRE(stage.node("why.leans"));
+    REQUIRE(stage.node("why.effect0"));
+}
+
 TEST_CASE("why: a card stands within a frame; how long the levers take") {
     for (const char* id : {"strip.ankles.today", "strip.u.today", "strip.cost.today"}) {
         stage::Stage stage({360, 640});
