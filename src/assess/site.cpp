@@ -15,9 +15,11 @@ struct Read {
     Part part;
     std::string_view test, name, look;
 };
-constexpr std::array<Read, 3> kinds{
+constexpr std::array<Read, 4> kinds{
     {{Part::glass_centre, "glass_reading", "glass",
       "look at the glass itself: is it the unit that was ordered, coating and gas included?"},
+     {Part::glass_edge, "", "edge of the glass",
+      "look at the edge: air past the sash, or another spacer than was ordered?"},
      {Part::frame, "frame_reading", "frame",
       "look at the sash: locked, its weather strip whole, paper gripped all round?"},
      {Part::casing, "casing_reading", "casing",
@@ -28,9 +30,9 @@ const Read& kind_of(Part part) {
                          [part](const Read& k) { return k.part == part; });
 }
 
-const PartReading* find(const std::vector<PartReading>& all, Part part) {
+const ComparedPart* find(const std::vector<ComparedPart>& all, Part part) {
     const auto it = std::find_if(all.begin(), all.end(),
-                                 [part](const PartReading& r) { return r.part == part; });
+                                 [part](const ComparedPart& r) { return r.part == part; });
     return it == all.end() ? nullptr : &*it;
 }
 
@@ -40,11 +42,18 @@ std::string percent(double share) {
 
 } // namespace
 
-physics::InfraredReading glass_reading(const SiteReadings& site, double height_m) {
+std::optional<physics::InfraredReading> infrared_of(const SiteReadings& site, Part part,
+                                                    double height_m) {
+    const std::optional<double>& shown_c = part == Part::glass_centre ? site.glass_c
+                                           : part == Part::glass_edge ? site.edge_c
+                                           : part == Part::frame      ? site.frame_c
+                                                                      : site.casing_c;
+    if (!shown_c) return std::nullopt;
+    const bool glass = part == Part::glass_centre || part == Part::glass_edge;
     physics::InfraredReading r;
-    r.reading_c = site.glass_c.value_or(site.inside_c);
+    r.reading_c = *shown_c;
     r.set_emissivity = site.set_emissivity;
-    r.surface_emissivity = glass_emissivity;
+    r.surface_emissivity = glass ? glass_emissivity : trim_emissivity;
     r.reflected_c = site.reflected_c;
     r.inside_c = site.inside_c;
     r.outside_c = site.outside_c;
@@ -59,52 +68,51 @@ opening::Case at_site(opening::Case c, const SiteReadings& site) {
     return c;
 }
 
-std::vector<PartReading> compare_site(const SiteReadings& site, const Assessment& computed) {
-    std::vector<PartReading> all;
+std::vector<ComparedPart> compare_site(const SiteReadings& site, const Assessment& computed) {
+    std::vector<ComparedPart> all;
     const double span_k = site.inside_c - site.outside_c;
-    const auto add = [&](Part part, std::optional<double> shown_c, double emissivity) {
-        const auto computed_c = computed_part_c(computed, part);
-        if (!shown_c || !computed_c) return;
-        physics::InfraredReading reading = glass_reading(site, 1);
-        reading.surface_emissivity = emissivity;
-        PartReading r;
-        r.part = part;
-        r.surface_c = physics::infrared_surface_c(*shown_c, reading);
+    for (const Read& kind : kinds) {
+        const auto reading = infrared_of(site, kind.part, 1);
+        const auto computed_c = computed_part_c(computed, kind.part);
+        if (!reading || !computed_c) continue;
+        const Measured seen = measured(*reading);
+        const SurfaceReading beside = assess::compared(seen, *computed_c);
+        ComparedPart r;
+        r.part = kind.part;
+        r.surface_c = seen.c;
         r.computed_c = *computed_c;
-        r.range_k = tolerance_of(site.error_k);
-        r.compared = compare_reading(r.surface_c, site.error_k, r.computed_c);
+        r.range_k = beside.range_k;
+        r.compared = beside.compared;
         if (std::fabs(span_k) >= least_span_k) {
             r.factor = (r.surface_c - site.outside_c) / span_k;
             r.computed_factor = (r.computed_c - site.outside_c) / span_k;
         }
         all.push_back(r);
-    };
-    add(Part::glass_centre, site.glass_c, glass_emissivity);
-    add(Part::frame, site.frame_c, trim_emissivity);
-    add(Part::casing, site.casing_c, trim_emissivity);
+    }
     return all;
 }
 
-std::vector<TestAnswer> answers_of(const std::vector<PartReading>& readings) {
+std::vector<TestAnswer> answers_of(const std::vector<ComparedPart>& readings) {
     std::vector<TestAnswer> answers;
-    for (const PartReading& r : readings) {
+    for (const ComparedPart& r : readings) {
         const TestRow* row = find_test(kind_of(r.part).test);
+        if (!row) continue;
         answers.push_back({static_cast<std::size_t>(row - test_rows().data()),
                            static_cast<std::size_t>(r.compared)});
     }
     return answers;
 }
 
-std::string proof_sentence(const std::vector<PartReading>& before,
-                           const std::vector<PartReading>& after) {
+std::string proof_sentence(const std::vector<ComparedPart>& before,
+                           const std::vector<ComparedPart>& after) {
     if (after.empty()) return "";
     std::string wrong, gained;
-    for (const PartReading& r : after) {
+    for (const ComparedPart& r : after) {
         const Read& kind = kind_of(r.part);
         if (r.compared == Compared::colder)
             wrong += " The " + std::string(kind.name) +
                      " is colder than computed: " + std::string(kind.look);
-        const PartReading* was = find(before, r.part);
+        const ComparedPart* was = find(before, r.part);
         if (was && was->factor != 0 && r.factor != 0)
             gained += (gained.empty() ? " Of the way from outdoor to room air the " : ", the ") +
                       std::string(kind.name) + " went from " + percent(was->factor) + " to " +

@@ -21,12 +21,14 @@ enum class Entry {
     error_k,
     // Before the work
     before_glass_c,
+    before_edge_c,
     before_frame_c,
     before_casing_c,
     before_inside_c,
     before_outside_c,
     // After it
     after_glass_c,
+    after_edge_c,
     after_frame_c,
     after_casing_c,
     after_inside_c,

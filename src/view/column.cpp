@@ -10,6 +10,12 @@ namespace {
 
 constexpr float row_px = 32;
 
+/// The sign of what opens a card.
+void dots(Ui& ui, float from, float to, float y) {
+    for (; from < to; from += 4)
+        fill(ui, {from, y, 1.5f, 1.5f}, ui.theme.soft);
+}
+
 } // namespace
 
 Columns::Columns(Box page) {
@@ -39,9 +45,13 @@ void Column::tell(std::string_view id, std::string_view name, std::string_view v
 void Column::sentence(std::string_view id, std::string_view name, std::string_view words,
                       ImU32 colour, About about) {
     if (words.empty()) return;
-    const float height =
-        paragraph(*ui_, ui_->platform.fonts.body, {x(), y}, width(), colour, words);
-    const float most = about.key.empty() ? height : std::max(height, touch_px);
+    ImFont* font = ui_->platform.fonts.body;
+    const bool opens = !about.key.empty();
+    const float height = paragraph(*ui_, font, {}, width(), colour, words, false);
+    const float most = opens ? std::max(height, touch_px) : height, at = y + (most - height) / 2;
+    paragraph(*ui_, font, {x(), at}, width(), colour, words);
+    if (opens)
+        dots(*ui_, x(), x() + std::min(width(), text_size(*ui_, font, words).x), at + height);
     tell(id, name, words, {x(), y, width(), most}, about);
     y += most + 6;
 }
@@ -53,9 +63,7 @@ void Column::row(std::string_view id, std::string_view name, std::string_view va
     const float height = about.key.empty() ? row_px : touch_px, at = y + (height - 20) / 2;
     text_fitted(*ui_, fonts.body, {x(), at}, width() - value_px - 12, ui_->theme.ink, name);
     text(*ui_, fonts.strong, {x() + width(), at}, colour, value, Align::right);
-    if (!about.key.empty())
-        for (float dot = x() + width() - value_px; dot < x() + width(); dot += 4)
-            fill(*ui_, {dot, at + 21, 1.5f, 1.5f}, ui_->theme.soft);
+    if (!about.key.empty()) dots(*ui_, x() + width() - value_px, x() + width(), at + 21);
     ui_->list->AddLine({x(), y + height}, {x() + width(), y + height}, ui_->theme.rule);
     tell(id, name, value, {x(), y, width(), height}, about);
     y += height + 2;

@@ -3,6 +3,7 @@
 
 #include "view/entry.hpp"
 #include "view/share_bar.hpp"
+#include "view/why.hpp"
 
 #include <algorithm>
 
@@ -13,15 +14,17 @@ using assess::TestAnswer;
 using house::Entry;
 
 constexpr Entry instrument[] = {Entry::set_emissivity, Entry::reflected_c, Entry::error_k};
-constexpr Entry before_entries[] = {Entry::before_glass_c, Entry::before_frame_c,
-                                    Entry::before_casing_c, Entry::before_inside_c,
-                                    Entry::before_outside_c};
-constexpr Entry after_entries[] = {Entry::after_glass_c, Entry::after_frame_c,
-                                   Entry::after_casing_c, Entry::after_inside_c,
-                                   Entry::after_outside_c};
+constexpr std::size_t visit_entries = 6;
+using VisitEntries = std::span<const Entry, visit_entries>;
+constexpr Entry before_entries[] = {Entry::before_glass_c,  Entry::before_edge_c,
+                                    Entry::before_frame_c,  Entry::before_casing_c,
+                                    Entry::before_inside_c, Entry::before_outside_c};
+constexpr Entry after_entries[] = {Entry::after_glass_c,  Entry::after_edge_c,
+                                   Entry::after_frame_c,  Entry::after_casing_c,
+                                   Entry::after_inside_c, Entry::after_outside_c};
 
 /// Readings of one visit; what was not written down is as the levers say.
-assess::SiteReadings site_of(const Session& session, std::span<const Entry, 5> entries) {
+assess::SiteReadings site_of(const Session& session, VisitEntries entries) {
     const house::Entries& site = session.record().site;
     const opening::Case c = session.today();
     const auto maybe = [&site](Entry e) {
@@ -29,27 +32,29 @@ assess::SiteReadings site_of(const Session& session, std::span<const Entry, 5> e
     };
     assess::SiteReadings r;
     r.glass_c = maybe(entries[0]);
-    r.frame_c = maybe(entries[1]);
-    r.casing_c = maybe(entries[2]);
-    r.inside_c = site.of(entries[3], c.room.air_c);
-    r.outside_c = site.of(entries[4], c.weather.outside_c);
+    r.edge_c = maybe(entries[1]);
+    r.frame_c = maybe(entries[2]);
+    r.casing_c = maybe(entries[3]);
+    r.inside_c = site.of(entries[4], c.room.air_c);
+    r.outside_c = site.of(entries[5], c.weather.outside_c);
     r.set_emissivity = site.of(Entry::set_emissivity, r.set_emissivity);
     r.reflected_c = site.of(Entry::reflected_c, r.inside_c);
     r.error_k = site.of(Entry::error_k, r.error_k);
     return r;
 }
 
-std::vector<assess::PartReading> compared(const opening::Case& c,
-                                          const assess::SiteReadings& site) {
-    if (!site.any()) return {};
-    return assess::compare_site(site,
-                                assess::assess(assess::at_site(c, site), section::Accuracy::draft));
-}
+struct PartWords {
+    opening::Part part;
+    const char *name, *key;
+};
+constexpr PartWords part_words[] = {{opening::Part::glass_centre, "Glass", "glass"},
+                                    {opening::Part::glass_edge, "Edge of the glass", "edge"},
+                                    {opening::Part::frame, "Frame", "frame"},
+                                    {opening::Part::casing, "Casing", "casing"}};
 
-const char* part_name(opening::Part part) {
-    return part == opening::Part::glass_centre ? "Glass"
-           : part == opening::Part::frame      ? "Frame"
-                                               : "Casing";
+const PartWords& words_of(opening::Part part) {
+    return *std::find_if(std::begin(part_words), std::end(part_words),
+                         [part](const PartWords& w) { return w.part == part; });
 }
 
 const char* words_of(assess::Compared c) {
@@ -59,59 +64,95 @@ const char* words_of(assess::Compared c) {
 }
 
 /// The fields of one visit; its airs are as the levers say until they are written down.
-void fields(Ui& ui, Session& session, Column& column, std::span<const Entry, 5> entries,
+void fields(Ui& ui, Session& session, Column& column, VisitEntries entries,
             const assess::SiteReadings& site) {
     for (std::size_t i = 0; i < entries.size(); ++i) {
         std::optional<double> assumed;
-        if (i == 3) assumed = site.inside_c;
-        if (i == 4) assumed = site.outside_c;
+        if (i == 4) assumed = site.inside_c;
+        if (i == 5) assumed = site.outside_c;
         entry(ui, session, entries[i], column.take(entry_height_px, 0), assumed);
     }
 }
 
-void rows(Ui& ui, Column& column, const std::string& id,
-          const std::vector<assess::PartReading>& all) {
-    for (const assess::PartReading& r : all) {
-        const std::string name = part_name(r.part);
-        column.sentence(id + "." + name, name,
-                        name + ": " + format_temperature(r.surface_c, ui.units) +
-                            " corrected, computed " + format_temperature(r.computed_c, ui.units) +
-                            " (±" + format(Quantity::difference_k, r.range_k, ui.units) +
-                            "): " + words_of(r.compared) + ".",
-                        r.compared == assess::Compared::as_computed ? ui.theme.ink : ui.theme.lever,
-                        {"reading"});
-    }
+/// How a number came about, to its card.
+void tell(Ui& ui, std::string_view id, const std::string& formula) {
+    if (ui.why && ui.why->asks(id)) ui.why->tell(formula);
+}
+
+std::string corrected_formula(const assess::SiteReadings& site, const assess::ComparedPart& part,
+                              Units units) {
+    const physics::InfraredReading r = *assess::infrared_of(site, part.part, 1);
+    const auto c = [&](double celsius) { return format_temperature(celsius, units); };
+    const auto plain = [&](double emissivity) {
+        return format(Quantity::emissivity, emissivity, units);
+    };
+    return "shown " + c(r.reading_c) + ", mirrored " + c(r.reflected_c) + ", emissivity set " +
+           plain(r.set_emissivity) + ", its own " + plain(r.surface_emissivity) +
+           "\nsurface^4 = mirrored^4 + set ÷ own × (shown^4 − mirrored^4), from absolute zero = " +
+           c(part.surface_c) + "\nbeside " + c(part.computed_c) + " computed, the same within ±" +
+           format(Quantity::difference_k, assess::tolerance_of(part.range_k), units);
+}
+
+void explanation(Ui& ui, Column& column, const std::string& id, const assess::Explanation& e,
+                 double tolerance_k) {
+    column.sentence(id, "Would explain it", e.sentence, ui.theme.ink, {"explains"});
+    tell(ui, id,
+         "reading − computed with it = " + format(Quantity::difference_k, e.left_k, ui.units) +
+             ", within ±" + format(Quantity::difference_k, tolerance_k, ui.units));
+}
+
+/// What would explain a difference; a reading as computed has told all in its row.
+void explained(Ui& ui, Column& column, const std::string& id, const assess::SurfaceReading& r) {
+    if (r.compared == assess::Compared::as_computed) return;
+    column.sentence(id + ".differs", "Against the computation", r.sentence, ui.theme.lever);
+    const double tolerance_k = assess::tolerance_of(r.range_k);
+    for (const assess::Explanation& e : r.explanations)
+        if (e.explains)
+            explanation(ui, column, id + ".explains." + std::string(e.assumption), e, tolerance_k);
 }
 
 } // namespace
 
-void Readings::compute(const Ui& ui, const Session& session) {
+/// What to compute with; what is known of it stays.
+void Readings::ask(const Session& session, Units units) {
+    const bool us = units == Units::us;
+    before_.ask(session.today(), site_of(session, before_entries), us);
+    after_.ask(session.has_remedy() ? session.remedy() : session.today(),
+               site_of(session, after_entries), us);
+    const assess::SiteReadings& site = before_.site();
+    const auto reading =
+        assess::infrared_of(site, opening::Part::glass_centre, session.today().opening.height_m);
+    said_.range.reset();
+    if (!reading || physics::infrared_problem(*reading)) return;
+    said_.range = physics::infrared_range(*reading);
+    said_.likeness = physics::likenesses(*reading);
+}
+
+/// One section a frame, once what is on the other screens is solved.
+void Readings::compute(Ui& ui, const Session& session) {
     const bool complete = session.today_result().complete;
+    if (said_.revision != session.revision() || said_.units != ui.units) {
+        ask(session, ui.units);
+        said_.compared = false;
+    }
+    if (complete && session.remedy_result().complete) {
+        if (before_.step()) after_.step();
+        if (!before_.done() || !after_.done()) ui.wishes.another_frame = true;
+    }
+    const bool compared = before_.compared() && after_.compared();
     if (said_.revision == session.revision() && said_.units == ui.units &&
-        said_.complete == complete)
+        said_.complete == complete && said_.compared == compared)
         return;
-    said_ = {};
     said_.complete = complete;
+    said_.compared = compared;
     said_.revision = session.revision();
     said_.units = ui.units;
     said_.predicted = session.today_result().seat.share;
-    said_.before_site = site_of(session, before_entries);
-    said_.after_site = site_of(session, after_entries);
-    said_.before = compared(session.today(), said_.before_site);
-    said_.after =
-        compared(session.has_remedy() ? session.remedy() : session.today(), said_.after_site);
-    said_.proof = assess::proof_sentence(said_.before, said_.after);
+    said_.proof = assess::proof_sentence(before_.parts(), after_.parts());
     auto answers = session.record().answers;
-    for (const TestAnswer& a : assess::answers_of(said_.before))
+    for (const TestAnswer& a : assess::answers_of(before_.parts()))
         answers.push_back(a);
-    said_.found = assess::find_out(said_.predicted, answers, said_.before_site.any());
-    if (!said_.before_site.glass_c) return;
-    const auto reading = assess::glass_reading(said_.before_site, session.today().opening.height_m);
-    if (physics::infrared_problem(reading)) return;
-    said_.range = physics::infrared_range(reading);
-    said_.likeness = physics::likenesses(reading);
-    said_.glass = assess::read_glass(assess::at_site(session.today(), said_.before_site), reading,
-                                     ui.units == Units::us);
+    said_.found = assess::find_out(said_.predicted, answers, before_.site().any());
 }
 
 /// One test: its question, its answers side by side, what the answer means.
@@ -152,7 +193,7 @@ void Readings::test(Ui& ui, Session& session, Column& column, std::size_t index)
 
 void Readings::find_out(Ui& ui, Session& session, Column& column) {
     column.heading("readings.find", "Find out");
-    const bool any = !session.record().answers.empty() || !said_.before.empty();
+    const bool any = !session.record().answers.empty() || !before_.parts().empty();
     const assess::FindOut& f = said_.found;
     share_bar(ui, "readings.share", column.take(share_bar_px),
               any ? "Draft by computation and tests" : "Draft by computation alone",
@@ -167,14 +208,21 @@ void Readings::find_out(Ui& ui, Session& session, Column& column) {
         if (!all[i].instrument) test(ui, session, column, i);
 }
 
+/// The U-factor that the reading of the glass implies.
 void Readings::glass(Ui& ui, Column& column) {
-    if (!said_.glass || !said_.range) return;
+    if (!said_.range) return;
+    const auto u = [&](double w_m2k) { return format_u(w_m2k, ui.units); };
+    const assess::SiteReadings& site = before_.site();
+    const auto c = [&](double celsius) { return format_temperature(celsius, ui.units); };
     column.sentence("readings.u", "U-factor that the glass reading implies",
-                    "With this reading the glass passes " +
-                        format_u(said_.range->u_low_w_m2k, ui.units) + " to " +
-                        format_u(said_.range->u_high_w_m2k, ui.units) + " " + u_unit(ui.units) +
+                    "With this reading the glass passes " + u(said_.range->u_low_w_m2k) + " to " +
+                        u(said_.range->u_high_w_m2k) + " " + u_unit(ui.units) +
                         ", centre of glass.",
                     ui.theme.ink, {"glass_u"});
+    tell(ui, "readings.u",
+         "film × (room − glass) ÷ (room − outdoors)\nglass " + c(said_.range->surface_low_c) +
+             " to " + c(said_.range->surface_high_c) + ", room " + c(site.inside_c) +
+             ", outdoors " + c(site.outside_c));
     std::string like;
     for (const physics::Likeness& l : said_.likeness)
         if (l.within_range) like += (like.empty() ? "" : ", ") + std::string(l.build);
@@ -182,12 +230,38 @@ void Readings::glass(Ui& ui, Column& column) {
                     like.empty() ? "No usual glass is within that range: read again."
                                  : "It resembles: " + like + ".",
                     ui.theme.ink);
-    column.sentence("readings.differs", "Against the computation", said_.glass->sentence,
-                    ui.theme.ink);
-    for (const assess::Explanation& e : said_.glass->explanations)
-        if (e.explains)
-            column.sentence("readings.explains." + std::string(e.assumption), "Would explain it",
-                            e.sentence, ui.theme.soft, {"reading"});
+}
+
+/// Each part that was read: beside what is computed, and what would explain a difference.
+void Readings::said_of(Ui& ui, Column& column, const std::string& when,
+                       const assess::SiteVisit& visit) {
+    if (!visit.compared())
+        column.sentence(when + ".wait", "Comparing", "Computing what they should read …",
+                        ui.theme.soft);
+    for (const assess::ComparedPart& r : visit.parts()) {
+        const PartWords& words = words_of(r.part);
+        const std::string id = when + "." + words.key;
+        column.heading(id + ".part", std::string(words.name) + ": " + words_of(r.compared), 3);
+        column.row(id, "Reading, corrected",
+                   format_temperature(r.surface_c, ui.units) + " ± " +
+                       format_kelvin(r.range_k, ui.units),
+                   ui.theme.ink, {"reading"});
+        tell(ui, id, corrected_formula(visit.site(), r, ui.units));
+        column.row(id + ".computed", "Computed", format_temperature(r.computed_c, ui.units),
+                   ui.theme.ink);
+        column.space(4);
+        const bool centre = r.part == opening::Part::glass_centre;
+        if (centre && &visit == &before_) glass(ui, column);
+        const assess::SurfaceReading* why = !centre         ? visit.explained(r.part)
+                                            : visit.glass() ? &*visit.glass()
+                                                            : nullptr;
+        if (why)
+            explained(ui, column, id, *why);
+        else if (!visit.done())
+            column.sentence(id + ".wait", "Looking for causes",
+                            "Looking for what would explain it …", ui.theme.soft);
+        column.space(10);
+    }
 }
 
 void Readings::before(Ui& ui, Session& session, Column& column) {
@@ -196,15 +270,14 @@ void Readings::before(Ui& ui, Session& session, Column& column) {
                     "Infrared, straight on, away from sun and lamps; bare metal only with tape on "
                     "it. Coated glass on the room side fools the instrument.",
                     ui.theme.soft);
-    fields(ui, session, column, before_entries, said_.before_site);
+    fields(ui, session, column, before_entries, before_.site());
     for (const Entry e : instrument)
         entry(ui, session, e, column.take(entry_height_px, 0),
-              e == Entry::set_emissivity ? said_.before_site.set_emissivity
-              : e == Entry::error_k      ? said_.before_site.error_k
-                                         : said_.before_site.reflected_c);
+              e == Entry::set_emissivity ? before_.site().set_emissivity
+              : e == Entry::error_k      ? before_.site().error_k
+                                         : before_.site().reflected_c);
     column.space(8);
-    rows(ui, column, "readings.before", said_.before);
-    glass(ui, column);
+    said_of(ui, column, "readings.before", before_);
     column.space(10);
 }
 
@@ -215,9 +288,9 @@ void Readings::after(Ui& ui, Session& session, Column& column) {
                         ? "Beside what is computed for: " + session.remedy_name() + "."
                         : "Beside today, since no remedy is chosen.",
                     ui.theme.soft);
-    fields(ui, session, column, after_entries, said_.after_site);
+    fields(ui, session, column, after_entries, after_.site());
     column.space(8);
-    rows(ui, column, "readings.after", said_.after);
+    said_of(ui, column, "readings.after", after_);
     column.sentence("readings.proof", "Did it work", said_.proof, ui.theme.ink);
 }
 

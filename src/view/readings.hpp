@@ -3,7 +3,7 @@
 // after the work, beside what is computed.
 #pragma once
 
-#include "assess/site.hpp"
+#include "assess/site_visit.hpp"
 #include "view/column.hpp"
 #include "view/rest.hpp"
 #include "view/scroll.hpp"
@@ -20,25 +20,26 @@ class Readings {
     struct Said {
         int revision = -1;
         bool complete = false; ///< whether the prediction was
+        bool compared = false; ///< whether the readings are
         Units units = Units::us;
         physics::DraftShare predicted;
-        assess::SiteReadings before_site, after_site;
-        std::vector<assess::PartReading> before, after;
         assess::FindOut found;
-        std::optional<assess::SurfaceReading> glass;
         std::optional<physics::InfraredRange> range;
         std::vector<physics::Likeness> likeness;
         std::string proof;
     };
     Said said_;
+    assess::SiteVisit before_, after_;
     Scroll scroll_;
     float content_px_ = 0;
 
-    void compute(const Ui& ui, const Session& session);
+    void compute(Ui& ui, const Session& session);
+    void ask(const Session& session, Units units);
     void find_out(Ui& ui, Session& session, Column& column);
     void test(Ui& ui, Session& session, Column& column, std::size_t index);
     void before(Ui& ui, Session& session, Column& column);
     void glass(Ui& ui, Column& column);
+    void said_of(Ui& ui, Column& column, const std::string& when, const assess::SiteVisit& visit);
     void after(Ui& ui, Session& session, Column& column);
 };
 
