@@ -51,7 +51,7 @@ void Lesson::begin_frame() {
 
 void Lesson::start(std::size_t index, Units units) {
     running_ = index;
-    session_ = std::make_unique<Session>(house::lesson_house(lesson(), 0, units));
+    session_ = std::make_unique<Session>(house::lesson_house(lesson(), house::lesson_begun, units));
     guesses_.assign(lesson().steps.size(), -1);
     before_.assign(lesson().steps.size(), {});
     free_ = false;
@@ -63,7 +63,8 @@ void Lesson::start(std::size_t index, Units units) {
 void Lesson::go(std::size_t step, bool revealed, Units units) {
     step_ = step;
     revealed_ = revealed;
-    session_->load(house::lesson_house(lesson(), step + (revealed ? 1 : 0), units));
+    session_->load(house::lesson_house(
+        lesson(), revealed ? house::answered(step) : house::asked(step), units));
     const std::string& told = lesson().steps[step].because;
     const bool of_remedy = told.find(".remedy") != std::string::npos;
     session_->shown = revealed && of_remedy ? Shown::remedy : Shown::today;
