@@ -3,6 +3,7 @@
 #include "stage/stage.hpp"
 #include "view/figure_text.hpp"
 #include "view/layout.hpp"
+#include "view/lesson.hpp"
 
 #include <doctest/doctest.h>
 
@@ -210,6 +211,50 @@ TEST_CASE("lessons: one is played on the screen to its end, and leaves the house
     CHECK(house::to_json(stage.screen().house()) == before);
     stage.press("view.lesson");
     CHECK(value_of(stage, "lesson.3.about").find("Done") != std::string::npos);
+}
+
+TEST_CASE("lessons: which were done is kept between visits, by their place in the list") {
+    // Kept bits mean these: a new lesson goes to the end.
+    const char* const titles[] = {"Why a tight window feels drafty",
+                                  "What low-e does, winter and summer",
+                                  "What argon adds",
+                                  "What the shim space does",
+                                  "Why upstairs windows frost",
+                                  "What a label says",
+                                  "Where is the leak?",
+                                  "When the infrared picture misleads"};
+    const auto& all = house::own_lessons();
+    REQUIRE(all.size() >= std::size(titles));
+    CHECK(all.size() <= view::kept_lessons);
+    for (std::size_t i = 0; i < std::size(titles); ++i)
+        CHECK(all[i].title == titles[i]);
+    stage::Size size;
+    size.lessons_done = 1 << 4;
+    stage::Stage stage(size);
+    stage.press("view.lesson");
+    const auto is_done = [&](int i) {
+        const std::string id = "lesson." + std::to_string(i);
+        const bool told = value_of(stage, id + ".about").find("Done") != std::string::npos;
+        CHECK((stage.node(id)->name.rfind("Again", 0) == 0) == told);
+        return told;
+    };
+    for (int i = 0; i < static_cast<int>(all.size()); ++i)
+        CHECK(is_done(i) == (i == 4));
+    stage.press("lesson.1");
+    for (std::size_t k = 0; k + 1 < 2 * all[1].steps.size(); ++k) {
+        stage.press("lesson.next");
+        CHECK(stage.wishes().lessons == 0);
+    }
+    stage.frame({{"lesson.next", view::MirrorEvent::Kind::press, 0, ""}});
+    stage.frame();
+    CHECK(stage.wishes().lessons == (1 << 4 | 1 << 1));
+    stage.frame();
+    CHECK(stage.wishes().lessons == 0); // told once
+    stage.press("lesson.leave");
+    stage.press("view.lesson");
+    CHECK(is_done(1));
+    CHECK(is_done(4));
+    CHECK_FALSE(is_done(0));
 }
 
 TEST_CASE("lessons: the explanation tells the computed numbers in the reader's units") {
