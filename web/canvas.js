@@ -83,7 +83,7 @@ export class CanvasLayout {
       .map(parseFloat);
   }
 
-  /// Sizes the backing store and answers in the order of app::page::look(), save the theme.
+  /// Sizes the backing store and answers in the order of app::page::look(), save what is kept between visits.
   look(dark) {
     if (this.ratio !== devicePixelRatio) this.measure();
     const { width, height } = this.device;

@@ -56,7 +56,7 @@ async function openLink() {
 /// The object that app/page.cpp calls.
 function makePage(storage, theme, layout, mirror) {
   return {
-    look: () => [...layout.look(theme.dark), theme.choice, storage.text],
+    look: () => [...layout.look(theme.dark), theme.choice, storage.text, storage.lessons],
     stored: (generation) => storage.houses[generation] ?? null,
     keep: (json) => storage.keep(json),
     mirror: (nodes) => mirror.update(JSON.parse(nodes)),
@@ -69,6 +69,10 @@ function makePage(storage, theme, layout, mirror) {
     },
     text(size) {
       storage.keepText(size);
+      wake();
+    },
+    lessons(done) {
+      storage.keepLessons(done);
       wake();
     },
     title(words) {

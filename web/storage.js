@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // Keeps the house between visits in IndexedDB: the new one is written before the one before last
-// goes, so that a damaged newest leaves a previous one to fall back to. Theme and text size are kept beside it.
+// goes, so that a damaged newest leaves a previous one to fall back to. Theme, text size and the
+// lessons that were done are kept beside it.
 
 const GENERATIONS = 2;
+const LESSONS = 2 ** 24 - 1; // so many bits come whole through the look's floats
 
 function done(request) {
   return new Promise((resolve, reject) => {
@@ -50,6 +52,7 @@ export class Storage {
     this.houses = []; // texts, newest first, as they were at the start
     this.theme = 0;
     this.text = 0;
+    this.lessons = 0; // a bit each
     this.writing = Promise.resolve();
     this.waiting = null;
   }
@@ -61,10 +64,12 @@ export class Storage {
       const kept = done(transaction.objectStore("houses").getAll());
       const theme = done(transaction.objectStore("settings").get("theme"));
       const text = done(transaction.objectStore("settings").get("text"));
+      const lessons = done(transaction.objectStore("settings").get("lessons"));
       const houses = (await kept).reverse();
       this.houses = houses.map((house) => String(house?.text ?? ""));
       this.theme = [0, 1, 2].includes(await theme) ? await theme : 0;
       this.text = [0, 1, 2].includes(await text) ? await text : 0;
+      this.lessons = (await lessons) & LESSONS; // what is no number counts as none
       if (houses[0]?.kept_at) this.note(`Saved ${clock(new Date(houses[0].kept_at))}`);
     } catch (error) {
       this.note(`Not kept between visits: ${reason(error)}. Save a file.`);
@@ -113,6 +118,11 @@ export class Storage {
   keepText(size) {
     this.text = size;
     return this.keepSetting("text", size, "Text size");
+  }
+
+  keepLessons(done) {
+    this.lessons = done;
+    return this.keepSetting("lessons", done, "What lessons were done");
   }
 
   async keepSetting(key, value, words) {

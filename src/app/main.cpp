@@ -104,6 +104,7 @@ class Program {
         p.dark = look.dark;
         p.theme_choice = look.theme;
         p.text_choice = look.text;
+        p.lessons_done = look.lessons_done;
         p.reduced_motion = look.reduced_motion;
         p.touch = in.touch;
         p.whole = in.whole;
@@ -139,6 +140,7 @@ class Program {
         if (!wishes.link.empty()) page::offer_link(wishes.link);
         if (wishes.theme >= 0) page::set_theme(wishes.theme);
         if (wishes.text >= 0) page::set_text(wishes.text);
+        if (wishes.lessons) page::set_lessons(wishes.lessons);
         if (!wishes.title.empty() && wishes.title != title_) page::set_title(wishes.title);
         if (!wishes.title.empty()) title_ = wishes.title;
         if (screen_.house_changed() && !unkept_) {

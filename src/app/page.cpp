@@ -34,6 +34,7 @@ EM_JS(void, page_offer, (const char* name, const char* content), {
 })
 EM_JS(void, page_theme, (int theme), { Module["page"].theme(theme); })
 EM_JS(void, page_text, (int size), { Module["page"].text(size); })
+EM_JS(void, page_lessons, (int done), { Module["page"].lessons(done); })
 EM_JS(void, page_title, (const char* title), { Module["page"].title(UTF8ToString(title)); })
 EM_JS(void, page_cursor, (const char* name), { Module["page"].cursor(UTF8ToString(name)); })
 EM_JS(void, page_asleep, (int asleep), { Module["page"].asleep(!!asleep); })
@@ -46,7 +47,7 @@ EM_JS(void, page_drawn, (), { Module["page"].drawn(); })
 namespace shimlight::app::page {
 
 Look look() {
-    float values[14] = {};
+    float values[15] = {};
     page_look(values);
     Look look;
     look.width_px = values[0];
@@ -63,6 +64,7 @@ Look look() {
     look.hidden = values[11] != 0;
     look.theme = static_cast<int>(values[12]);
     look.text = static_cast<int>(values[13]);
+    look.lessons_done = static_cast<int>(values[14]);
     return look;
 }
 
@@ -92,6 +94,9 @@ void set_theme(int theme) {
 }
 void set_text(int size) {
     page_text(size);
+}
+void set_lessons(int done) {
+    page_lessons(done);
 }
 void set_title(const std::string& title) {
     page_title(title.c_str());

@@ -14,8 +14,9 @@ struct Look {
     int device_width = 0, device_height = 0; ///< device px of the backing store
     float safe_top = 0, safe_right = 0, safe_bottom = 0, safe_left = 0;
     bool dark = false, reduced_motion = false, hidden = false;
-    int theme = 0; ///< the reader's choice: 0 system, 1 light, 2 dark
-    int text = 0;  ///< the reader's choice: index of view::text_scales
+    int theme = 0;        ///< the reader's choice: 0 system, 1 light, 2 dark
+    int text = 0;         ///< the reader's choice: index of view::text_scales
+    int lessons_done = 0; ///< a bit each, see view::Platform
 };
 
 /// Sizes the backing store to the layout and tells how things stand.
@@ -35,6 +36,7 @@ void offer_file(const std::string& name, const std::string& content);
 void offer_link(const std::string& house);
 void set_theme(int theme); ///< 0 system, 1 light, 2 dark
 void set_text(int size);   ///< index of view::text_scales
+void set_lessons(int done);
 void set_title(const std::string& title);
 void set_cursor(const char* css_name);
 

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "assess/figures.hpp"
 
+#include "opening/sash_glass.hpp"
+#include "physics/thermography.hpp"
+
 #include <limits>
 
 namespace shimlight::assess {
@@ -43,6 +46,38 @@ template <auto member> double of_leak(const Case&, const Assessment& a) {
 
 double inside_glass_c(const Case& c, const Assessment& a) {
     return a.glass.faces_c[2 * opening::glazing_stack(c.opening).pane_count - 1];
+}
+
+// Mean skin at rest, 1.1 met: 35.7 − 0.028 × 64 W/m² (ISO 7730:2005).
+constexpr double skin_c = 33.9;
+constexpr double paint_emissivity = 0.9; // of casing and frame, common practice
+
+/// What an instrument set as usual shows of a surface, straight on.
+double shown_c(const Case& c, double surface_c, double emissivity, double mirrored_c) {
+    physics::InfraredReading r;
+    r.surface_emissivity = emissivity;
+    r.reflected_c = c.room.air_c;
+    return physics::infrared_shown_c(surface_c, mirrored_c, r);
+}
+
+/// Nothing where a covering hides the glass. Film lets heat radiation through.
+double room_emissivity(const Case& c, const Assessment&) {
+    const auto panel = opening::panel_inside(c.opening.glazing);
+    if (c.opening.covering != opening::Covering::none || panel == opening::Panel::film) return none;
+    const physics::GlazingStack stack = opening::glazing_stack(c.opening);
+    return stack.panes[stack.pane_count - 1].emissivity_in;
+}
+
+double shown_glass_c(const Case& c, const Assessment& a) {
+    return shown_c(c, inside_glass_c(c, a), room_emissivity(c, a), c.room.air_c);
+}
+
+double shown_mirror_c(const Case& c, const Assessment& a) {
+    return shown_c(c, inside_glass_c(c, a), room_emissivity(c, a), skin_c);
+}
+
+template <Part part> double shown_part_c(const Case& c, const Assessment& a) {
+    return shown_c(c, part_c<part>(c, a), paint_emissivity, c.room.air_c);
 }
 
 using A = Assessment;
@@ -125,6 +160,12 @@ constexpr Figure rows[] = {
      [](const Case&, const A& a) { return a.leak.drive.stack_pa; }, Needs::leak},
     {"wind", "Pressure of the wind", Kind::pressure_pa,
      [](const Case&, const A& a) { return a.leak.drive.wind_pa; }, Needs::leak},
+    {"infrared.glass", "Infrared, glass", Kind::temperature_c, shown_glass_c, Needs::glass},
+    {"infrared.mirror", "Infrared, mirrored face", Kind::temperature_c, shown_mirror_c,
+     Needs::glass},
+    {"infrared.casing", "Infrared, coldest casing", Kind::temperature_c,
+     shown_part_c<Part::casing>},
+    {"emissivity", "Emissivity, glass to room", Kind::ratio, room_emissivity, Needs::glass},
     {"outside", "Outdoor air", Kind::temperature_c,
      [](const Case& c, const A&) { return c.weather.outside_c; }},
     {"room", "Room air", Kind::temperature_c, [](const Case& c, const A&) { return c.room.air_c; }},

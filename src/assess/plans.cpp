@@ -20,8 +20,9 @@ constexpr double estimate_pct = 2.5;
 // Full answers are asked for so many doubtful plans at most: a few tenths of a second.
 constexpr int most_doubtful = 6;
 
-constexpr std::string_view alone[] = {"move_seat",  "rod_joint", "insert_open", "insert_foamed",
-                                      "full_vinyl", "full_wood", "full_triple"};
+constexpr std::string_view alone[] = {"move_seat",  "rod_joint",    "film_inside", "panel_inside",
+                                      "curtain",    "fill_pockets", "insert_open", "insert_foamed",
+                                      "full_vinyl", "full_wood",    "full_triple"};
 // What goes together: one of each, or none of it (an empty key).
 constexpr std::string_view strips[] = {"", "weatherstrip"};
 constexpr std::string_view joints[] = {"", "caulk_casing", "foam_joint"};

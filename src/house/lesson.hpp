@@ -24,6 +24,7 @@ struct Guess {
 };
 
 struct LessonStep {
+    std::vector<opening::Change> given; ///< of Today, made as the question comes up; may be empty
     std::string ask;
     std::vector<Guess> guesses;
     std::vector<opening::Change> today, remedy; ///< what shows the answer; may be empty
@@ -48,9 +49,17 @@ bool is_lessons(std::string_view text);
 /// Those that come with the program.
 const std::vector<Lesson>& own_lessons();
 
-/// The house that a lesson shows once the changes of its first `steps` steps are made. It has one
-/// opening with one remedy.
-House lesson_house(const Lesson& lesson, std::size_t steps, Units units);
+/// How far a lesson has come: nothing of its steps yet, a step's question asked, its answer shown.
+inline constexpr std::size_t lesson_begun = 0;
+constexpr std::size_t asked(std::size_t step) {
+    return 2 * step + 1;
+}
+constexpr std::size_t answered(std::size_t step) {
+    return 2 * step + 2;
+}
+
+/// The house that a lesson shows when it has come so `far`. It has one opening with one remedy.
+House lesson_house(const Lesson& lesson, std::size_t far, Units units);
 
 /// All figures of Today and of the Remedy.
 struct FigureSet {

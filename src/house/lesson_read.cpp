@@ -74,6 +74,7 @@ Guess read_guess(ObjectReader object) {
 
 LessonStep read_step(ObjectReader object) {
     LessonStep step;
+    step.given = read_changes(object.object_or_empty("given"), false);
     step.ask = told_text(object, "ask");
     const ArrayReader guesses = object.array("guesses", 2, max_guesses);
     for (std::size_t i = 0; i < guesses.size(); ++i)
@@ -100,20 +101,25 @@ std::vector<const assess::Figure*> read_shown(ObjectReader& object) {
     return shown;
 }
 
-/// Every setting must still stand once all are made.
-void check_settings(const Lesson& lesson, std::size_t steps, Reading& reading,
+/// Every setting of a list must still stand in the case once all up to it are made.
+void check_settings(const std::vector<Change>& list, const opening::Case& c, Reading& reading,
                     const std::string& path) {
-    const House house = lesson_house(lesson, steps, Units::us);
+    for (const Change& change : list)
+        if (std::fabs(change.field->get(c) - change.value) > 1e-9)
+            reading.fail(path + std::string(change.field->key),
+                         "cannot stand beside the other settings");
+}
+
+void check_settings(const Lesson& lesson, std::size_t far, Reading& reading,
+                    const std::string& path) {
+    const House house = lesson_house(lesson, far, Units::us);
     const OpeningRecord& record = house.openings[0];
-    const opening::Case cases[] = {today_case(house, record), remedy_case(house, record)};
-    const LessonStep* step = steps > 0 ? &lesson.steps[steps - 1] : nullptr;
-    const std::vector<Change>* lists[] = {step ? &step->today : &lesson.today,
-                                          step ? &step->remedy : &lesson.remedy};
-    for (int of = 0; of < 2; ++of)
-        for (const Change& change : *lists[of])
-            if (std::fabs(change.field->get(cases[of]) - change.value) > 1e-9)
-                reading.fail(path + (of ? "/remedy/" : "/today/") + std::string(change.field->key),
-                             "cannot stand beside the other settings");
+    const opening::Case today = today_case(house, record);
+    const LessonStep* step = far > lesson_begun ? &lesson.steps[(far - 1) / 2] : nullptr;
+    if (step && far % 2 == 1) return check_settings(step->given, today, reading, path + "/given/");
+    check_settings(step ? step->today : lesson.today, today, reading, path + "/today/");
+    check_settings(step ? step->remedy : lesson.remedy, remedy_case(house, record), reading,
+                   path + "/remedy/");
 }
 
 Lesson read_lesson(ObjectReader object, const std::string& path) {
@@ -131,9 +137,9 @@ Lesson read_lesson(ObjectReader object, const std::string& path) {
         lesson.steps.push_back(read_step(steps.object(i)));
     object.finish();
     if (object.reading().problem()) return lesson;
-    for (std::size_t i = 0; i <= lesson.steps.size(); ++i)
-        check_settings(lesson, i, object.reading(),
-                       i == 0 ? path : path_of(path + "/steps", i - 1));
+    for (std::size_t far = lesson_begun; far <= 2 * lesson.steps.size(); ++far)
+        check_settings(lesson, far, object.reading(),
+                       far == lesson_begun ? path : path_of(path + "/steps", (far - 1) / 2));
     return lesson;
 }
 
@@ -176,7 +182,7 @@ const std::vector<Lesson>& own_lessons() {
     return lessons;
 }
 
-House lesson_house(const Lesson& lesson, std::size_t steps, Units units) {
+House lesson_house(const Lesson& lesson, std::size_t far, Units units) {
     House house;
     house.name = lesson.title;
     house.units = units;
@@ -188,7 +194,9 @@ House lesson_house(const Lesson& lesson, std::size_t steps, Units units) {
     opening::Case c = today_case(house, record);
     apply_all(lesson.today, c);
     remedy.changes = lesson.remedy;
-    for (std::size_t i = 0; i < steps && i < lesson.steps.size(); ++i) {
+    for (std::size_t i = 0; i < lesson.steps.size() && far >= asked(i); ++i) {
+        apply_all(lesson.steps[i].given, c);
+        if (far < answered(i)) break;
         apply_all(lesson.steps[i].today, c);
         for (const Change& change : lesson.steps[i].remedy)
             remedy.changes.push_back(change);

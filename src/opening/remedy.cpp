@@ -41,6 +41,7 @@ const RemedyRow* find_row(std::string_view key) {
 }
 
 bool possible(const RemedyRow& row, const Opening& opening) {
+    if (row.needs_pockets) return opening.pockets == Pockets::empty;
     return !row.needs_old_wood_frame || is_wood(opening.frame) ||
            opening.installation == Installation::insert;
 }

@@ -124,6 +124,13 @@ double infrared_surface_c(double reading_c, const InfraredReading& reading) {
     return std::sqrt(std::sqrt(left)) - kelvin_offset_k;
 }
 
+double infrared_shown_c(double surface_c, double mirrored_c, const InfraredReading& r) {
+    const double e = r.surface_emissivity, set = r.set_emissivity;
+    const double received = e * power4(surface_c) + (1 - e) * power4(mirrored_c);
+    const double left = (received - (1 - set) * power4(r.reflected_c)) / set;
+    return std::sqrt(std::sqrt(left)) - kelvin_offset_k;
+}
+
 InfraredResult infrared(const InfraredReading& reading) {
     auto u_at = [&](double shown_c) {
         return u_of_surface(infrared_surface_c(shown_c, reading), reading);

@@ -51,6 +51,10 @@ std::optional<Problem> infrared_problem(const InfraredReading& reading);
 /// temperature, which is the room's). The air between takes nothing away over a few metres.
 double infrared_surface_c(double reading_c, const InfraredReading& reading);
 
+/// The other way round, straight on: what the instrument shows of a surface in which things at
+/// `mirrored_c` mirror while it takes them to be at `reflected_c`. NaN for what is not known.
+double infrared_shown_c(double surface_c, double mirrored_c, const InfraredReading& reading);
+
 /// Expects a reading without problem. U-factors are not below 0.
 InfraredResult infrared(const InfraredReading& reading);
 

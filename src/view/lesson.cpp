@@ -3,6 +3,7 @@
 #include "view/lesson.hpp"
 
 #include "view/figure_text.hpp"
+#include "view/strip.hpp"
 
 #include <algorithm>
 
@@ -51,7 +52,7 @@ void Lesson::begin_frame() {
 
 void Lesson::start(std::size_t index, Units units) {
     running_ = index;
-    session_ = std::make_unique<Session>(house::lesson_house(lesson(), 0, units));
+    session_ = std::make_unique<Session>(house::lesson_house(lesson(), house::lesson_begun, units));
     guesses_.assign(lesson().steps.size(), -1);
     before_.assign(lesson().steps.size(), {});
     free_ = false;
@@ -63,7 +64,8 @@ void Lesson::start(std::size_t index, Units units) {
 void Lesson::go(std::size_t step, bool revealed, Units units) {
     step_ = step;
     revealed_ = revealed;
-    session_->load(house::lesson_house(lesson(), step + (revealed ? 1 : 0), units));
+    session_->load(house::lesson_house(
+        lesson(), revealed ? house::answered(step) : house::asked(step), units));
     const std::string& told = lesson().steps[step].because;
     const bool of_remedy = told.find(".remedy") != std::string::npos;
     session_->shown = revealed && of_remedy ? Shown::remedy : Shown::today;
@@ -113,6 +115,14 @@ std::string Lesson::words(const Ui& ui, const std::string& text, bool of_answer)
         .value_or(text);
 }
 
+int Lesson::bit(std::size_t index) {
+    return index < house::own_lessons().size() && index < kept_lessons ? 1 << index : 0;
+}
+
+bool Lesson::done(const Ui& ui, std::size_t index) const {
+    return done_[index] || (ui.platform.lessons_done & bit(index)) != 0;
+}
+
 /// A lesson of the list; returns its height.
 float Lesson::row(Ui& ui, std::size_t index, Box box, bool& started) {
     const house::Lesson& lesson = *lessons_[index];
@@ -121,28 +131,32 @@ float Lesson::row(Ui& ui, std::size_t index, Box box, bool& started) {
     const float button_px = 88, width = box.w - button_px - 3 * pad_px;
     const float title = paragraph(ui, fonts.strong, {}, width, 0, lesson.title, false);
     const float about = paragraph(ui, fonts.small, {}, width, 0, lesson.about, false);
-    box.h = std::max(title + about + 4, touch_px) + 2 * pad_px;
+    const bool was_done = done(ui, index);
+    const float mark_px = was_done ? 20.0f : 0.0f; // above the button
+    box.h = std::max(title + about + 4, touch_px + mark_px) + 2 * pad_px;
     fill(ui, box, ui.theme.card, radius_px);
     frame(ui, box, ui.theme.rule, radius_px);
     float y = box.y + pad_px;
     y += paragraph(ui, fonts.strong, {box.x + pad_px, y}, width, ui.theme.ink, lesson.title) + 4;
     paragraph(ui, fonts.small, {box.x + pad_px, y}, width, ui.theme.soft, lesson.about);
     const bool runs = session_ && running_ == index;
-    const char* state = runs ? "Go on" : done_[index] ? "Again" : "Start";
+    const char* state = runs ? "Go on" : was_done ? "Again" : "Start";
     note(ui, Role::output, id + ".about", {box.x, box.y, width + pad_px, box.h}, lesson.title,
-         lesson.about + (done_[index] ? " Done." : ""));
+         lesson.about + (was_done ? " Done." : ""));
     ButtonStyle style;
     style.look = runs ? ButtonLook::filled : ButtonLook::outlined;
     style.spoken = std::string(state) + ": " + lesson.title;
-    const Box place{box.right() - button_px - pad_px, box.centre().y - touch_px / 2, button_px,
-                    touch_px};
+    const Box place{box.right() - button_px - pad_px, box.centre().y + (mark_px - touch_px) / 2,
+                    button_px, touch_px};
     if (button(ui, id, place, state, style)) {
         if (!runs) start(index, ui.units);
         started = true;
     }
-    if (done_[index])
-        text(ui, fonts.small, {place.centre().x, box.y + 4}, ui.theme.better, "done",
-             Align::centre);
+    if (was_done) {
+        const ImVec2 at{place.centre().x - 24, place.y - mark_px};
+        mark(ui, {at.x, at.y + 5}, 1);
+        text(ui, fonts.small, {at.x + 17, at.y}, ui.theme.better, "Done");
+    }
     return box.h;
 }
 
@@ -153,6 +167,9 @@ bool Lesson::draw(Ui& ui, Box box) {
     const int columns = box.w >= 720 ? 2 : 1;
     const float width =
         (box.w - 2 * margin_px - (columns - 1) * between_px) / static_cast<float>(columns);
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < lessons_.size(); ++i)
+        count += done(ui, i);
     float y = list_scroll_.begin(ui, box, list_px_);
     const float top = y;
     note(ui, Role::heading, "lesson.list", {box.x, y, box.w, 40}, "Lessons", "2");
@@ -165,9 +182,11 @@ bool Lesson::draw(Ui& ui, Box box) {
                "Present", style))
         present_ = !present_;
     y += 52;
-    y += paragraph(ui, fonts.body, {box.x + margin_px, y}, box.w - 2 * margin_px, ui.theme.soft,
-                   "Guess first, then see it computed. Your own house stays as it is.") +
-         between_px;
+    y +=
+        paragraph(ui, fonts.body, {box.x + margin_px, y}, box.w - 2 * margin_px, ui.theme.soft,
+                  "Guess first, then see it computed. Your own house stays as it is. " +
+                      std::to_string(count) + " of " + std::to_string(lessons_.size()) + " done.") +
+        between_px;
     bool started = false;
     float tallest = 0;
     for (std::size_t i = 0; i < lessons_.size(); ++i) {

@@ -15,6 +15,10 @@
 
 namespace shimlight::view {
 
+/// So many of the program's own lessons, the first ones, are kept between visits once they are
+/// done: by their place, so a new one goes to the end of the file.
+inline constexpr std::size_t kept_lessons = 24;
+
 class Lesson {
   public:
     /// The list; true when one was started or gone on with.
@@ -45,7 +49,7 @@ class Lesson {
   private:
     std::vector<const house::Lesson*> lessons_;
     std::vector<std::unique_ptr<house::Lesson>> opened_;
-    std::vector<bool> done_;
+    std::vector<bool> done_; ///< since the page was opened
     std::size_t running_ = 0, step_ = 0;
     std::unique_ptr<Session> session_;
     bool free_ = false, revealed_ = false, present_ = false;
@@ -56,6 +60,8 @@ class Lesson {
     float list_px_ = 0, card_px_ = 0; ///< what they needed last
 
     void fill_list();
+    static int bit(std::size_t index);
+    bool done(const Ui& ui, std::size_t index) const;
     float row(Ui& ui, std::size_t index, Box box, bool& started);
     void start(std::size_t index, Units units);
     void go(std::size_t step, bool revealed, Units units);

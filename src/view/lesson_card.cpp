@@ -158,6 +158,8 @@ void Lesson::make_room(Layout& layout) const {
 
 Box Lesson::free_bar(Ui& ui, Box box) {
     ui.group = "lesson";
+    const int kept = ui.platform.lessons_done, mine = bit(running_);
+    if (mine & ~kept) ui.wishes.lessons = kept | mine;
     const Box bar{box.x, box.y, box.w, touch_px + 4};
     fill(ui, bar, ui.theme.quote);
     const float leave_px = text_size(ui, ui.platform.fonts.body, "Leave the lesson").x + 24;

@@ -71,6 +71,7 @@ struct Platform {
     bool from_link = false;   ///< that content came with a link: one opening for this house
     int theme_choice = 0;     ///< 0 follow the system, 1 light, 2 dark
     int text_choice = 0;      ///< size of the text: index of text_scales
+    int lessons_done = 0;     ///< a bit for each of our own lessons that was run through
     std::string storage_note; ///< e.g. "Saved 9:41", or why it could not be saved
     Fonts fonts;
     Mirror* mirror = nullptr;
@@ -85,6 +86,7 @@ struct Wishes {
     std::string link;  ///< non-empty: offer a link that carries this (house/link.hpp)
     int theme = -1;    ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
     int text = -1;     ///< index of text_scales; -1 unchanged
+    int lessons = 0;   ///< to be kept as lessons_done; 0 unchanged
     std::string title; ///< document title
 };
 

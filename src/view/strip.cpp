@@ -113,7 +113,8 @@ void tell_moved(Ui& ui, const Session& s, Box box, std::array<Figure, 5>& all, S
         f.moved.clear();
 }
 
-/// A tick or a cross beside a figure: which way is better, without colour.
+} // namespace
+
 void mark(Ui& ui, ImVec2 at, int change) {
     if (change == 0) return;
     const ImU32 ink = change > 0 ? ui.theme.better : ui.theme.worse;
@@ -125,6 +126,8 @@ void mark(Ui& ui, ImVec2 at, int change) {
         ui.list->AddLine({at.x + 9, at.y}, {at.x, at.y + 9}, ink, 2);
     }
 }
+
+namespace {
 
 ImU32 change_ink(const Theme& t, int change) {
     return change > 0 ? t.better : change < 0 ? t.worse : t.ink;

@@ -15,6 +15,9 @@ struct StripMemory {
     double before[5] = {}, now[5] = {};
 };
 
+/// A tick (above 0) or a cross (below): which way is better, without colour.
+void mark(Ui& ui, ImVec2 at, int change);
+
 void strip(Ui& ui, const Session& session, Box box, bool roomy, StripMemory& memory);
 
 } // namespace shimlight::view

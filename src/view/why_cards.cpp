@@ -23,6 +23,8 @@ constexpr std::string_view
     moisture = "ISO 13788:2012, saturation over water and ice.",
     year = "Degree days and the present U-factors, or a place's typical year "
            "(TMY3) by ISO 13790.",
+    radiation = "Grey surface and mirrored room by fourth powers of temperature; skin by ISO 7730.",
+    radiation_range = "Within some 2 K, the error of usual cameras; more for coated faces.",
     year_range = "An estimate: within some 15 % for conduction, a factor of "
                  "two for leakage.";
 
@@ -110,6 +112,14 @@ constexpr CardText cards[] = {
      "Mixture of room and outdoor air behind the panel, ISO 13788.",
      "An estimate: whose air it is depends on both cracks."},
     {"part.storm", "The panel's face towards the sashes.", balance, "Within some 2 K."},
+    {"infrared.glass", "What an infrared camera set to 0.95 shows of the glass, straight on.",
+     radiation, radiation_range, "glass_inside emissivity"},
+    {"infrared.mirror", "The same where a person's bare skin mirrors in it.", radiation,
+     radiation_range, "infrared.glass emissivity"},
+    {"infrared.casing", "What such a camera shows of the coldest place of the casing.", radiation,
+     "As the casing's temperature: painted wood mirrors little."},
+    {"emissivity", "Heat that the face towards the room radiates; the rest of 1 it mirrors.",
+     "Bare glass by EN 673; generic coatings.", "Coatings of a kind differ by some 0.05."},
     {"wet.casing", "Above this indoor humidity water stands on the coldest place of the casing.",
      moisture, section_range},
 };

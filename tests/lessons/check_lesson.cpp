@@ -28,7 +28,7 @@ bool check(const house::Lesson& lesson, const std::string& path, bool figures) {
             std::cout << (played.steps[i].right[g] ? "    * " : "      ")
                       << lesson.steps[i].guesses[g].words << '\n';
         std::cout << "  = " << played.steps[i].because << '\n';
-        if (figures) print_figures(played.figures[i], played.figures[i + 1]);
+        if (figures) print_figures(played.asked[i], played.answered[i]);
     }
     for (const std::string& fault : played.faults)
         std::cerr << path << fault << '\n';

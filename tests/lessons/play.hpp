@@ -17,7 +17,8 @@ struct PlayedStep {
 };
 
 struct Played {
-    std::vector<house::FigureSet> figures; ///< before the first step and after each
+    std::vector<house::FigureSet> asked,
+        answered; ///< by step, as its question and its answer stand
     std::vector<PlayedStep> steps;
     std::vector<std::string> faults; ///< "/steps/2: 0 of 3 guesses are right"
 };
@@ -32,8 +33,8 @@ inline std::string plain(const assess::Figure&, double value, house::Telling tel
 /// Computes as the screen does: what a step leaves alone is not solved again.
 class Player {
   public:
-    house::FigureSet figures_after(const house::Lesson& lesson, std::size_t steps) {
-        const house::House h = house::lesson_house(lesson, steps, house::Units::si);
+    house::FigureSet figures_at(const house::Lesson& lesson, std::size_t far) {
+        const house::House h = house::lesson_house(lesson, far, house::Units::si);
         const opening::Case today = house::today_case(h, h.openings[0]);
         const opening::Case remedy = house::remedy_case(h, h.openings[0]);
         return house::read_figures(today, today_.update(today, {}), remedy,
@@ -47,11 +48,13 @@ class Player {
 inline Played play(const house::Lesson& lesson) {
     Played played;
     Player player;
-    for (std::size_t i = 0; i <= lesson.steps.size(); ++i)
-        played.figures.push_back(player.figures_after(lesson, i));
+    for (std::size_t i = 0; i < lesson.steps.size(); ++i) {
+        played.asked.push_back(player.figures_at(lesson, house::asked(i)));
+        played.answered.push_back(player.figures_at(lesson, house::answered(i)));
+    }
     for (std::size_t i = 0; i < lesson.steps.size(); ++i) {
         const house::LessonStep& step = lesson.steps[i];
-        const house::FigureSet &was = played.figures[i], &now = played.figures[i + 1];
+        const house::FigureSet &was = played.asked[i], &now = played.answered[i];
         PlayedStep told;
         told.ask = house::filled(step.ask, {was, was}, {plain}).value_or("");
         told.because = house::filled(step.because, {now, was}, {plain}).value_or("");

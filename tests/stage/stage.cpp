@@ -42,7 +42,8 @@ Stage::Stage(Size size, house::House start) : size_(size), screen_(std::move(sta
     // As the page does it: a smaller page seen larger. All places here are on the smaller one.
     const float zoom = view::text_scales[size.text];
     size_ = {size.width_px / zoom, size.height_px / zoom, size.dark,
-             size.reduced_motion,  size.dpr * zoom,       size.text};
+             size.reduced_motion,  size.dpr * zoom,       size.text,
+             size.lessons_done};
     size = size_;
     ImGui::CreateContext();
     ImGuiIO& io = ImGui::GetIO();
@@ -78,6 +79,7 @@ bool Stage::frame(std::vector<view::MirrorEvent> events) {
     p.time_s = time_s_;
     p.touch = touch;
     p.text_choice = size_.text;
+    p.lessons_done = size_.lessons_done;
     p.storage_note = "Saved 9:41";
     p.fonts = fonts_;
     p.mirror = &mirror_;
@@ -85,6 +87,7 @@ bool Stage::frame(std::vector<view::MirrorEvent> events) {
     wishes_ = {};
     screen_.frame(p, wishes_);
     ImGui::Render();
+    if (wishes_.lessons) size_.lessons_done = wishes_.lessons; // kept, as the page does
     return wishes_.another_frame;
 }
 

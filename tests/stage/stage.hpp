@@ -12,6 +12,7 @@ struct Size {
     bool dark = false, reduced_motion = true;
     float dpr = 1;
     int text = 0; ///< index of view::text_scales
+    int lessons_done = 0;
 };
 
 class Stage {

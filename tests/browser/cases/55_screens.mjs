@@ -127,6 +127,24 @@ export const cases = [
     },
   },
   {
+    name: "a lesson that was run through is marked, and still is after the page is opened anew",
+    async run(visit) {
+      const label = async (id) => (await visit.control(id)).label;
+      await visit.show("lesson");
+      assert.match(await label("lesson.2"), /^Start/);
+      await visit.press("lesson.2");
+      for (let i = 0; i < 6; ++i) await visit.press("lesson.next");
+      await visit.press("lesson.leave");
+      await visit.show("lesson");
+      assert.match(await label("lesson.2"), /^Again/);
+      await new Promise((done) => setTimeout(done, 300));
+      await visit.reload();
+      await visit.show("lesson");
+      assert.match(await label("lesson.2"), /^Again/, "still done");
+      assert.match(await label("lesson.1"), /^Start/, "the others are not");
+    },
+  },
+  {
     name: "on a phone a further view is chosen from the list by its tab in the mirror",
     browsers: ["chromium"],
     window: phone,

@@ -89,6 +89,45 @@ TEST_CASE("the quick estimate lies near the full answer") {
     MESSAGE("quick estimate off by at most ", largest, " of 100 people, ", count, " remedies");
 }
 
+TEST_CASE("the quick estimate tells film, panel, curtain and pockets, and none that does nothing") {
+    physics::Draw draw(11);
+    double largest = 0;
+    for (int i = 0; i < 12; ++i) {
+        Case today;
+        today.weather = {draw.between(-25, 5), draw.between(0, 10)};
+        today.opening.height_m = draw.between(0.8, 2);
+        today.opening.glazing.panes = draw.whole(1, 2);
+        today.opening.pockets = static_cast<opening::Pockets>(draw.whole(0, 2));
+        today.opening.sash.fit = static_cast<opening::SashFit>(draw.whole(0, 2));
+        today.room.height_above_neutral_m = draw.between(-4, 4);
+        today.opening.covering = static_cast<opening::Covering>(draw.whole(0, 1) * 3);
+        const Assessment now = assess::assess(today, Accuracy::draft);
+        const std::vector<Plan> all = plans({today, now});
+        for (const std::string key : {"film_inside", "panel_inside", "curtain", "fill_pockets"}) {
+            CAPTURE(key);
+            const opening::Remedy remedy = opening::make_remedy(key, today);
+            const auto plan = std::find_if(all.begin(), all.end(), [&](const Plan& p) {
+                const auto &x = p.remedy.changes, &y = remedy.changes;
+                return x.size() == y.size() &&
+                       std::equal(x.begin(), x.end(), y.begin(), [](const auto& a, const auto& b) {
+                           return a.field == b.field && a.value == b.value;
+                       });
+            });
+            CHECK((plan == all.end()) == remedy.changes.empty());
+            if (key == "fill_pockets")
+                CHECK((plan != all.end()) == (today.opening.pockets == opening::Pockets::empty));
+            if (key == "curtain")
+                CHECK((plan != all.end()) == (today.opening.covering == opening::Covering::none));
+            if (plan == all.end()) continue;
+            const double full =
+                assess::assess(opening::apply(remedy, today), Accuracy::draft).seat.ankle_bare_pct;
+            CHECK(std::fabs(plan->bothered_pct - full) < estimate_pct);
+            largest = std::max(largest, std::fabs(plan->bothered_pct - full));
+        }
+    }
+    MESSAGE("quick estimate of cheap remedies off by at most ", largest, " of 100 people");
+}
+
 TEST_CASE("the cheapest plan that solves is found, and no cheaper one solves") {
     for (const Case& today : {Case{}, with("sash.slipped_m", 0.006), with("glazing.panes", 2)}) {
         const Assessment now = assess::assess(today, Accuracy::draft);

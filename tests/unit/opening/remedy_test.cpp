@@ -95,6 +95,17 @@ TEST_CASE("an insert needs an old wood frame") {
     CHECK_FALSE(make_remedy("full_vinyl", c).changes.empty());
 }
 
+TEST_CASE("weight pockets are filled where there are empty ones") {
+    Case c;
+    for (const Pockets pockets : {Pockets::none, Pockets::empty, Pockets::insulated}) {
+        c.opening.pockets = pockets;
+        CHECK(make_remedy("fill_pockets", c).changes.empty() == (pockets != Pockets::empty));
+    }
+    c.opening.pockets = Pockets::empty;
+    c.opening.frame = FrameMaterial::vinyl; // in a rough opening of its own: none there
+    CHECK(make_remedy("fill_pockets", c).changes.empty());
+}
+
 TEST_CASE("an insert leaves the joint as it is unless foamed") {
     const Case c = old_window();
     CHECK(apply(make_remedy("insert_open", c), c).opening.shim.fill == ShimFill::open);

@@ -50,6 +50,7 @@ TEST_CASE("camera formula, hand-worked: emissivity 0.85, 12 Â°C shown at 1, 20 Â
     r.surface_emissivity = 0.85;
     r.reflected_c = 20;
     CHECK(std::fabs(infrared_surface_c(12, r) - 10.5) < 0.05);
+    CHECK(std::fabs(infrared_shown_c(10.5, 20, r) - 12) < 0.05);
 }
 
 TEST_CASE("an instrument set to the face's emissivity, or a face as warm as its mirror, is right") {

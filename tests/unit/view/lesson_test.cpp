@@ -3,6 +3,7 @@
 #include "stage/stage.hpp"
 #include "view/figure_text.hpp"
 #include "view/layout.hpp"
+#include "view/lesson.hpp"
 
 #include <doctest/doctest.h>
 
@@ -111,6 +112,45 @@ TEST_CASE("lessons: a hand-written file is refused with the path of its fault") 
     CHECK(fault("{") != "none");
 }
 
+TEST_CASE("lessons: what is given holds from its question on, and is checked like every setting") {
+    const std::string ask = "\"ask\":\"{ankles.today}?\"";
+    const auto given = [&](const char* settings) {
+        return with(ask, "\"given\":{" + std::string(settings) + "}," + ask);
+    };
+    CHECK(fault(given("\"glazing.pains\":1")) == "/lessons/0/steps/0/given/glazing.pains");
+    CHECK(fault(given("\"glazing.panes\":1,\"glazing.coating\":\"face3\"")) ==
+          "/lessons/0/steps/0/given/glazing.coating");
+    const auto read = house::lessons_from_json(given("\"glazing.panes\":3"));
+    REQUIRE(ok(read));
+    const auto panes = [&](std::size_t far) {
+        const house::House h = house::lesson_house(value(read)[0], far, house::Units::us);
+        return house::today_case(h, h.openings[0]).opening.glazing.panes;
+    };
+    CHECK(panes(house::lesson_begun) == 2);
+    CHECK(panes(house::asked(0)) == 3);
+    CHECK(panes(house::answered(0)) == 3);
+}
+
+TEST_CASE("lessons: the hidden leaks can be told from the numbers that are shown") {
+    const house::Lesson& quiz = house::own_lessons()[6];
+    const lessons::Played played = lessons::play(quiz);
+    const std::size_t right[] = {1, 0, 2, 1}; // joint, sash, none; it was not tight
+    for (std::size_t i = 0; i < quiz.steps.size(); ++i)
+        CHECK(played.steps[i].right[right[i]]);
+    const auto all = assess::figures();
+    const auto grows = [&](std::size_t step, const char* key) {
+        const auto index = static_cast<std::size_t>(assess::find_figure(key) - all.data());
+        const house::FigureSet& set = played.asked[step];
+        return set.of[1][index] - set.of[0][index];
+    };
+    for (const std::size_t leaking : {0, 1})
+        CHECK(grows(leaking, "ankle_speed") > 0.05);
+    CHECK(grows(2, "ankle_speed") < 0.01);
+    // A leaking joint takes far more from the casing than any other.
+    for (const std::size_t other : {1, 2})
+        CHECK(grows(0, "part.casing") < 3 * grows(other, "part.casing"));
+}
+
 TEST_CASE("lessons: every cut of a file is refused or read, never worse") {
     for (std::size_t n = 0; n < small_file.size(); ++n)
         CHECK(fault(std::string(small_file.substr(0, n))) != "none");
@@ -173,12 +213,57 @@ TEST_CASE("lessons: one is played on the screen to its end, and leaves the house
     CHECK(value_of(stage, "lesson.3.about").find("Done") != std::string::npos);
 }
 
+TEST_CASE("lessons: which were done is kept between visits, by their place in the list") {
+    // Kept bits mean these: a new lesson goes to the end.
+    const char* const titles[] = {"Why a tight window feels drafty",
+                                  "What low-e does, winter and summer",
+                                  "What argon adds",
+                                  "What the shim space does",
+                                  "Why upstairs windows frost",
+                                  "What a label says",
+                                  "Where is the leak?",
+                                  "When the infrared picture misleads"};
+    const auto& all = house::own_lessons();
+    REQUIRE(all.size() >= std::size(titles));
+    CHECK(all.size() <= view::kept_lessons);
+    for (std::size_t i = 0; i < std::size(titles); ++i)
+        CHECK(all[i].title == titles[i]);
+    stage::Size size;
+    size.lessons_done = 1 << 4;
+    stage::Stage stage(size);
+    stage.press("view.lesson");
+    const auto is_done = [&](int i) {
+        const std::string id = "lesson." + std::to_string(i);
+        const bool told = value_of(stage, id + ".about").find("Done") != std::string::npos;
+        CHECK((stage.node(id)->name.rfind("Again", 0) == 0) == told);
+        return told;
+    };
+    for (int i = 0; i < static_cast<int>(all.size()); ++i)
+        CHECK(is_done(i) == (i == 4));
+    stage.press("lesson.1");
+    for (std::size_t k = 0; k + 1 < 2 * all[1].steps.size(); ++k) {
+        stage.press("lesson.next");
+        CHECK(stage.wishes().lessons == 0);
+    }
+    stage.frame({{"lesson.next", view::MirrorEvent::Kind::press, 0, ""}});
+    stage.frame();
+    CHECK(stage.wishes().lessons == (1 << 4 | 1 << 1));
+    stage.frame();
+    CHECK(stage.wishes().lessons == 0); // told once
+    stage.press("lesson.leave");
+    stage.press("view.lesson");
+    CHECK(is_done(1));
+    CHECK(is_done(4));
+    CHECK_FALSE(is_done(0));
+}
+
 TEST_CASE("lessons: the explanation tells the computed numbers in the reader's units") {
     stage::Stage stage({1440, 900});
     stage.press("view.lesson");
     stage.press("lesson.0");
     stage.press("lesson.guess2");
-    const house::FigureSet figures = lessons::Player().figures_after(house::own_lessons()[0], 1);
+    const house::FigureSet figures =
+        lessons::Player().figures_at(house::own_lessons()[0], house::answered(0));
     const auto all = assess::figures();
     for (const char* key : {"ankles", "glass_inside", "falling_speed", "draft_glass"}) {
         const assess::Figure& figure = *assess::find_figure(key);
