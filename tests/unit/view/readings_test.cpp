@@ -189,6 +189,9 @@ TEST_CASE("readings: after the work they are beside the remedy") {
     CHECK(whole.compared == assess::Compared::colder);
     CHECK(screens::value_of(stage, "readings.after.casing.differs") == whole.sentence);
     CHECK(has(screens::value_of(stage, "readings.proof"), "behind the casing"));
+    const std::string card = formula_of(stage, "readings.after.casing");
+    CHECK(has(card, "shown " + view::format_temperature(2, view::Units::us)));
+    CHECK(has(card, "beside " + view::format_temperature(whole.computed_c, view::Units::us)));
 }
 
 TEST_CASE("why: every number of Readings opens a card with the numbers it comes from") {
