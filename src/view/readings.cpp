@@ -6,6 +6,7 @@
 #include "view/why.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace shimlight::view {
 namespace {
@@ -93,22 +94,31 @@ std::string corrected_formula(const assess::SiteReadings& site, const assess::Co
            format(Quantity::difference_k, assess::tolerance_of(part.range_k), units);
 }
 
-void explanation(Ui& ui, Column& column, const std::string& id, const assess::Explanation& e,
-                 double tolerance_k) {
-    column.sentence(id, "Would explain it", e.sentence, ui.theme.ink, {"explains"});
-    tell(ui, id,
+void explanation(Ui& ui, Column& column, const std::string& id, const std::string& name,
+                 const assess::SurfaceReading& r, const assess::Explanation& e) {
+    const std::string at = id + ".explains." + std::string(e.assumption);
+    column.sentence(at, name, e.sentence, ui.theme.ink, {"explains"});
+    tell(ui, at,
          "reading − computed with it = " + format(Quantity::difference_k, e.left_k, ui.units) +
-             ", within ±" + format(Quantity::difference_k, tolerance_k, ui.units));
+             "; it explains within ±" +
+             format(Quantity::difference_k, assess::tolerance_of(r.range_k), ui.units));
 }
 
-/// What would explain a difference; a reading as computed has told all in its row.
-void explained(Ui& ui, Column& column, const std::string& id, const assess::SurfaceReading& r) {
+/// What would explain a difference, or what comes nearest. A reading as computed has told all in
+/// its rows.
+void explained(Ui& ui, Column& column, const std::string& id, const std::string& name,
+               const assess::SurfaceReading& r) {
     if (r.compared == assess::Compared::as_computed) return;
-    column.sentence(id + ".differs", "Against the computation", r.sentence, ui.theme.lever);
-    const double tolerance_k = assess::tolerance_of(r.range_k);
-    for (const assess::Explanation& e : r.explanations)
-        if (e.explains)
-            explanation(ui, column, id + ".explains." + std::string(e.assumption), e, tolerance_k);
+    column.sentence(id + ".differs", name + ": against the computation", r.sentence,
+                    ui.theme.lever);
+    const assess::Explanation* nearest = nullptr;
+    for (const assess::Explanation& e : r.explanations) {
+        if (e.explains) explanation(ui, column, id, name + ": would explain it", r, e);
+        const double least_k = nearest ? nearest->left_k : r.difference_k;
+        if (std::fabs(e.left_k) < std::fabs(least_k)) nearest = &e;
+    }
+    if (nearest && !r.explanations.front().explains)
+        explanation(ui, column, id, name + ": comes nearest", r, *nearest);
 }
 
 } // namespace
@@ -136,7 +146,7 @@ void Readings::compute(Ui& ui, const Session& session) {
         said_.compared = false;
     }
     if (complete && session.remedy_result().complete) {
-        if (before_.step()) after_.step();
+        (before_.done() ? after_ : before_).step();
         if (!before_.done() || !after_.done()) ui.wishes.another_frame = true;
     }
     const bool compared = before_.compared() && after_.compared();
@@ -235,30 +245,35 @@ void Readings::glass(Ui& ui, Column& column) {
 /// Each part that was read: beside what is computed, and what would explain a difference.
 void Readings::said_of(Ui& ui, Column& column, const std::string& when,
                        const assess::SiteVisit& visit) {
-    if (!visit.compared())
+    const bool is_before = &visit == &before_;
+    if (!visit.compared()) {
         column.sentence(when + ".wait", "Comparing", "Computing what they should read …",
                         ui.theme.soft);
+        if (is_before) glass(ui, column); // known at once
+    }
     for (const assess::ComparedPart& r : visit.parts()) {
         const PartWords& words = words_of(r.part);
         const std::string id = when + "." + words.key;
-        column.heading(id + ".part", std::string(words.name) + ": " + words_of(r.compared), 3);
-        column.row(id, "Reading, corrected",
+        const std::string name = words.name;
+        column.heading(id + ".part", name + ": " + words_of(r.compared), 3);
+        column.row(id, name + ", corrected",
                    format_temperature(r.surface_c, ui.units) + " ± " +
                        format_kelvin(r.range_k, ui.units),
                    ui.theme.ink, {"reading"});
         tell(ui, id, corrected_formula(visit.site(), r, ui.units));
-        column.row(id + ".computed", "Computed", format_temperature(r.computed_c, ui.units),
-                   ui.theme.ink);
+        column.row(id + ".computed", name + ", computed",
+                   format_temperature(r.computed_c, ui.units), ui.theme.ink);
         column.space(4);
         const bool centre = r.part == opening::Part::glass_centre;
-        if (centre && &visit == &before_) glass(ui, column);
+        if (centre && is_before) glass(ui, column);
         const assess::SurfaceReading* why = !centre         ? visit.explained(r.part)
                                             : visit.glass() ? &*visit.glass()
                                                             : nullptr;
-        if (why)
-            explained(ui, column, id, *why);
-        else if (!visit.done())
-            column.sentence(id + ".wait", "Looking for causes",
+        // That of the glass knows neither covering nor clear sky: silent where they decide.
+        if (why && why->compared == r.compared)
+            explained(ui, column, id, name, *why);
+        else if (!why && !centre && !visit.done())
+            column.sentence(id + ".wait", name + ": looking for causes",
                             "Looking for what would explain it …", ui.theme.soft);
         column.space(10);
     }

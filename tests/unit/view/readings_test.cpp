@@ -8,8 +8,8 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
+#include <ctime>
 
 using namespace shimlight;
 using opening::Part;
@@ -26,8 +26,8 @@ struct Typed {
 };
 // Far enough off the demo house's window that each differs.
 constexpr Typed typed[] = {{"glass", "-8 °C", Part::glass_centre, -8, assess::glass_emissivity},
-                           {"edge", "14 °C", Part::glass_edge, 14, assess::glass_emissivity},
-                           {"frame", "4 °C", Part::frame, 4, assess::trim_emissivity},
+                           {"edge", "1 °C", Part::glass_edge, 1, assess::glass_emissivity},
+                           {"frame", "1 °C", Part::frame, 1, assess::trim_emissivity},
                            {"casing", "8 °C", Part::casing, 8, assess::trim_emissivity}};
 
 std::string field(const Typed& t) {
@@ -75,12 +75,19 @@ std::size_t check_explained(const stage::Stage& stage, const Typed& t, bool fahr
     REQUIRE(whole.compared != assess::Compared::as_computed);
     CHECK(screens::value_of(stage, id + ".differs") == whole.sentence);
     std::size_t explaining = 0;
+    double least_k = std::fabs(whole.difference_k);
     for (const assess::Explanation& e : whole.explanations) {
         const std::string at = id + ".explains." + std::string(e.assumption);
         if (e.explains) CHECK(screens::value_of(stage, at) == e.sentence);
         explaining += e.explains;
+        least_k = std::min(least_k, std::fabs(e.left_k));
     }
-    CHECK(count(stage, id + ".explains.") == explaining);
+    // Without any the nearest stands alone, if there is one that helps.
+    const bool nearest = explaining == 0 && least_k < std::fabs(whole.difference_k);
+    CHECK(count(stage, id + ".explains.") == explaining + nearest);
+    for (const assess::Explanation& e : whole.explanations)
+        if (nearest && std::fabs(e.left_k) == least_k)
+            CHECK(stage.node(id + ".explains." + std::string(e.assumption)));
     CHECK_FALSE(stage.node(id + ".wait"));
     return explaining;
 }
@@ -128,21 +135,20 @@ TEST_CASE(
     stage::Stage stage(screens::phone);
     stage.press("view.readings");
     REQUIRE(stage.rest());
-    using Clock = std::chrono::steady_clock;
     double longest_ms = 0;
     int frames = 0, waiting = 0;
     const auto run = [&](std::vector<MirrorEvent> events) {
         longest_ms = frames = waiting = 0;
-        for (bool more = true; more && frames < 300; ++frames) {
-            const auto began = Clock::now();
-            more = stage.frame(std::move(events));
+        for (int quiet = 0; quiet < 3 && frames < 300; ++frames) { // as the page draws
+            const std::clock_t began = std::clock();               // of this program alone
+            quiet = stage.frame(std::move(events)) ? 0 : quiet + 1;
             events.clear();
-            const std::chrono::duration<double, std::milli> taken = Clock::now() - began;
-            longest_ms = std::max(longest_ms, taken.count());
+            longest_ms = std::max(longest_ms, 1000.0 * static_cast<double>(std::clock() - began) /
+                                                  static_cast<double>(CLOCKS_PER_SEC));
             waiting += stage.node("readings.before.frame.wait") != nullptr;
         }
     };
-    run({{"site.before.frame_c", MirrorEvent::Kind::text, 0, "4 °C"}});
+    run({{"site.before.frame_c", MirrorEvent::Kind::text, 0, "1 °C"}});
     MESSAGE("one reading: ", frames, " frames, longest ", longest_ms, " ms");
     CHECK(waiting >= 8); // as many sections at least, the drafts of four cuts apart
     CHECK(waiting <= assess::most_part_solves);
@@ -183,6 +189,9 @@ TEST_CASE("readings: after the work they are beside the remedy") {
     CHECK(whole.compared == assess::Compared::colder);
     CHECK(screens::value_of(stage, "readings.after.casing.differs") == whole.sentence);
     CHECK(has(screens::value_of(stage, "readings.proof"), "behind the casing"));
+    const std::string card = formula_of(stage, "readings.after.casing");
+    CHECK(has(card, "shown " + view::format_temperature(2, view::Units::us)));
+    CHECK(has(card, "beside " + view::format_temperature(whole.computed_c, view::Units::us)));
 }
 
 TEST_CASE("why: every number of Readings opens a card with the numbers it comes from") {
@@ -210,8 +219,8 @@ TEST_CASE("why: every number of Readings opens a card with the numbers it comes 
         CHECK(screens::value_of(stage, id + ".computed") == f(whole.computed_c));
         CHECK(has(words, "beside " + f(whole.computed_c)));
         for (const assess::Explanation& e : whole.explanations) {
-            if (!e.explains) continue;
             const std::string at = id + ".explains." + std::string(e.assumption);
+            if (!stage.node(at)) continue;
             opened.push_back(at);
             const std::string left = formula_of(stage, at);
             CHECK(has(left, "= " + view::format(view::Quantity::difference_k, e.left_k, us)));
@@ -232,12 +241,13 @@ TEST_CASE("why: every number of Readings opens a card with the numbers it comes 
 
 TEST_CASE("readings: words lie on the screen and apart, with and without readings") {
     if (!stage::Stage::has_type()) return;
-    for (const stage::Size& size : screens::sizes) {
+    // So high that all of it is in sight.
+    for (const stage::Size& size : {stage::Size{360, 3600}, stage::Size{1440, 2400}}) {
         stage::Stage stage(size);
         stage.press("view.readings");
-        screens::check_apart(stage, size, "readings.", 2);
+        screens::check_apart(stage, size, "readings.", 5);
         type_all(stage);
         CHECK_FALSE(stage.frame());
-        screens::check_apart(stage, size, "readings.", 2);
+        screens::check_apart(stage, size, "readings.", 20);
     }
 }
