@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// House: its openings and their complaints, the remedies of the one chosen, the file, the settings.
+// House: its openings and their complaints, the remedies of the one chosen, a window by its label,
+// the file, the settings.
 #pragma once
 
 #include "view/column.hpp"

@@ -15,7 +15,7 @@ namespace {
 
 using opening::Opening;
 
-constexpr std::chrono::milliseconds frame_share{4}; // of the search; what else is drawn takes less
+constexpr std::chrono::milliseconds frame_share{3}; ///< in which steps of the search begin
 
 /// What can be typed; the limits are of numbers, the search says what no window can have.
 struct Printed {
@@ -39,6 +39,15 @@ std::optional<double> number_in(const std::string& typed) {
 
 std::string two_decimals(double value) {
     return format_u(value, Units::si);
+}
+
+/// As it was typed, without what stands around it.
+std::string bare_number(const std::string& typed, double value) {
+    const char* const digits = "0123456789.,";
+    const std::size_t from = std::min(typed.find_first_of(digits), typed.size());
+    const std::size_t to = typed.find_first_not_of(digits, from);
+    const std::string bare = typed.substr(from, std::min(to, typed.size()) - from);
+    return number_in(bare) == value ? bare : two_decimals(value);
 }
 
 std::string word(const char* key, const Opening& o) {
@@ -122,15 +131,14 @@ void LabelEntry::fields(Ui& ui, Session& session, Column& column) {
         const auto typed = typed_field(ui, row.id, column.take(entry_height_px, 2),
                                        {row.name, typed_[i], unit_of(i, units_), ""});
         if (!typed || *typed == typed_[i]) continue;
-        const std::size_t from = typed->find_first_not_of(' ');
-        const bool empty = from == std::string::npos;
+        const bool empty = typed->find_first_not_of(' ') == std::string::npos;
         const auto value = number_in(*typed);
         if (!empty && (!value || *value < 0 || *value > row.max)) {
             session.message = std::string(row.name) + ": accepted is 0 to " +
                               format(Quantity::number, row.max, units_) + ".";
             continue;
         }
-        typed_[i] = empty ? "" : typed->substr(from, typed->find_last_not_of(' ') + 1 - from);
+        typed_[i] = empty ? "" : bare_number(*typed, *value);
         asked_ = false;
     }
     const auto choose = [&](int& now, const char* id, const char* name,
@@ -180,8 +188,8 @@ void LabelEntry::builds(Ui& ui, const assess::LabelAnswer& answer, Column& colum
     column.space(high + 8);
     for (std::size_t i = 0; i < answer.builds.size(); ++i) {
         const assess::LabelBuild& build = answer.builds[i];
-        const std::string rated = "U " + format_u(build.rated.u_w_m2k, units_) + ", SHGC " +
-                                  two_decimals(build.rated.shgc);
+        const std::string rated = "U\xE2\x80\x89" + format_u(build.rated.u_w_m2k, units_) +
+                                  ", SHGC\xE2\x80\x89" + two_decimals(build.rated.shgc);
         if (!column.card("label.build." + std::to_string(i), build_name(build.opening), "",
                          build_words(build.opening, units_) + " Computed: " + rated + ".",
                          i == chosen_))
@@ -204,6 +212,8 @@ void LabelEntry::beside(Ui& ui, const assess::LabelBuild& build, Column& column)
     row("label.computed.shgc", "SHGC", two_decimals(r.shgc), typed_[printed_shgc]);
     row("label.computed.light", "Visible light", two_decimals(r.light), typed_[printed_light]);
     row("label.computed.centre", "U, centre of glass", format_u(r.u_centre_w_m2k, units_), "");
+    if (!typed_[printed_air].empty())
+        row("label.computed.air", "Air leakage, as printed", typed_[printed_air], "");
     column.space(4);
     column.sentence("label.rating", "Rating",
                     std::string("U in ") + u_unit(units_) + ", of a unit " +
@@ -214,30 +224,30 @@ void LabelEntry::beside(Ui& ui, const assess::LabelBuild& build, Column& column)
                     ui.theme.soft);
 }
 
-/// In a short row what comes first is seen.
-std::string LabelEntry::name() const {
-    std::string name = "Label:";
-    const auto add = [&](const char* what, const std::string& typed) {
-        if (typed.empty()) return;
+/// What is printed; else what is computed, and so said. In a short row what comes first is seen.
+std::string LabelEntry::name(const assess::LabelBuild& build, bool matched) const {
+    std::string name = matched ? "Label:" : "Nearest to a label:";
+    const auto add = [&](const char* what, const std::string& typed, const std::string& computed) {
         if (name.back() != ':') name += ",";
-        name += std::string(" ") + what + " " + typed;
+        const bool printed_so = matched && !typed.empty();
+        name += std::string(what) + (printed_so ? typed : computed);
+        if (matched && typed.empty()) name += " computed";
     };
-    add("U", typed_[printed_u]);
-    add("SHGC", typed_[printed_shgc]);
-    add("light", typed_[printed_u].empty() || typed_[printed_shgc].empty() ? typed_[printed_light]
-                                                                           : std::string());
-    if (!typed_[printed_u].empty()) name += std::string(" (U in ") + u_unit(units_) + ")";
-    return name;
+    add(" U ", typed_[printed_u], format_u(build.rated.u_w_m2k, units_));
+    add(" SHGC ", typed_[printed_shgc], two_decimals(build.rated.shgc));
+    return name + " (U in " + u_unit(units_) + ")";
 }
 
-bool LabelEntry::make(Ui& ui, Session& session, const assess::LabelBuild& build,
+bool LabelEntry::make(Ui& ui, Session& session, const assess::LabelAnswer& answer,
                       Column& column) const {
+    const assess::LabelBuild& build = answer.builds[chosen_];
+    const bool matched = answer.standing == assess::LabelStanding::matched;
     const opening::Case today = session.today();
     const bool old_frame = opening::is_wood(today.opening.frame) ||
                            today.opening.installation == opening::Installation::insert;
     const auto remedy = [&](bool insert) {
         opening::Remedy made = assess::label_remedy(build.opening, today, insert);
-        made.name = name();
+        made.name = name(build, matched);
         return add_remedy(session, std::move(made));
     };
     const std::string& opening = session.record().name;
@@ -251,8 +261,7 @@ bool LabelEntry::make(Ui& ui, Session& session, const assess::LabelBuild& build,
     if (old_frame && button(ui, "label.insert", column.take(touch_px),
                             "A remedy: in the old frame, joint foamed"))
         return remedy(true);
-    if (!button(ui, "label.today", column.take(touch_px), "It is the window of today"))
-        return false;
+    if (!button(ui, "label.today", column.take(touch_px), "Set it as today's window")) return false;
     house::House next = session.house();
     opening::Case now = today;
     assess::set_label_build(now, build.opening);
@@ -285,7 +294,7 @@ bool LabelEntry::draw(Ui& ui, Session& session, Column& column) {
         if (answer) builds(ui, *answer, column);
         if (answer && chosen_ < answer->builds.size()) {
             beside(ui, answer->builds[chosen_], column);
-            made = make(ui, session, answer->builds[chosen_], column);
+            made = make(ui, session, *answer, column);
         }
     }
     column.space(14);

@@ -39,8 +39,8 @@ class LabelEntry {
     void look(Ui& ui, Column& column);
     void builds(Ui& ui, const assess::LabelAnswer& answer, Column& column);
     void beside(Ui& ui, const assess::LabelBuild& build, Column& column) const;
-    bool make(Ui& ui, Session& session, const assess::LabelBuild& build, Column& column) const;
-    std::string name() const;
+    bool make(Ui& ui, Session& session, const assess::LabelAnswer& answer, Column& column) const;
+    std::string name(const assess::LabelBuild& build, bool matched) const;
 };
 
 } // namespace shimlight::view
