@@ -38,7 +38,8 @@ std::string refuse_u(const Label& label, const Limits& limits) {
     if (!label.u || limits.u.holds(u_si(label), limit_margin_w_m2k)) return "";
     const bool low = u_si(label) < limits.u.low;
     return "A U-factor of " + u_text(u_si(label), label.us_units) + " is " +
-           (low ? "lower than the best" : "higher than the worst") + " generic build, " +
+           (low ? "lower than the best" : "higher than the worst") + " generic build" +
+           (label.frame || label.panes ? " of this frame and panes, " : ", ") +
            u_text(low ? limits.u.low : limits.u.high, label.us_units) + "." + mix_up(label, limits);
 }
 
