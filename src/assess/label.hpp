@@ -3,6 +3,7 @@
 #pragma once
 
 #include "assess/rated.hpp"
+#include "opening/remedy.hpp"
 
 #include <optional>
 #include <string>
@@ -47,5 +48,17 @@ struct LabelAnswer {
 
 /// `most_builds` 1 to 12 are worked out at `normal`.
 LabelAnswer read_label(const Label& label, int most_builds = 4);
+
+/// What a label decides of an opening, in the order of the field table: frame, glass, how tight the
+/// sashes are. Size, wall and joint are none of it.
+std::vector<opening::Change> label_changes(const opening::Opening& build);
+
+/// The unit bought for this opening, with its joint foamed: `insert` set into the old wood frame,
+/// else into the rough opening. What it costs is the nearest ready-made unit's estimate. No name.
+opening::Remedy label_remedy(const opening::Opening& build, const opening::Case& today,
+                             bool insert);
+
+/// Sets what a label decides of the window that is there; panels before and behind it stay.
+void set_label_build(opening::Case& today, const opening::Opening& build);
 
 } // namespace shimlight::assess

@@ -1,119 +1,18 @@
 // SPDX-License-Identifier: MIT
 #include "assess/label_search.hpp"
-#include "opening/field_table.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <span>
 
 namespace shimlight::assess {
 
 namespace {
-
-using opening::Opening;
 
 // The line through two drafts against a solution at `normal`, W/m²K; tuning takes it away.
 constexpr double line_margin = 0.02, sun_margin = 0.005;
 // Single glass has a line through one draft.
 constexpr double single_margin = 0.05;
 constexpr int halvings = 40; ///< to round-off: both builds of the program find the same
-
-int choices_of(const char* key) {
-    return static_cast<int>(opening::find_field(key)->choices.size());
-}
-
-Opening build(const FrameLine& line, const GlassChoice& glass, double knob, double thickness_m) {
-    Opening o;
-    o.frame = line.frame;
-    o.sash.fit = opening::SashFit::tight;
-    o.glazing.spacer = line.spacer;
-    set_glass(o, glass, knob, thickness_m);
-    return at_rating(o);
-}
-
-/// Bare or coated, as the trade has it.
-GlassChoice end_of_line(int panes, bool coated) {
-    using opening::Coating;
-    GlassChoice glass{panes};
-    if (!coated) return glass;
-    glass.coating = panes == 2 ? Coating::face3 : Coating::faces2and5;
-    glass.gas = physics::Gas::argon;
-    return glass;
-}
-
-/// One line's build with its draft: of the whole window or of the jamb alone.
-Opening drafted(const FrameLine& line, bool coated) {
-    return build(line, end_of_line(line.panes, coated), 0, usual_glass_m);
-}
-double jamb_excess_w_mk(const FrameLine& line, bool coated) {
-    return Rater().jamb_excess_w_mk(drafted(line, coated), section::Accuracy::draft);
-}
-/// Of the window, and of its jamb.
-struct Drafted {
-    Rated window;
-    double jamb_w_mk = 0;
-};
-Drafted window(const FrameLine& line, bool coated) {
-    Rater rater;
-    const Opening o = drafted(line, coated);
-    const Rated whole = rater.rated(o, section::Accuracy::draft);
-    return {whole, rater.jamb_excess_w_mk(o, section::Accuracy::draft)};
-}
-
-/// From one build of a frame to another the whole window's U changes with the centre's over the
-/// glass's area and with the jamb's excess over so much edge for an area, 1/m.
-struct EdgeRule {
-    Rated at;
-    double jamb_w_mk = 0, edge_per_m = 0;
-
-    double u_w_m2k(double centre_u_w_m2k, double jamb) const {
-        return at.u_w_m2k + at.glass_share * (centre_u_w_m2k - at.u_centre_w_m2k) +
-               edge_per_m * (jamb - jamb_w_mk);
-    }
-};
-
-EdgeRule rule_at(const FrameLine& line, bool coated) {
-    const Drafted draft = window(line, coated);
-    return {draft.window, draft.jamb_w_mk};
-}
-
-/// Single glass has a line through one draft, and a slope of its glass's area.
-void fit_single(FrameLine& line) {
-    const Rated r = window(line, false).window;
-    line.glass_share = line.u_slope = r.glass_share;
-    line.shgc_at_0 = r.shgc - r.glass_share * r.shgc_centre;
-    line.u_at_0 = r.u_w_m2k - line.u_slope * r.u_centre_w_m2k;
-}
-
-/// Lines through two builds of the trade, of all spacers of a frame. Drafts of whole windows are
-/// made of three of them, the first spacer's and the coated one of the spacer that differs most;
-/// the others follow by their jambs.
-void fit(std::span<FrameLine> spacers) {
-    EdgeRule coated = rule_at(spacers.front(), true), bare = rule_at(spacers.front(), false);
-    std::vector<double> jambs{coated.jamb_w_mk};
-    std::size_t far = 0;
-    for (std::size_t i = 1; i < spacers.size(); ++i) {
-        jambs.push_back(jamb_excess_w_mk(spacers[i], true));
-        if (std::fabs(jambs[i] - jambs[0]) > std::fabs(jambs[far] - jambs[0])) far = i;
-    }
-    if (far > 0) {
-        const Rated other = window(spacers[far], true).window;
-        const double by_glass = coated.u_w_m2k(other.u_centre_w_m2k, coated.jamb_w_mk);
-        coated.edge_per_m = (other.u_w_m2k - by_glass) / (jambs[far] - coated.jamb_w_mk);
-        bare.edge_per_m = coated.edge_per_m;
-    }
-    const double low_centre = coated.at.u_centre_w_m2k, high_centre = bare.at.u_centre_w_m2k;
-    for (std::size_t i = 0; i < spacers.size(); ++i) {
-        FrameLine& line = spacers[i];
-        const double low = coated.u_w_m2k(low_centre, jambs[i]);
-        const double high =
-            bare.u_w_m2k(high_centre, i == 0 ? bare.jamb_w_mk : jamb_excess_w_mk(line, false));
-        line.glass_share = coated.at.glass_share;
-        line.u_slope = (high - low) / (high_centre - low_centre);
-        line.u_at_0 = high - line.u_slope * high_centre;
-        line.shgc_at_0 = coated.at.shgc - coated.at.glass_share * coated.at.shgc_centre;
-    }
-}
 
 /// The knob at which the centre's U is `u_w_m2k`, as near as it comes. Single glass has none.
 double knob_for(const FrameLine& line, const GlassChoice& glass, double thickness_m,
@@ -122,7 +21,7 @@ double knob_for(const FrameLine& line, const GlassChoice& glass, double thicknes
     if (glass.panes == 1) return 0;
     for (int i = 0; i < halvings; ++i) {
         const double middle = (low + high) / 2;
-        const bool under = rated_centre_u(build(line, glass, middle, thickness_m)) < u_w_m2k;
+        const bool under = rated_centre_u(label_build(line, glass, middle, thickness_m)) < u_w_m2k;
         (under ? low : high) = middle;
     }
     return (low + high) / 2;
@@ -133,7 +32,7 @@ double thickness_for(const FrameLine& line, const GlassChoice& glass, double kno
     double low_m = thinnest_m, high_m = thickest_m;
     for (int i = 0; i < halvings; ++i) {
         const double middle_m = (low_m + high_m) / 2;
-        const bool above = sun_straight_on(build(line, glass, knob, middle_m)).shgc > shgc;
+        const bool above = sun_straight_on(label_build(line, glass, knob, middle_m)).shgc > shgc;
         (above ? low_m : high_m) = middle_m;
     }
     return (low_m + high_m) / 2;
@@ -144,28 +43,10 @@ double single_thickness_for(const FrameLine& line, const GlassChoice& glass, dou
     double low_m = thinnest_m, high_m = thickest_m;
     for (int i = 0; i < halvings; ++i) {
         const double middle_m = (low_m + high_m) / 2;
-        const bool above = rated_centre_u(build(line, glass, 0, middle_m)) > u_w_m2k;
+        const bool above = rated_centre_u(label_build(line, glass, 0, middle_m)) > u_w_m2k;
         (above ? low_m : high_m) = middle_m;
     }
     return (low_m + high_m) / 2;
-}
-
-GlassSpan span_of(const GlassChoice& glass) {
-    const FrameLine line{};
-    const auto centre_u = [&](double knob, double thickness_m) {
-        return rated_centre_u(build(line, glass, knob, thickness_m));
-    };
-    const auto sun = [&](double thickness_m) {
-        return sun_straight_on(build(line, glass, usual_knob(glass), thickness_m));
-    };
-    const SunStraightOn thin = sun(thinnest_m), thick = sun(thickest_m);
-    GlassSpan span{glass,
-                   {centre_u(lowest_knob, thickest_m), centre_u(highest_knob, thinnest_m)},
-                   {thick.shgc, thin.shgc},
-                   {thick.light, thin.light}};
-    for (std::size_t i = 0; i < span.u_at.size(); ++i)
-        span.u_at[i] = centre_u(lowest_knob + static_cast<double>(i), usual_glass_m);
-    return span;
 }
 
 /// The knob for a centre U, on lines between whole numbers; the usual one where it does nothing.
@@ -179,7 +60,7 @@ double knob_guess(const GlassSpan& glass, double u_w_m2k) {
     return glass.glass.panes == 1 ? 0 : highest_knob;
 }
 
-double beyond(const Span& span, double value) {
+double beyond(const Reach& span, double value) {
     return std::max({0.0, span.low - value, value - span.high});
 }
 
@@ -242,40 +123,10 @@ bool better(const Candidate& a, const Candidate& b) {
     return a.unusual < b.unusual;
 }
 
-void widen(Span& span, double value, bool first) {
-    span.low = first ? value : std::min(span.low, value);
-    span.high = first ? value : std::max(span.high, value);
-}
-
 } // namespace
 
 double u_si(const Label& label) {
     return label.u.value_or(0) * (label.us_units ? btu_w_m2k : 1);
-}
-
-SearchSpace search_space(const Label& label) {
-    SearchSpace space;
-    for (int panes = label.panes.value_or(1); panes <= label.panes.value_or(3); ++panes) {
-        for (const GlassChoice& glass : glass_choices(panes))
-            space.glasses.push_back(span_of(glass));
-        for (int frame = 0; frame < choices_of("frame"); ++frame) {
-            if (label.frame && frame != static_cast<int>(*label.frame)) continue;
-            const int spacers = panes == 1 ? 1 : choices_of("glazing.spacer");
-            std::vector<FrameLine> lines(static_cast<std::size_t>(spacers));
-            for (int spacer = 0; spacer < spacers; ++spacer) {
-                FrameLine& line = lines[static_cast<std::size_t>(spacer)];
-                line.frame = static_cast<opening::FrameMaterial>(frame);
-                line.spacer = static_cast<opening::SpacerKind>(spacer);
-                line.panes = panes;
-            }
-            if (panes == 1)
-                fit_single(lines.front());
-            else
-                fit(lines);
-            space.frames.insert(space.frames.end(), lines.begin(), lines.end());
-        }
-    }
-    return space;
 }
 
 std::vector<Candidate> candidates(const SearchSpace& space, const Label& label) {
@@ -287,51 +138,52 @@ std::vector<Candidate> candidates(const SearchSpace& space, const Label& label) 
     return all;
 }
 
-Limits limits(const SearchSpace& space) {
-    Limits found;
-    bool first = true;
-    for (const FrameLine& line : space.frames)
-        for (const GlassSpan& glass : space.glasses) {
-            if (line.panes != glass.glass.panes) continue;
-            for (const double u : {glass.u.low, glass.u.high})
-                widen(found.u, line.u_at_0 + line.u_slope * u, first);
-            for (const double shgc : {glass.shgc.low, glass.shgc.high})
-                widen(found.shgc, line.shgc_at_0 + line.glass_share * shgc, first);
-            for (const double light : {glass.light.low, glass.light.high})
-                widen(found.light, line.glass_share * light, first);
-            first = false;
-        }
-    return found;
+Tuning::Tuning(const Candidate& candidate, const Label& label)
+    : candidate_(candidate), label_(label), centre_u_(candidate.centre_u),
+      knob_(usual_knob(candidate.glass->glass)), thickness_m_(usual_glass_m) {
+    const FrameLine& line = *candidate.frame;
+    if (label.shgc) shgc_ = (*label.shgc - line.shgc_at_0) / line.glass_share;
+    aim();
 }
 
-LabelBuild tuned(const Candidate& candidate, const Label& label) {
-    const FrameLine& line = *candidate.frame;
-    const GlassChoice& glass = candidate.glass->glass;
+/// Sets the knobs for the next round; false when they are at their end.
+bool Tuning::aim() {
+    const FrameLine& line = *candidate_.frame;
+    const GlassChoice& glass = candidate_.glass->glass;
+    const double last_knob = knob_, last_m = thickness_m_;
+    if (label_.shgc) thickness_m_ = thickness_for(line, glass, knob_, shgc_);
+    if (glass.panes == 1 && label_.u && !label_.shgc)
+        thickness_m_ = single_thickness_for(line, glass, centre_u_);
+    if (label_.u) knob_ = knob_for(line, glass, thickness_m_, centre_u_);
+    if (round_ > 1 && knob_ == last_knob && thickness_m_ == last_m) return false;
+    best.opening = label_build(line, glass, knob_, thickness_m_);
+    rater_ = Rater();
+    rater_.want(best.opening);
+    return true;
+}
+
+/// Reads the round's rating and aims anew; false when it is near enough.
+bool Tuning::judge() {
     constexpr int most_rounds = 7; // the first a draft, which sets the line right for this glass
     constexpr double u_settled = 0.4 * label_u_w_m2k, shgc_settled = 0.4 * label_shgc;
-    double centre_u = candidate.centre_u, knob = usual_knob(glass), thickness_m = usual_glass_m;
-    double shgc = label.shgc ? (*label.shgc - line.shgc_at_0) / line.glass_share : 0;
-    LabelBuild best;
-    double last_knob = highest_knob + 1, last_m = 0;
-    for (int round = 0; round < most_rounds; ++round) {
-        if (label.shgc) thickness_m = thickness_for(line, glass, knob, shgc);
-        if (glass.panes == 1 && label.u && !label.shgc)
-            thickness_m = single_thickness_for(line, glass, centre_u);
-        if (label.u) knob = knob_for(line, glass, thickness_m, centre_u);
-        if (round > 1 && knob == last_knob && thickness_m == last_m) break; // at its end
-        last_knob = knob;
-        last_m = thickness_m;
-        best.opening = build(line, glass, knob, thickness_m);
-        best.rated =
-            rated(best.opening, round == 0 ? section::Accuracy::draft : section::Accuracy::normal);
-        const double u_off = label.u ? u_si(label) - best.rated.u_w_m2k : 0;
-        const double shgc_off = label.shgc ? *label.shgc - best.rated.shgc : 0;
-        if (round > 0 && std::fabs(u_off) < u_settled && std::fabs(shgc_off) < shgc_settled) break;
-        centre_u += u_off / line.u_slope;
-        shgc += shgc_off / line.glass_share;
-    }
-    best.unusual = unusual_frame(line) + unusual(glass, knob, thickness_m);
-    return best;
+    best.rated = rater_.rated();
+    const double u_off = label_.u ? u_si(label_) - best.rated.u_w_m2k : 0;
+    const double shgc_off = label_.shgc ? *label_.shgc - best.rated.shgc : 0;
+    if (round_ > 0 && std::fabs(u_off) < u_settled && std::fabs(shgc_off) < shgc_settled)
+        return false;
+    centre_u_ += u_off / candidate_.frame->u_slope;
+    shgc_ += shgc_off / candidate_.frame->glass_share;
+    return ++round_ < most_rounds && aim();
+}
+
+bool Tuning::step() {
+    if (done_) return false;
+    const auto accuracy = round_ == 0 ? section::Accuracy::draft : section::Accuracy::normal;
+    if (rater_.advance(accuracy) || judge()) return true;
+    done_ = true;
+    best.unusual =
+        unusual_frame(*candidate_.frame) + unusual(candidate_.glass->glass, knob_, thickness_m_);
+    return false;
 }
 
 } // namespace shimlight::assess

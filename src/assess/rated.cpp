@@ -22,6 +22,8 @@ opening::Case rating_winter(const opening::Opening& opening) {
     return c;
 }
 
+constexpr auto jamb_index = static_cast<std::size_t>(Position::jamb);
+
 double glass_m2(std::span<const Slot> alone) {
     const double head_m = alone[0].sight_m(), jamb_m = alone[1].sight_m();
     const double other_m = alone[2].sight_m() + alone[3].sight_m();
@@ -37,6 +39,8 @@ opening::Opening at_rating(opening::Opening opening) {
     opening.installation = opening::Installation::full_frame;
     opening.glazing.storm = opening::Storm::none;
     opening.glazing.panel = opening::Panel::none;
+    opening.covering = opening::Covering::none;
+    opening.wall = {};
     return opening;
 }
 
@@ -51,48 +55,64 @@ Rater::Rater()
              Slot{Position::meeting_rail, opening::Surroundings::none}} {}
 
 Rated rated(const opening::Opening& opening, section::Accuracy accuracy) {
-    return Rater().rated(opening, accuracy);
+    Rater rater;
+    rater.want(opening);
+    while (rater.advance(accuracy)) {
+    }
+    return rater.rated();
+}
+
+void Rater::want(const opening::Opening& opening) {
+    want_jamb(opening);
+    jamb_only_ = false;
+    for (Slot& slot : alone_)
+        slot.want(wanted_, glass_);
+}
+
+void Rater::want_jamb(const opening::Opening& opening) {
+    jamb_only_ = true;
+    wanted_ = rating_winter(at_rating(opening));
+    glass_ = opening::glazing_balance(wanted_);
+    alone_[jamb_index].want(wanted_, glass_);
 }
 
 /// Head and jamb are mostly one and the same cut, drawn upside down.
-void Rater::solve(Slot& slot, section::Accuracy accuracy) {
-    const Slot& jamb = alone_[static_cast<std::size_t>(Position::jamb)];
-    const bool is_head = slot.position() == Position::head;
-    if (is_head && jamb.fresh(accuracy, Pace::resting) && slot.take_mirrored(jamb)) return;
-    if (!slot.fresh(accuracy, Pace::resting)) slot.solve(accuracy, Pace::resting);
+bool Rater::advance(section::Accuracy accuracy) {
+    const auto solved = [&](Slot& slot) {
+        if (slot.fresh(accuracy, Pace::resting)) return false;
+        slot.solve(accuracy, Pace::resting);
+        return true;
+    };
+    Slot& jamb = alone_[jamb_index];
+    if (solved(jamb)) return true;
+    if (jamb_only_) return false;
+    for (Slot& slot : alone_) {
+        if (slot.position() == Position::head && slot.take_mirrored(jamb)) continue;
+        if (solved(slot)) return true;
+    }
+    return false;
 }
 
-double Rater::jamb_excess_w_mk(const opening::Opening& opening, section::Accuracy accuracy) {
-    const opening::Case c = rating_winter(at_rating(opening));
-    Slot& jamb = alone_[static_cast<std::size_t>(Position::jamb)];
-    jamb.want(c, opening::glazing_balance(c));
-    solve(jamb, accuracy);
-    return jamb.excess_w_mk();
+double Rater::jamb_excess_w_mk() const {
+    return alone_[jamb_index].excess_w_mk();
 }
 
-Rated Rater::rated(const opening::Opening& opening, section::Accuracy accuracy) {
-    const opening::Case c = rating_winter(at_rating(opening));
-    const physics::GlazingResult glass = opening::glazing_balance(c);
-    const std::span<Slot> alone(alone_);
+Rated Rater::rated() const {
+    const std::span<const Slot> alone(alone_);
     Rated result;
     result.solved = true;
-    for (Slot& slot : alone)
-        slot.want(c, glass);
-    solve(alone_[static_cast<std::size_t>(Position::jamb)], accuracy);
-    for (Slot& slot : alone) {
-        solve(slot, accuracy);
+    for (const Slot& slot : alone)
         result.solved = result.solved && !slot.failed();
-    }
     if (!result.solved) return result;
-    const WindowConductance heat = window_conductance(c, glass.u_w_m2k, alone, {});
-    const SunStraightOn sun = sun_straight_on(c.opening);
+    const WindowConductance heat = window_conductance(wanted_, glass_.u_w_m2k, alone, {});
+    const SunStraightOn sun = sun_straight_on(wanted_.opening);
     const double window_m2 = width_m * height_m, frame_m2 = window_m2 - glass_m2(alone);
     result.u_w_m2k = heat.unit_w_k / heat.unit_m2;
-    result.u_centre_w_m2k = glass.u_w_m2k;
+    result.u_centre_w_m2k = glass_.u_w_m2k;
     result.shgc_centre = sun.shgc;
     result.glass_share = glass_m2(alone) / window_m2;
     // Frame and edge together, on the frame's area.
-    const double frame_w_k = heat.unit_w_k - glass.u_w_m2k * glass_m2(alone);
+    const double frame_w_k = heat.unit_w_k - glass_.u_w_m2k * glass_m2(alone);
     const double frame_gain = frame_absorptance * frame_w_k / frame_m2 / frame_film_w_m2k;
     result.shgc = result.glass_share * sun.shgc + (1 - result.glass_share) * frame_gain;
     result.light = result.glass_share * sun.light;

@@ -21,24 +21,31 @@ struct Rated {
     bool solved = false;    ///< its sections could be
 };
 
-/// The opening's frame, glass and spacer; what belongs to its place (size, wall, storm panel, panel
-/// inside, fit of the sashes) is left out.
+/// The opening's frame, glass and spacer; what belongs to its place (size, wall, curtain, storm
+/// panel, panel inside, fit of the sashes) is left out.
 Rated rated(const opening::Opening& opening,
             section::Accuracy accuracy = section::Accuracy::normal);
 
-/// rated() of one opening after another: what is solved already is not solved again.
+/// rated() of one opening after another, in steps of one section: what is solved already is not
+/// solved again.
 class Rater {
   public:
     Rater();
-    Rated rated(const opening::Opening& opening, section::Accuracy accuracy);
-    /// Heat through the jamb's cut beyond that of its visible glass, W/(m·K): a quarter of the
-    /// work.
-    double jamb_excess_w_mk(const opening::Opening& opening, section::Accuracy accuracy);
+    void want(const opening::Opening& opening);
+    /// The jamb's cut alone: a quarter of the work.
+    void want_jamb(const opening::Opening& opening);
+    /// Solves one section of what is wanted; false when none is left to solve.
+    bool advance(section::Accuracy accuracy);
+    /// Of what was wanted; once nothing is left to solve.
+    Rated rated() const;
+    /// Heat through the jamb's cut beyond that of its visible glass, W/(m·K).
+    double jamb_excess_w_mk() const;
 
   private:
-    void solve(Slot& slot, section::Accuracy accuracy);
-
     std::array<Slot, opening::position_count> alone_;
+    bool jamb_only_ = false;
+    opening::Case wanted_;
+    physics::GlazingResult glass_;
 };
 
 /// The same opening at the rating's size and without what is left out.

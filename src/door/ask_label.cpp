@@ -10,8 +10,6 @@
 
 namespace shimlight::door {
 
-using opening::Field;
-
 namespace {
 
 constexpr std::array<std::string_view, 2> unit_systems{"si", "us"};
@@ -45,19 +43,13 @@ assess::Label read(ObjectReader& question) {
 
 /// The fields of a saved file that a label decides, under their keys.
 Json build_fields(const opening::Opening& opening) {
-    opening::Case c;
-    c.opening = opening;
     Json fields = Json::object();
-    for (const Field& field : opening::fields()) {
-        const std::string_view key = field.key;
-        const bool decided = key == "frame" || key.substr(0, 8) == "glazing." ||
-                             key == "sash.fit" || key == "sash.rated_l_s_m2";
-        if (!decided || !opening::applies(field, c)) continue;
-        const double value = field.get(c);
-        fields[std::string(key)] =
+    for (const opening::Change& change : assess::label_changes(opening)) {
+        const opening::Field& field = *change.field;
+        fields[std::string(field.key)] =
             field.quantity == opening::Quantity::choice
-                ? Json(std::string(field.choices[static_cast<std::size_t>(value)].key))
-                : Json(value);
+                ? Json(std::string(field.choices[static_cast<std::size_t>(change.value)].key))
+                : Json(change.value);
     }
     return fields;
 }

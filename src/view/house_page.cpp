@@ -127,6 +127,7 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     chosen = words_.draw(ui, session, left) || chosen;
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
     remedy(ui, session, right);
+    chosen = label_.draw(ui, session, right) || chosen;
     keys = settings(ui, session, right);
     Column& below = columns.two ? left : right;
     file(ui, session, below);

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-// House: its openings and their complaints, the remedies of the one chosen, the file, the settings.
+// House: its openings and their complaints, the remedies of the one chosen, a window by its label,
+// the file, the settings.
 #pragma once
 
 #include "view/column.hpp"
+#include "view/label_entry.hpp"
 #include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
@@ -12,12 +14,13 @@ namespace shimlight::view {
 
 class HousePage {
   public:
-    /// Draws the page. True when an opening was chosen: time to look at it.
+    /// Draws the page. True when an opening or a remedy was chosen: time to look at it.
     SHIMLIGHT_REST bool draw(Ui& ui, Session& session, Box box, bool& keys);
 
   private:
     Scroll scroll_;
     WordsEntry words_;
+    LabelEntry label_;
     bool openings(Session& session, Column& column);
     void remedy(Ui& ui, Session& session, Column& column);
     void file(Ui& ui, Session& session, Column& column);

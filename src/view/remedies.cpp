@@ -22,20 +22,6 @@ void choose(Session& session, int index) {
     session.edit(std::move(next));
 }
 
-/// Puts a remedy at the end of the list and chooses it.
-void add(Session& session, opening::Remedy remedy) {
-    house::House next = session.house();
-    house::OpeningRecord& record = record_of(next);
-    if (record.remedies.size() >= house::max_remedies) {
-        session.message = "There are as many remedies as one opening can have: remove one first.";
-        return;
-    }
-    record.remedies.push_back(std::move(remedy));
-    record.chosen = static_cast<int>(record.remedies.size()) - 1;
-    session.shown = Shown::remedy;
-    session.edit(std::move(next));
-}
-
 void remove_chosen(Session& session) {
     house::House next = session.house();
     house::OpeningRecord& record = record_of(next);
@@ -90,6 +76,20 @@ std::string price(const Session& session, const opening::Remedy& remedy) {
 
 } // namespace
 
+bool add_remedy(Session& session, opening::Remedy remedy) {
+    house::House next = session.house();
+    house::OpeningRecord& record = record_of(next);
+    if (record.remedies.size() >= house::max_remedies) {
+        session.message = "There are as many remedies as one opening can have: remove one first.";
+        return false;
+    }
+    record.remedies.push_back(std::move(remedy));
+    record.chosen = static_cast<int>(record.remedies.size()) - 1;
+    session.shown = Shown::remedy;
+    session.edit(std::move(next));
+    return true;
+}
+
 void Remedies::own(Ui& ui, Session& session, Column& column) {
     column.heading("remedies.title", "Remedies of this opening");
     const auto remedies = session.record().remedies; // a press changes the list
@@ -103,7 +103,7 @@ void Remedies::own(Ui& ui, Session& session, Column& column) {
     if (button(ui, "remedies.new", column.take(touch_px), "A new one: like today, but …")) {
         opening::Remedy fresh;
         fresh.name = "My remedy " + std::to_string(remedies.size() + 1);
-        add(session, std::move(fresh));
+        add_remedy(session, std::move(fresh));
     }
     column.space(6);
 }
@@ -140,7 +140,8 @@ void Remedies::chosen(Ui& ui, Session& session, Column& column) {
     if (button(ui, "remedies.copy", {line.x, line.y, half, line.h}, "Copy it")) {
         opening::Remedy copy = *remedy;
         copy.name += ", copy";
-        return add(session, std::move(copy));
+        add_remedy(session, std::move(copy));
+        return;
     }
     if (button(ui, "remedies.remove", {line.x + half + 8, line.y, half, line.h}, "Remove it"))
         remove_chosen(session);
@@ -157,8 +158,10 @@ void Remedies::ready(Session& session, Column& column) {
                 return std::fabs(c.field->get(today) - c.value) > 1e-9;
             });
         if (moves && column.card("remedies.add." + std::string(ready.key), made.name,
-                                 price(session, made), std::string(ready.what), false))
-            return add(session, std::move(made));
+                                 price(session, made), std::string(ready.what), false)) {
+            add_remedy(session, std::move(made));
+            return;
+        }
     }
 }
 

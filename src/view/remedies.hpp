@@ -11,6 +11,9 @@
 
 namespace shimlight::view {
 
+/// Puts a remedy at the end of the opening's list and chooses it; says so where there is no room.
+bool add_remedy(Session& session, opening::Remedy remedy);
+
 class Remedies {
   public:
     /// Ends `session.choosing_remedy` when the reader is done.
