@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The program in its two parts: the first starts the page, the rest comes once somebody uses it.
 
+import { withTexts } from "./wasm.js";
+
 const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
 
@@ -53,8 +55,8 @@ export async function startProgram(page) {
   async function comes() {
     program.coming = true;
     try {
-      await bringRest(first);
-      program._shimlight_whole();
+      const lessons = await bringRest(first);
+      withTexts(program, [lessons], (at) => program._shimlight_whole(at));
     } catch (error) {
       here = null; // the next use asks again
       throw error;
@@ -65,10 +67,13 @@ export async function startProgram(page) {
   return program;
 }
 
+/// Gives the lessons that come with it.
 async function bringRest(first) {
   const answer = await bring(REST);
   if (!answer.ok) throw new Error(`${REST}: ${answer.status}`);
   const bytes = await answer.arrayBuffer();
   if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error("the host has another version");
-  await WebAssembly.instantiate(bytes, { first });
+  const module = await WebAssembly.compile(bytes);
+  await WebAssembly.instantiate(module, { first });
+  return new TextDecoder().decode(WebAssembly.Module.customSections(module, "lessons")[0]);
 }

@@ -48,8 +48,8 @@ set(parts ${parts_dir}/shimlight.wasm ${parts_dir}/shimlight-rest.wasm)
 add_custom_command(OUTPUT ${parts}
   COMMAND ${CMAKE_COMMAND} -E make_directory ${parts_dir}
   COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/split.py
-    ${CMAKE_BINARY_DIR}/whole/shimlight.wasm ${parts}
-  DEPENDS shimlight_app ${CMAKE_SOURCE_DIR}/web/setup/split.py
+    ${CMAKE_BINARY_DIR}/whole/shimlight.wasm ${parts} ${CMAKE_SOURCE_DIR}/assets/lessons.json
+  DEPENDS shimlight_app ${CMAKE_SOURCE_DIR}/web/setup/split.py ${CMAKE_SOURCE_DIR}/assets/lessons.json
   COMMENT "Cutting the program in two"
   VERBATIM)
 

@@ -2,6 +2,8 @@
 // The functions the page calls. Strings are zero-terminated UTF-8 owned by the page.
 #include "app/inbox.hpp"
 
+#include "house/embedded.hpp"
+
 #include <emscripten.h>
 
 #include <cfloat>
@@ -114,8 +116,11 @@ EMSCRIPTEN_KEEPALIVE void shimlight_storage_note(const char* note) {
     shimlight::app::wake();
 }
 
-/// The second part of the program can be called from now on.
-EMSCRIPTEN_KEEPALIVE void shimlight_whole() {
+/// The second part of the program can be called from now on; `lessons` came with it.
+EMSCRIPTEN_KEEPALIVE void shimlight_whole(const char* lessons) {
+    static std::string kept;
+    kept = lessons;
+    shimlight::house::lessons_text = kept;
     inbox().whole = true;
     shimlight::app::wake();
 }

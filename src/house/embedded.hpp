@@ -7,6 +7,10 @@
 namespace shimlight::house {
 
 extern const std::string_view demo_house_text; ///< assets/demo_house.json
-extern const std::string_view lessons_text;    ///< assets/lessons.json
+#ifdef __EMSCRIPTEN__
+extern std::string_view lessons_text; ///< assets/lessons.json; comes with the program's second part
+#else
+extern const std::string_view lessons_text; ///< assets/lessons.json
+#endif
 
 } // namespace shimlight::house

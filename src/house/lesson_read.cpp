@@ -173,6 +173,10 @@ Result<std::vector<Lesson>> lessons_from_json(std::string_view text) {
     return lessons;
 }
 
+#ifdef __EMSCRIPTEN__
+std::string_view lessons_text;
+#endif
+
 const std::vector<Lesson>& own_lessons() {
     static const std::vector<Lesson> lessons = [] {
         Result<std::vector<Lesson>> read = lessons_from_json(lessons_text);

@@ -1,15 +1,17 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""split.py PROGRAM.wasm FIRST.wasm SECOND.wasm cuts the program in two.
+"""split.py PROGRAM.wasm FIRST.wasm SECOND.wasm LESSONS.json cuts the program in two.
 
 FIRST starts the page and draws the cut through wall and window; SECOND is what only the further
 views need and comes once somebody begins to use the page. What goes where is read from the program:
 the second part gets the functions below, and all that nothing else calls. Until it is there, calling
 one of them is a fault (view/rest.hpp asks first).
 
-The program must have its functions' names; both parts lose them.
+The program must have its functions' names; both parts lose them. The lessons travel in the second
+part, as a section of their own name.
 """
 
+import json
 import re
 import subprocess
 import sys
@@ -76,8 +78,18 @@ def second_part(calls: Calls) -> set[str]:
     return calls.functions - calls.reached(calls.entered, without=entries)
 
 
+def leb128(number: int) -> bytes:
+    low, rest = number & 0x7F, number >> 7
+    return bytes([low | 0x80]) + leb128(rest) if rest else bytes([low])
+
+
+def custom_section(name: str, content: bytes) -> bytes:
+    body = leb128(len(name)) + name.encode() + content
+    return b"\0" + leb128(len(body)) + body
+
+
 def main() -> None:
-    program, first, second = map(Path, sys.argv[1:4])
+    program, first, second, lessons = map(Path, sys.argv[1:5])
     calls = Calls(program)
     rest = second_part(calls)
     listing = second.with_suffix(".functions")
@@ -86,6 +98,8 @@ def main() -> None:
         ["wasm-split", *WASM_FEATURES, "--split", program, f"--split-funcs=@{listing}",
          "-o1", first, "-o2", second, "--import-namespace=first",
          "--placeholder-namespace=second"], check=True)
+    text = json.dumps(json.loads(lessons.read_text()), ensure_ascii=False, separators=(",", ":"))
+    second.write_bytes(second.read_bytes() + custom_section("lessons", text.encode()))
 
 
 if __name__ == "__main__":
