@@ -182,11 +182,13 @@ bool Lesson::draw(Ui& ui, Box box) {
                "Present", style))
         present_ = !present_;
     y += 52;
-    y +=
-        paragraph(ui, fonts.body, {box.x + margin_px, y}, box.w - 2 * margin_px, ui.theme.soft,
-                  "Guess first, then see it computed. Your own house stays as it is. " +
-                      std::to_string(count) + " of " + std::to_string(lessons_.size()) + " done.") +
-        between_px;
+    const std::string of_all = std::to_string(count) + " of " + std::to_string(lessons_.size());
+    const Box told{box.x + margin_px, y, box.w - 2 * margin_px, 0};
+    const float told_px = paragraph(
+        ui, fonts.body, told.min(), told.w, ui.theme.soft,
+        "Guess first, then see it computed. Your own house stays as it is. " + of_all + " done.");
+    note(ui, Role::output, "lesson.done", {told.x, y, told.w, told_px}, "Lessons done", of_all);
+    y += told_px + between_px;
     bool started = false;
     float tallest = 0;
     for (std::size_t i = 0; i < lessons_.size(); ++i) {
