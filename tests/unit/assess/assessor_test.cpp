@@ -191,3 +191,46 @@ TEST_CASE("any house window gives finite, ordered numbers") {
         }
     }
 }
+
+TEST_CASE(
+    "a moving lever: the seen cut follows each call, the others in turn; rest gives the answer") {
+    constexpr double moving_k = 1.5; // of the coldest edge: a draft beside a stream
+    Assessor assessor;
+    Case c;
+    assessor.update(c, budget(Accuracy::normal));
+    Budget moving;
+    moving.moving = true;
+    moving.max_ms = 0; // a slow phone: one other cut a call
+    for (int step = 1; step <= 12; ++step) {
+        c.weather.outside_c -= 1;
+        const Identity before = identity(assessor.last());
+        const Assessment& a = assessor.update(c, moving);
+        const Identity after = identity(a);
+        const auto seen = static_cast<std::size_t>(moving.shown);
+        CHECK(after[seen] != before[seen]);
+        CHECK(a.cuts[seen]->cut.painting.airs.front().temperature_c == c.weather.outside_c);
+        int others = 0;
+        for (std::size_t i = 0; i < after.size(); ++i)
+            others += i != seen && after[i] != before[i];
+        CHECK(others <= 1);
+        CHECK_FALSE(a.complete);
+    }
+    for (int call = 0; call < 40; ++call) // held still: all come to rest
+        assessor.update(c, moving);
+    const Assessment held = assessor.last();
+    const Assessment anew = assess::assess(c);
+    CHECK(std::fabs(surface(held, Part::glass_edge).surface_c -
+                    surface(anew, Part::glass_edge).surface_c) < moving_k);
+    CHECK(held.u_window_w_m2k == doctest::Approx(anew.u_window_w_m2k).epsilon(0.02));
+    moving.seen = false;
+    c.weather.outside_c += 3;
+    const Identity before = identity(assessor.last());
+    const Identity after = identity(assessor.update(c, moving));
+    int solved = 0;
+    for (std::size_t i = 0; i < after.size(); ++i)
+        solved += after[i] != before[i];
+    CHECK(solved <= 1);
+    const Assessment& rest = assessor.update(c, budget(Accuracy::normal));
+    CHECK(rest.complete);
+    CHECK(rest.u_window_w_m2k == doctest::Approx(assess::assess(c).u_window_w_m2k).epsilon(1e-4));
+}
