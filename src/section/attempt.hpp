@@ -22,8 +22,8 @@ class Attempt {
     /// attempt is over then.
     bool follow(const Painting& next);
 
-    /// From now on only as far as the eye can tell while a lever moves: to a thousandth of the
-    /// span, the cavities with the temperatures of the section before.
+    /// From now on only as far as the eye can tell while a lever moves: to 3 in 10,000, the
+    /// cavities with the temperatures of the section before.
     void hurry() { hurried_ = true; }
     /// Whether the same painting again would bring nothing new: its cavities have come to rest.
     bool settled() const { return settled_; }

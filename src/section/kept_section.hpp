@@ -26,7 +26,7 @@ class KeptSection {
     Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* warm = nullptr);
 
     /// The same at draft accuracy, only as far as the eye can tell while a lever moves: a section
-    /// that is followed to a thousandth of its span, its cavities as warm as in the one before.
+    /// that is followed to 3 in 10,000, its cavities as warm as in the one before.
     Result<Field> glimpse(const Painting& painting, const Field* warm = nullptr);
 
     /// Whether the same painting again would bring nothing new.

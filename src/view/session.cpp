@@ -79,7 +79,7 @@ void Session::redo() {
 bool Session::assess(const assess::Budget& budget, bool both_seen) {
     if (assessed_ == revision_) return false; // a film's frame: nothing has changed
     assess::Budget of_today = budget, of_remedy = budget;
-    if (has_remedy()) {
+    if (has_remedy()) { // with few solves a call, one of the two waits
         const bool wait = budget.max_solves <= 1 || budget.moving;
         remedys_turn_ = wait && (!remedys_turn_ || (!budget.moving && today_.last().complete));
         assess::Budget& later = remedys_turn_ ? of_today : of_remedy;

@@ -88,7 +88,6 @@ inline constexpr std::string_view year_cost =
 /// figures that it is made of, each with a card of its own.
 struct CardText {
     std::string_view key, what, source, range, parts = {};
-    std::string_view leans = {}; ///< of a page's number: the figure that it goes up and down with
 };
 const CardText& card_text(std::string_view key);
 /// Cards of the numbers that are no named figures: of pages, sums, single ribbons.

@@ -2,6 +2,7 @@
 #include "assess/generic_build.hpp"
 #include "assess/label_steps.hpp"
 #include "sanitized.hpp"
+#include "unit/assess/random_build.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -36,29 +37,12 @@ void check_same(const LabelAnswer& a, const LabelAnswer& b) {
     }
 }
 
-double between(std::mt19937& random, double low, double high) {
-    return low + (high - low) * static_cast<double>(random()) / 4294967295.0;
-}
-
 /// Any field at any value its limits and the others leave it.
 opening::Case random_case(std::mt19937& random) {
     opening::Case c;
     for (const opening::Field& field : opening::fields())
         opening::set_field(c, field, between(random, field.min, field.max));
     return c;
-}
-
-opening::Opening random_build(std::mt19937& random) {
-    opening::Opening o;
-    o.sash.fit = opening::SashFit::tight;
-    o.frame = static_cast<opening::FrameMaterial>(random() %
-                                                  opening::find_field("frame")->choices.size());
-    o.glazing.spacer = static_cast<opening::SpacerKind>(
-        random() % opening::find_field("glazing.spacer")->choices.size());
-    const auto choices = glass_choices(1 + static_cast<int>(random() % 3));
-    set_glass(o, choices[random() % choices.size()], between(random, -0.9, 2.9),
-              between(random, 0.0022, 0.0058));
-    return at_rating(o);
 }
 
 } // namespace

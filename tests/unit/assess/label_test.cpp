@@ -5,6 +5,7 @@
 #include "assess/label_search.hpp"
 #include "opening/field_table.hpp"
 #include "sanitized.hpp"
+#include "unit/assess/random_build.hpp"
 
 #include <chrono>
 #include <cmath>
@@ -21,23 +22,6 @@ Label label(double u, double shgc) {
     l.u = u;
     l.shgc = shgc;
     return l;
-}
-
-double between(std::mt19937& random, double low, double high) {
-    return low + (high - low) * static_cast<double>(random()) / 4294967295.0;
-}
-
-/// Any build of the trade, on no grid of the search.
-opening::Opening random_build(std::mt19937& random) {
-    opening::Opening o;
-    const auto frames = opening::find_field("frame")->choices.size();
-    o.frame = static_cast<opening::FrameMaterial>(random() % frames);
-    o.glazing.spacer = static_cast<opening::SpacerKind>(
-        random() % opening::find_field("glazing.spacer")->choices.size());
-    const auto choices = glass_choices(1 + static_cast<int>(random() % 3));
-    set_glass(o, choices[random() % choices.size()], between(random, -0.9, 2.9),
-              between(random, 0.0022, 0.0058));
-    return at_rating(o);
 }
 
 /// Of all frames and panes; it takes a while.

@@ -113,10 +113,6 @@ void check_apart(const std::vector<DrawnText>& texts) {
         }
 }
 
-constexpr const char* views[] = {"view.slice", "view.room",     "view.panes",
-                                 "view.air",   "view.readings", "view.bill",
-                                 "view.sheet", "view.lesson",   "view.house"};
-
 TEST_CASE("canvas: letters are found again") {
     if (!Stage::has_type()) return;
     Stage stage(wide);

@@ -15,6 +15,10 @@ inline constexpr stage::Size phone{360, 640}, tablet{768, 1024}, wide{1440, 900}
     narrow_wide{1024, 768};
 inline constexpr stage::Size sizes[] = {phone, tablet, wide, lying, narrow_wide};
 
+inline constexpr const char* views[] = {"view.slice", "view.room",     "view.panes",
+                                        "view.air",   "view.readings", "view.bill",
+                                        "view.sheet", "view.lesson",   "view.house"};
+
 inline opening::Case today() {
     const house::House h = house::demo_house();
     return house::today_case(h, h.openings[static_cast<std::size_t>(h.selected)]);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What holds of every screen at every size.
-#include "stage/stage.hpp"
+#include "screens.hpp"
 #include "view/theme.hpp"
 
 #include <doctest/doctest.h>
@@ -9,14 +9,12 @@
 #include <set>
 
 using namespace shimlight;
+using screens::views;
 using view::MirrorNode;
 using view::Role;
 
 namespace {
 
-constexpr const char* views[] = {"view.slice", "view.room",     "view.panes",
-                                 "view.air",   "view.readings", "view.bill",
-                                 "view.sheet", "view.lesson",   "view.house"};
 constexpr stage::Size sizes[] = {{360, 640, false},
                                  {768, 1024, true},
                                  {1440, 900, false},
