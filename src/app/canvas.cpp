@@ -13,7 +13,8 @@ unsigned long make_context() {
     wanted.majorVersion = 2;
     wanted.alpha = false;
     wanted.depth = false;
-    wanted.antialias = false; // strokes and letters carry their own soft edges
+    wanted.enableExtensionsByDefault = false; // none is used, and to ask waits for the card
+    wanted.antialias = false;                 // strokes and letters carry their own soft edges
     wanted.powerPreference = EM_WEBGL_POWER_PREFERENCE_LOW_POWER;
     const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE made =
         emscripten_webgl_create_context("#canvas", &wanted);

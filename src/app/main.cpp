@@ -9,6 +9,7 @@
 #include "view/screen.hpp"
 #include "view/theme.hpp"
 
+#include <emscripten/emscripten.h>
 #include <emscripten/html5.h>
 
 #include <algorithm>
@@ -56,6 +57,12 @@ class Program {
         request();
     }
 
+    /// What the first picture needs comes before it, in pieces: the page answers meanwhile.
+    void begin() {
+        type_for(in_text_size(page::look()).dpr);
+        solve_later();
+    }
+
     void keep_now() {
         if (screen_.house_changed() || unkept_) page::keep_house(house::to_json(screen_.house()));
         unkept_ = false;
@@ -83,12 +90,14 @@ class Program {
         io.DeltaTime = static_cast<float>(std::clamp(now_s - time_s_, 1e-4, longest_step_s));
         time_s_ = now_s;
         if (inbox().context_new) canvas_.restore();
-        if (look.dpr != type_dpr_ || inbox().context_new) {
-            fonts_ = build_type(look.dpr);
-            type_dpr_ = look.dpr;
-            canvas_.forget_type();
-        }
+        if (look.dpr != type_dpr_ || inbox().context_new) type_for(look.dpr);
         canvas_.fit(look);
+    }
+
+    void type_for(float dpr) {
+        fonts_ = build_type(dpr);
+        type_dpr_ = dpr;
+        canvas_.forget_type();
     }
 
     view::Platform platform(const page::Look& look) {
@@ -107,6 +116,7 @@ class Program {
         p.lessons_done = look.lessons_done;
         p.reduced_motion = look.reduced_motion;
         p.touch = in.touch;
+        p.refines = true;
         p.whole = in.whole;
         p.time_s = time_s_;
         p.wheel_zoom = in.pinch.zoom;
@@ -150,6 +160,24 @@ class Program {
         const bool due = !finger_down() && time_s_ - unkept_since_s_ > keep_after_s;
         if (unkept_ && (!awake_.wanted() || due)) keep_now();
         show_cursor();
+        if (wishes.refine) solve_later();
+    }
+
+    /// Sections are solved between frames, each in a task of its own: neither waits long for the
+    /// other.
+    void solve_later() {
+        if (solving_) return;
+        solving_ = true;
+        page::set_asleep(false);
+        emscripten_async_call([](void* self) { static_cast<Program*>(self)->solve(); }, this, 0);
+    }
+
+    void solve() {
+        solving_ = false;
+        if (screen_.refine())
+            solve_later();
+        else
+            request();
     }
 
     void show_cursor() {
@@ -182,7 +210,7 @@ class Program {
         if (can) frame(look);
         if (can && awake_.wanted()) return request();
         keep_now();
-        page::set_asleep(true);
+        if (!solving_) page::set_asleep(true);
     }
 
     view::Screen screen_;
@@ -193,7 +221,7 @@ class Program {
     std::string shown_nodes_, title_;
     float type_dpr_ = 0;
     double time_s_ = 0, unkept_since_s_ = 0, told_s_ = 0;
-    bool unkept_ = false, requested_ = false;
+    bool unkept_ = false, requested_ = false, solving_ = false;
     ImGuiMouseCursor cursor_ = ImGuiMouseCursor_Arrow;
 };
 
@@ -208,5 +236,5 @@ int main() {
     program = new Program; // lives as long as the page
     inbox().wake = [] { program->wake(); };
     inbox().leave = [] { program->keep_now(); };
-    program->wake();
+    program->begin();
 }

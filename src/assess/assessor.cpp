@@ -101,7 +101,7 @@ struct Assessor::Memory {
     physics::GlazingResult apart_glass; ///< of the airs that conductances are measured by
 
     void want_glass(const opening::Case& c);
-    void solve_within(const opening::Case& c, const Budget& budget);
+    int solve_within(const opening::Case& c, const Budget& budget);
     void follow_lever(const opening::Case& c, const Budget& budget);
     void answer_from(const opening::Case& c);
     bool refused() const;
@@ -119,7 +119,8 @@ void Assessor::Memory::want_glass(const opening::Case& c) {
 }
 
 /// The shown cut until it is right, the unit's own cuts (they are quick), then the other cuts.
-void Assessor::Memory::solve_within(const opening::Case& c, const Budget& budget) {
+/// Returns how many were solved.
+int Assessor::Memory::solve_within(const opening::Case& c, const Budget& budget) {
     for (Slot& slot : installed)
         slot.want(c, glass.glass);
     const opening::Case apart = measurable(c);
@@ -135,6 +136,7 @@ void Assessor::Memory::solve_within(const opening::Case& c, const Budget& budget
         refresh(slot);
     for (Slot& slot : installed)
         refresh(slot);
+    return budget.max_solves - left;
 }
 
 /// Only the cuts that get their turn are drawn up.
@@ -293,6 +295,12 @@ const Assessment& Assessor::update(const opening::Case& c, const Budget& budget)
 
 const Assessment& Assessor::last() const {
     return memory_->answer;
+}
+
+bool Assessor::refine(const opening::Case& c, Budget budget) {
+    memory_->want_glass(c);
+    budget.max_solves = 1;
+    return memory_->solve_within(c, budget) > 0;
 }
 
 Assessment assess(const opening::Case& c, section::Accuracy accuracy) {

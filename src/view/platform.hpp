@@ -66,6 +66,7 @@ struct Platform {
     ImVec2 pinch_centre;  ///< CSS px
     ImVec2 pinch_pan;     ///< CSS px, two-finger drag since the last frame
     bool pinching = false;
+    bool refines = false;     ///< sections are solved between frames (Screen::refine), not in them
     bool whole = true;        ///< the rest of the program is here (view/rest.hpp)
     std::string opened_file;  ///< content of a file the user has just opened, else empty
     bool from_link = false;   ///< that content came with a link: one opening for this house
@@ -81,6 +82,7 @@ struct Platform {
 /// What the screen asks the platform to do after this frame.
 struct Wishes {
     bool another_frame = false; ///< something moves
+    bool refine = false;        ///< sections are to be solved
     std::string save_name;      ///< non-empty: offer save_content as a file of this name
     std::string save_content;
     std::string link;  ///< non-empty: offer a link that carries this (house/link.hpp)

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "view/screen.hpp"
 
-#include "house/link.hpp"
 #include "view/air.hpp"
 #include "view/bill.hpp"
 #include "view/house_page.hpp"
@@ -10,6 +9,7 @@
 #include "view/lesson.hpp"
 #include "view/lever_card.hpp"
 #include "view/levers_panel.hpp"
+#include "view/opened.hpp"
 #include "view/panes.hpp"
 #include "view/readings.hpp"
 #include "view/remedies.hpp"
@@ -26,6 +26,9 @@ namespace shimlight::view {
 
 struct Screen::State {
     explicit State(house::House start) : session(std::move(start)) {}
+    /// A picture in a lesson shows the lesson's.
+    bool in_lesson() { return lesson.session() && is_picture(view); }
+    Session& seen() { return in_lesson() ? *lesson.session() : session; }
 
     Session session;
     View view = View::slice;
@@ -119,7 +122,6 @@ struct Conductor {
     void show_keys();
     void another_opening();
     SHIMLIGHT_REST void opened_file();
-    void opened_link();
     bool opened_lessons();
     void title(const Layout& layout);
     void views(const Layout& layout);
@@ -166,36 +168,9 @@ bool Conductor::opened_lessons() {
     return true;
 }
 
-/// An opening from a link joins the house; undo takes it out again.
-void Conductor::opened_link() {
-    const auto came = house::from_json(ui.platform.opened_file);
-    const auto house = ok(came) ? house::joined(s.session.house(), value(came).house)
-                                : Result<house::House>(problem(came));
-    if (!ok(house)) {
-        s.session.message =
-            "The link was not opened and nothing was changed: " + problem(house).message;
-        return;
-    }
-    s.session.edit(value(house));
-    s.session.message = "The opening of the link stands in this house now, with this house's "
-                        "weather and prices. Undo takes it out again.";
-}
-
 void Conductor::opened_file() {
-    if (ui.platform.from_link) return opened_link();
-    if (opened_lessons()) return;
-    const auto opened = house::from_json(ui.platform.opened_file);
-    if (!ok(opened)) {
-        const Problem& p = problem(opened);
-        s.session.message = "The file was not opened and nothing was changed. At " +
-                            (p.path.empty() ? std::string("the start") : p.path) + ": " + p.message;
-        return;
-    }
-    s.session.edit(value(opened).house);
-    s.session.mark_opened();
-    s.session.message.clear();
-    for (const std::string& line : value(opened).notes)
-        s.session.message += (s.session.message.empty() ? "" : " ") + line;
+    if (ui.platform.from_link) return open_link(s.session, ui.platform.opened_file);
+    if (!opened_lessons()) open_house(s.session, ui.platform.opened_file);
 }
 
 /// Another opening, or another house: looked at from the start.
@@ -317,11 +292,13 @@ void Conductor::assess(bool both_seen) {
     budget.max_ms = others_ms;
     const auto which = static_cast<std::size_t>(s.slice.position);
     const bool first = !session.today_result().cuts[which];
+    if (first) s.hurried = 0; // it has moved from nowhere
     budget.moving = !first && (s.moving || s.hurried > 0);
-    if (!budget.moving && !first) budget.max_solves = solves_a_frame_at_rest;
+    const bool between = ui.platform.refines && !budget.moving;
+    if (!budget.moving && !first) budget.max_solves = between ? 0 : solves_a_frame_at_rest;
     if (first) budget.accuracy = section::Accuracy::draft;
     const bool more = session.assess(budget, both_seen);
-    if (more) ui.wishes.another_frame = true;
+    if (more) (between ? ui.wishes.refine : ui.wishes.another_frame) = true;
     tell(more);
 }
 
@@ -415,8 +392,8 @@ Screen::~Screen() = default;
 void Screen::frame(const Platform& device, Wishes& wishes) {
     State& s = *state_;
     s.lesson.begin_frame();
-    const bool lesson = s.lesson.session() && is_picture(s.view);
-    Session& session = lesson ? *s.lesson.session() : s.session;
+    const bool lesson = s.in_lesson();
+    Session& session = s.seen();
     const bool presenting = lesson && s.lesson.presenting();
     const Platform platform = in_type_of(device, presenting && !is_narrow(device));
     const Theme& t = theme(platform.dark);
@@ -470,6 +447,18 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     conductor.cards();
     draw_overlay(ui);
     end_page();
+}
+
+bool Screen::refine() {
+    State& s = *state_;
+    Session& session = s.seen();
+    const assess::Assessment& known = session.today_result();
+    const bool first = !known.cuts[static_cast<std::size_t>(s.slice.position)];
+    if (!first && (s.moving || s.hurried > 0 || s.seen_change != session.revision())) return false;
+    assess::Budget budget;
+    budget.shown = s.slice.position;
+    if (first) budget.accuracy = section::Accuracy::draft;
+    return session.refine(budget);
 }
 
 const house::House& Screen::house() const {

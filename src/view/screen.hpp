@@ -18,6 +18,8 @@ class Screen {
     /// Takes the input of this frame, applies edits, assesses, draws. `wishes` tells what the
     /// platform shall do afterwards.
     void frame(const Platform& platform, Wishes& wishes);
+    /// Solves one section towards what the next frame shows; false when there is none to solve.
+    bool refine();
 
     const house::House& house() const;
     /// Whether the house has changed since the last call: time to store it.

@@ -78,6 +78,7 @@ void Session::redo() {
 
 bool Session::assess(const assess::Budget& budget, bool both_seen) {
     if (assessed_ == revision_) return false; // a film's frame: nothing has changed
+    if (budget.max_solves == 0 && waiting_ == revision_) return true;
     assess::Budget of_today = budget, of_remedy = budget;
     if (has_remedy()) { // with few solves a call, one of the two waits
         const bool wait = budget.max_solves <= 1 || budget.moving;
@@ -90,7 +91,16 @@ bool Session::assess(const assess::Budget& budget, bool both_seen) {
     bool more = !today_.update(today(), of_today).complete;
     if (has_remedy()) more = !remedy_.update(remedy(), of_remedy).complete || more;
     assessed_ = more ? -1 : revision_;
+    waiting_ = budget.max_solves == 0 ? revision_ : -1;
     return more;
+}
+
+bool Session::refine(const assess::Budget& budget) {
+    if (assessed_ == revision_) return false;
+    if (today_.refine(today(), budget)) return true;
+    if (has_remedy() && remedy_.refine(remedy(), budget)) return true;
+    waiting_ = -1;
+    return false;
 }
 
 } // namespace shimlight::view

@@ -57,6 +57,8 @@ class Session {
     /// Brings both assessments as far as the budget allows, those that wait in turn; true when
     /// there is more to do. While a lever moves only the cuts that are seen follow in each frame.
     bool assess(const assess::Budget& budget, bool both_seen);
+    /// One section towards both; false when there is none to solve and assess() can tell all.
+    bool refine(const assess::Budget& budget);
     const assess::Assessment& today_result() const { return today_.last(); }
     const assess::Assessment& result(Shown of) const {
         return of == Shown::today ? today_result() : remedy_result();
@@ -76,6 +78,7 @@ class Session {
     bool remedys_turn_ = false; ///< to have cuts solved
     int revision_ = 0;
     int assessed_ = -1; ///< the revision of which all is known
+    int waiting_ = -1;  ///< the one of which nothing more is known until something is refined
 };
 
 } // namespace shimlight::view
