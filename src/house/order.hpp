@@ -48,7 +48,7 @@ inline constexpr double even_m = 0.0032, square_m = 0.0064, strict_square_m = 0.
 inline constexpr double straight_m = 0.0016;
 inline constexpr double too_racked_m = 0.0127; ///< 1/2 in out of plumb shows: engineering judgement
 inline constexpr double pocket_depth_m = 0.0825; ///< of common inserts, 3 1/4 in
-inline constexpr double far_off_m = 0.0254;     ///< tape from levers: something else was measured
+inline constexpr double far_off_m = 0.0254;      ///< tape from levers: something else was measured
 
 /// What both diagonals tell.
 struct Square {
