@@ -199,8 +199,8 @@ std::string figures(const CautionRow& row, const SiteFacts& f) {
         return " Computed here: " + area(f.glass.clear_m2()) + ", " +
                long_way(f.glass.clear_height_m) + " high, " + long_way(f.glass.clear_width_m) +
                " wide; today " + area(f.today.clear_m2()) + "." +
-               (lacks.empty() ? " Above those figures as drawn: check the maker's."
-                              : " Short of them: " + lacks + ": check.");
+               (lacks.empty() ? " Met as drawn: check the maker's."
+                              : " Not met as drawn: " + lacks + ". Check.");
     }
     if (row.key == "glass_low") return " One pane here: " + area(f.glass.pane_m2()) + ".";
     if (row.key == "lift") {
@@ -223,7 +223,7 @@ std::optional<double> number(const Entries& site, Entry e) {
 }
 
 /// What the remedy does that cautions ask for.
-void add_work(SiteFacts& f, const Work& work) {
+void add_work(SiteFacts& f, const Job& work) {
     using namespace opening;
     const Opening &was = work.today.opening, &is = work.remedy.opening;
     f.method = work.method;
@@ -267,7 +267,7 @@ SiteFacts site_facts(const House& house, const OpeningRecord& record) {
     f.height_m = record.today.height_m;
     f.heater = record.room.heater != opening::Heater::none;
     f.basement = record.room.storey == opening::Storey::basement;
-    add_work(f, work_of(house, record));
+    add_work(f, job_of(house, record));
     return f;
 }
 

@@ -21,7 +21,7 @@ constexpr double rod_sizes_m[] = {0.006, 0.010, 0.013, 0.016, 0.019,
 constexpr double shims_every_m = 0.4;       // 16 in
 constexpr double tape_past_corner_m = 0.15; // flashing tape runs 6 in past each corner
 
-const Opening& now(const Work& w) {
+const Opening& now(const Job& w) {
     return w.remedy.opening;
 }
 
@@ -30,25 +30,25 @@ double around_m(double width_m, double height_m) {
 }
 
 /// The shim space: around the frame in the rough opening.
-double joint_m(const Work& w) {
+double joint_m(const Job& w) {
     return around_m(now(w).width_m, now(w).height_m);
 }
 
-double unit_m(const Work& w) {
+double unit_m(const Job& w) {
     const UnitSize unit = unit_size(now(w));
     return around_m(unit.width_m, unit.height_m);
 }
 
-bool newly_filled(const Work& w, ShimFill fill) {
+bool newly_filled(const Job& w, ShimFill fill) {
     return now(w).shim.fill == fill &&
            (w.method == Method::full_frame || w.today.opening.shim.fill != fill);
 }
 
-bool sets_unit(const Work& w) {
+bool sets_unit(const Job& w) {
     return w.method == Method::insert || w.method == Method::full_frame;
 }
 
-double foam_l(const Work& w) {
+double foam_l(const Job& w) {
     const bool partly = newly_filled(w, ShimFill::partly_foamed);
     if (!partly && !newly_filled(w, ShimFill::foamed)) return 0;
     const double depth_m = partly ? now(w).shim.bead_m : wood_depth_m;
@@ -56,12 +56,12 @@ double foam_l(const Work& w) {
 }
 
 /// In the joint where the remedy fills it so; behind the outside seal of a full frame.
-double rod_m(const Work& w) {
+double rod_m(const Job& w) {
     const bool outside = w.method == Method::full_frame;
     return (newly_filled(w, ShimFill::backer_rod) + outside) * joint_m(w);
 }
 
-double rod_size_m(const Work& w) {
+double rod_size_m(const Job& w) {
     const double wanted_m = now(w).shim.width_m * rod_over_joint;
     return *std::find_if(std::begin(rod_sizes_m), std::end(rod_sizes_m) - 1,
                          [wanted_m](double m) { return m >= wanted_m - 1e-9; });
@@ -70,7 +70,7 @@ double rod_size_m(const Work& w) {
 /// Metres of bead: on the rod; along the outer edge of casing newly caulked; an insert's bed
 /// against the old stops and its inside edge; a full frame's outside seal and, with rod, its inside
 /// one; a storm panel's head and sides, the sill stays open to drain; both faces of new glass.
-double bead_m(const Work& w) {
+double bead_m(const Job& w) {
     const Opening& o = now(w);
     double m = newly_filled(w, ShimFill::backer_rod) ? joint_m(w) : 0;
     const bool caulked =
@@ -89,64 +89,64 @@ double bead_m(const Work& w) {
     return m;
 }
 
-double sealant_l(const Work& w) {
+double sealant_l(const Job& w) {
     return litres_m3 * bead_m(w) * bead_m2;
 }
 
 /// Two legs and a head with two mitres each, and an apron as long as the head.
-double casing_m(const Work& w) {
+double casing_m(const Job& w) {
     if (w.method != Method::full_frame) return 0;
     return 2 * now(w).height_m + 2 * now(w).width_m + 6 * now(w).casing.width_m;
 }
 
-double casing_wide_m(const Work& w) {
+double casing_wide_m(const Job& w) {
     return now(w).casing.width_m;
 }
 
-double stool_m(const Work& w) {
+double stool_m(const Job& w) {
     if (w.method != Method::full_frame) return 0;
     return now(w).width_m + 2 * (now(w).casing.width_m + stool_beyond_casing_m);
 }
 
 /// Boards from the unit's depth to the inside face of the wall: head and sides; a stool closes the
 /// sill.
-double extension_m(const Work& w) {
+double extension_m(const Job& w) {
     const bool deep_enough = is_wood(now(w).frame) && joint_depth_m(now(w).wall) <= wood_depth_m;
     if (w.method != Method::full_frame || deep_enough) return 0;
     return 2 * now(w).height_m + now(w).width_m;
 }
 
 /// Outside: head and sides, mitred; masonry covers the joint by itself. An insert leaves the old.
-double outside_trim_m(const Work& w) {
+double outside_trim_m(const Job& w) {
     if (w.method != Method::full_frame || is_masonry(now(w).wall)) return 0;
     return 2 * now(w).height_m + now(w).width_m + 4 * mould_width_m;
 }
 
-double stops_m(const Work& w) {
+double stops_m(const Job& w) {
     return w.method == Method::insert ? 2 * now(w).height_m + now(w).width_m : 0;
 }
 
-double flashing_m(const Work& w) {
+double flashing_m(const Job& w) {
     return w.method == Method::full_frame ? joint_m(w) + 4 * tape_past_corner_m : 0;
 }
 
-double shims(const Work& w) {
+double shims(const Job& w) {
     return sets_unit(w) ? unit_m(w) / shims_every_m : 0;
 }
 
-double strip_m(const Work& w) {
+double strip_m(const Job& w) {
     const bool fresh = now(w).sash.weatherstrip && !w.today.opening.sash.weatherstrip;
     return fresh && !sets_unit(w) ? sash_leakage(now(w)).length_m : 0;
 }
 
 /// Both boxes beside the jambs, as deep as the frame.
-double pockets_l(const Work& w) {
+double pockets_l(const Job& w) {
     const bool fresh =
         now(w).pockets == Pockets::insulated && w.today.opening.pockets != Pockets::insulated;
     return fresh ? litres_m3 * 2 * now(w).height_m * (pocket_m - pocket_board_m) * wood_depth_m : 0;
 }
 
-double film_tape_m(const Work& w) {
+double film_tape_m(const Job& w) {
     return w.method == Method::film ? joint_m(w) : 0;
 }
 
@@ -191,11 +191,11 @@ std::span<const MaterialRow> material_rows() {
     return rows;
 }
 
-Work work_of(const House& house, const OpeningRecord& record) {
+Job job_of(const House& house, const OpeningRecord& record) {
     return {method_of(house, record), today_case(house, record), remedy_case(house, record)};
 }
 
-std::vector<MaterialLine> materials(const Work& work) {
+std::vector<MaterialLine> materials(const Job& work) {
     std::vector<MaterialLine> lines;
     for (const MaterialRow& row : rows) {
         const double need = row.need(work);
@@ -220,7 +220,7 @@ HouseTotal house_total(const House& house) {
         t.hours += chosen->hours;
         t.labour += chosen->hours * house.hour;
         t.material_cost += chosen->material_cost;
-        for (const MaterialLine& line : materials(work_of(house, record)))
+        for (const MaterialLine& line : materials(job_of(house, record)))
             add(t.lines, line);
     }
     // In the table's order, thin before thick.

@@ -13,11 +13,11 @@
 namespace shimlight::house {
 
 /// What a material line depends on.
-struct Work {
+struct Job {
     Method method = Method::none;
     opening::Case today, remedy;
 };
-Work work_of(const House& house, const OpeningRecord& record);
+Job job_of(const House& house, const OpeningRecord& record);
 
 /// How much is told in.
 enum class Measure { litres, length, pieces };
@@ -29,9 +29,9 @@ struct MaterialRow {
     double waste = 0;
     double pack = 0; ///< so much is in one that is bought; 0: by length
     std::string_view pack_name;
-    std::string_view formula;           ///< in words
-    double (*need)(const Work&) = {};   ///< without waste; 0: not used
-    double (*size_m)(const Work&) = {}; ///< diameter or width that matters for buying; may be null
+    std::string_view formula;          ///< in words
+    double (*need)(const Job&) = {};   ///< without waste; 0: not used
+    double (*size_m)(const Job&) = {}; ///< diameter or width that matters for buying; may be null
 };
 std::span<const MaterialRow> material_rows();
 
@@ -42,7 +42,7 @@ struct MaterialLine {
     double size_m = 0;
 };
 /// In the order of the table; only what is used.
-std::vector<MaterialLine> materials(const Work& work);
+std::vector<MaterialLine> materials(const Job& work);
 
 /// So many cans, cartridges, pieces hold the need; 0 where it is bought by length.
 int packs(const MaterialLine& line, double can_l);

@@ -5,7 +5,7 @@ namespace shimlight::house {
 
 Sheet sheet(const House& house, const OpeningRecord& record) {
     Sheet s;
-    const Work work = work_of(house, record);
+    const Job work = job_of(house, record);
     s.order = order(house, record);
     s.materials = materials(work);
     s.today = opening::daylight(work.today);

@@ -27,7 +27,8 @@ void set_fact(Session& session, Entry which, bool on, double value) {
 /// A question with yes and no; neither pressed: not known. Pressed again an answer is taken back.
 void fact(Ui& ui, Session& session, Column& column, Entry which) {
     const house::EntryRow& row = house::entry_rows()[static_cast<std::size_t>(which)];
-    const house::Entries& site = session.record().site;
+    const bool known = session.record().site.has(which);
+    const bool is = session.record().site.of(which, 0) > 0.5;
     const Box line = column.take(touch_px, 4);
     const float words_px = line.w - 2 * answer_px - 14;
     ImFont* font = ui.platform.fonts.small;
@@ -37,7 +38,7 @@ void fact(Ui& ui, Session& session, Column& column, Entry which) {
         ButtonStyle style;
         style.role = Role::toggle;
         style.compact = true;
-        style.on = site.has(which) && (site.of(which) > 0.5) == (yes == 1);
+        style.on = known && is == (yes == 1);
         style.spoken = std::string(row.label) + (yes ? " Yes" : " No");
         const float x = line.right() - answer_px - static_cast<float>(yes) * (answer_px + 6);
         const std::string id = "site." + std::string(row.key) + (yes ? ".yes" : ".no");

@@ -31,6 +31,11 @@ void sheet_cautions(Ui& ui, Session& session, Column& column);
 /// A length as the tape shows it: "35 1/4 in", "89.5 cm".
 std::string tape_text(double m, Units units);
 
+/// "Backer rod, 5/8 in"; "0.6 cans", "18 ft". Bought by the piece: an opening's share as it is, the
+/// house's rounded up once.
+std::string material_name(const house::MaterialLine& line, Units units);
+std::string material_amount(const house::MaterialLine& line, double can_l, bool house, Units units);
+
 /// How a number of the order or of the glass comes about, for its card.
 std::string sheet_formula(std::string_view key, const Session& session, Shown of, Units units);
 

@@ -83,6 +83,7 @@ void play(Ui& ui, Column& column, const house::Order& o) {
 
 void ordered(Ui& ui, Session& session, Column& column, const house::Order& o) {
     const house::MethodRow& row = house::method_row(o.method);
+    column.space(6);
     column.sentence("sheet.clearance", "Usual clearance",
                     "Usual clearance: " + std::string(row.clearance) +
                         " Common practice; makers differ.",
@@ -103,6 +104,7 @@ void ordered(Ui& ui, Session& session, Column& column, const house::Order& o) {
                both(o, makers ? &OrderSize::opening_m : &OrderSize::unit_m, ui.units),
                ui.theme.lever, {"sheet.unit"});
     if (!makers && !film) play(ui, column, o);
+    column.space(6);
     if (o.too_small)
         column.sentence("sheet.too_small", "Too small",
                         "Smaller than units that are usually made: ask the maker first.",
@@ -135,7 +137,7 @@ void sheet_order(Ui& ui, Session& session, Column& column, const house::Order& o
     column.row("sheet.opening", "Opening size, smallest", both(o, &OrderSize::opening_m, ui.units),
                ui.theme.ink, {"sheet.size"});
     if (o.method != Method::none) ordered(ui, session, column, o);
-    column.space(8);
+    column.space(14);
 }
 
 void sheet_glass(Ui& ui, const Session& session, Column& column, const house::Sheet& s) {
@@ -152,7 +154,7 @@ void sheet_glass(Ui& ui, const Session& session, Column& column, const house::Sh
     column.row("sheet.clear", "Clear, lower sash up",
                size_text(a.clear_width_m, a.clear_height_m, ui.units), ui.theme.ink,
                {"sheet.clear"});
-    if (!other) return column.space(8);
+    if (!other) return column.space(14);
     column.row("sheet.clear_remedy", "With the remedy",
                size_text(b.clear_width_m, b.clear_height_m, ui.units), ui.theme.ink,
                {"sheet.clear", Shown::remedy});
@@ -160,7 +162,7 @@ void sheet_glass(Ui& ui, const Session& session, Column& column, const house::Sh
                format_area(b.clear_m2(), ui.units) + of_today(b.clear_m2(), a.clear_m2()),
                b.clear_m2() < a.clear_m2() ? ui.theme.worse : ui.theme.ink,
                {"sheet.clear_area", Shown::remedy});
-    column.space(8);
+    column.space(14);
 }
 
 std::string sheet_formula(std::string_view key, const Session& session, Shown of, Units units) {

@@ -44,24 +44,6 @@ std::string plural(int count, std::string_view what) {
     return std::to_string(count) + " " + std::string(what) + (count == 1 ? "" : "s");
 }
 
-/// Bought by the piece: the opening's share as it is, the house's rounded up once.
-std::string amount(const MaterialLine& line, double can_l, bool all, Units units) {
-    const house::MaterialRow& row = *line.row;
-    const int packs = house::packs(line, can_l);
-    const bool can = row.pack_name == "can";
-    if (packs && !all && row.measure == Measure::litres)
-        return put("%.1f ", line.need / (can ? can_l : row.pack)) + std::string(row.pack_name) +
-               "s";
-    if (packs) return plural(packs, row.pack_name);
-    return row.measure == Measure::litres ? volume(line.need, units) : length_up(line.need, units);
-}
-
-std::string name_of(const MaterialLine& line, Units units) {
-    std::string name(line.row->name);
-    if (line.size_m > 0) name += ", " + format(Quantity::thin_m, line.size_m, units);
-    return name;
-}
-
 std::string need_words(const MaterialLine& line, double can_l) {
     const bool litres = line.row->measure == Measure::litres;
     const int packs = house::packs(line, can_l);
@@ -94,8 +76,8 @@ void lines(Ui& ui, const Session& session, Column& column, const std::vector<Mat
     for (const MaterialLine& line : all) {
         std::string id = (house ? "sheet.all." : "sheet.need.") + std::string(line.row->key);
         if (house && line.size_m > 0) id += put(".%.0f", 1000 * line.size_m);
-        column.row(id, name_of(line, ui.units), amount(line, can_l, house, ui.units), ui.theme.ink,
-                   {house ? "sheet.all" : "sheet.need"});
+        column.row(id, material_name(line, ui.units), material_amount(line, can_l, house, ui.units),
+                   ui.theme.ink, {house ? "sheet.all" : "sheet.need"});
         if (ui.why && ui.why->asks(id))
             ui.why->tell(house ? sum_words(line, can_l)
                                : in_units(need_words(line, can_l), ui.units));
@@ -103,6 +85,23 @@ void lines(Ui& ui, const Session& session, Column& column, const std::vector<Mat
 }
 
 } // namespace
+
+std::string material_amount(const MaterialLine& line, double can_l, bool all, Units units) {
+    const house::MaterialRow& row = *line.row;
+    const int packs = house::packs(line, can_l);
+    const bool can = row.pack_name == "can";
+    if (packs && !all && row.measure == Measure::litres)
+        return put("%.1f ", line.need / (can ? can_l : row.pack)) + std::string(row.pack_name) +
+               "s";
+    if (packs) return plural(packs, row.pack_name);
+    return row.measure == Measure::litres ? volume(line.need, units) : length_up(line.need, units);
+}
+
+std::string material_name(const MaterialLine& line, Units units) {
+    std::string name(line.row->name);
+    if (line.size_m > 0) name += ", " + format(Quantity::thin_m, line.size_m, units);
+    return name;
+}
 
 void sheet_work(Ui& ui, Session& session, Column& column, const house::Sheet& s) {
     column.heading("sheet.work", "Work: " + session.remedy_name());
@@ -117,7 +116,7 @@ void sheet_work(Ui& ui, Session& session, Column& column, const house::Sheet& s)
                {"sheet.work"});
     column.row("sheet.total", "Together, an estimate", format_money(s.total(), currency),
                ui.theme.lever, {"sheet.work"});
-    column.space(8);
+    column.space(14);
 }
 
 void sheet_house(Ui& ui, Session& session, Column& column) {
@@ -149,7 +148,7 @@ void sheet_house(Ui& ui, Session& session, Column& column) {
     house_number(ui, session, column, "house.can_l",
                  {"A can of foam fills", put("%g", session.house().can_l), "l", ""},
                  &house::House::can_l, house::least_can_l, house::most_can_l);
-    column.space(8);
+    column.space(14);
     const auto save = [&](const char* id, const char* label, house::Separator separator) {
         if (!button(ui, id, column.take(touch_px), label)) return;
         ui.wishes.save_name = session.house().name + ".csv";
@@ -158,7 +157,7 @@ void sheet_house(Ui& ui, Session& session, Column& column) {
     save("sheet.csv", "All openings as a table (CSV)", house::Separator::comma);
     save("sheet.csv.semicolon", "The same, for a comma as decimal sign",
          house::Separator::semicolon);
-    column.space(8);
+    column.space(14);
 }
 
 } // namespace shimlight::view

@@ -244,7 +244,7 @@ TEST_CASE("cautions: the way out beside the published figures") {
     const auto all = cautions(f);
     const Caution* c = find(all, "way_out");
     REQUIRE(c);
-    CHECK(c->words.find("Short of them: sill too high") != std::string::npos);
+    CHECK(c->words.find("Not met as drawn: sill too high") != std::string::npos);
     CHECK(c->words.find("15.5 ft² (1.44 m²)") != std::string::npos);
 }
 

@@ -26,7 +26,7 @@ House with(const std::string& key) {
 }
 
 std::vector<MaterialLine> lines(const House& house) {
-    return materials(work_of(house, house.openings[0]));
+    return materials(job_of(house, house.openings[0]));
 }
 
 double need(const std::vector<MaterialLine>& all, std::string_view key) {

@@ -92,6 +92,21 @@ TEST_CASE("sheet: order, glass and money are the model's, in both units") {
     }
 }
 
+TEST_CASE("sheet: the glass that shows is what the solved cuts leave of the unit") {
+    for (const char* key : {"insert_foamed", "full_wood"}) {
+        const house::House h = measured(key);
+        const house::Sheet s = house::sheet(h, h.openings[0]);
+        const auto check = [](const opening::Case& c, double glass_m2) {
+            const opening::UnitSize unit = opening::unit_size(c.opening);
+            const assess::Assessment a = assess::assess(c);
+            CHECK(glass_m2 ==
+                  doctest::Approx(unit.width_m * unit.height_m - a.frame_m2).epsilon(1e-6));
+        };
+        check(house::today_case(h, h.openings[0]), s.today.glass_m2);
+        check(house::remedy_case(h, h.openings[0]), s.remedy.glass_m2);
+    }
+}
+
 TEST_CASE("sheet: what is missing, bowed or elsewhere is told, else not") {
     house::House h = measured();
     stage::Stage good(screens::wide, h);
