@@ -82,8 +82,8 @@ constexpr CautionRow rows[] = {
     {"asbestos", "Asbestos",
      "Old glazing putty, caulk, siding and boards may hold asbestos: have them tested before they "
      "are cut, ground or broken.",
-     "US 29 CFR 1926.1101, which takes buildings up to 1980 for suspect; 40 CFR 61 subpart M (both "
-     "from memory)",
+     "US 29 CFR 1926.1101, which suspects insulation and surfacing up to 1980; 40 CFR 61 subpart M "
+     "(both from memory)",
      [](const SiteFacts& f) {
          return both(when(f.method == Method::glass || f.method == Method::insert ||
                           f.method == Method::full_frame),
@@ -148,7 +148,7 @@ constexpr CautionRow rows[] = {
      "US 29 CFR 1926.416 and 1926.1053(b)(12) (from memory)",
      [](const SiteFacts& f) { return both(when(f.any_work), f.near_wires); }, Entry::near_wires},
     {"foam", "Foam",
-     "Wet foam and its vapour (MDI) can cause asthma for life: fresh air, gloves, goggles, nobody "
+     "Wet foam and its vapour (MDI) can cause lasting asthma: fresh air, gloves, goggles, nobody "
      "sensitised in the room; the propellant burns: no flame, pilot lights out. Window foam of low "
      "pressure, little at a time, and try the sash before it cures: it can bow a frame.",
      "US OSHA ceiling 0.02 ppm MDI, NIOSH 0.005 ppm over a shift (read); propellant: label (from "
