@@ -81,3 +81,9 @@ add_executable(peer_sections EXCLUDE_FROM_ALL
 target_include_directories(peer_sections PRIVATE tests)
 target_compile_options(peer_sections PRIVATE ${SHIMLIGHT_WARNINGS})
 target_link_libraries(peer_sections PRIVATE section)
+
+# Tables for spreadsheets with their houses, for another reader.
+add_executable(peer_sheets EXCLUDE_FROM_ALL tests/peer/write_sheets.cpp)
+target_include_directories(peer_sheets PRIVATE tests)
+target_compile_options(peer_sheets PRIVATE ${SHIMLIGHT_WARNINGS})
+target_link_libraries(peer_sheets PRIVATE house)

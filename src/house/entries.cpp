@@ -34,9 +34,17 @@ constexpr std::array<EntryRow, entry_count> rows{{
     {"tape.height_right_m", "Height, right", Q::long_m, 0.1, longest_m},
     {"tape.diagonal_rising_m", "Diagonal, rising", Q::long_m, 0.1, 2 * longest_m},
     {"tape.diagonal_falling_m", "Diagonal, falling", Q::long_m, 0.1, 2 * longest_m},
+    {"tape.sill_rise_m", "Sill, right end higher by", Q::long_m, -most_deducted_m, most_deducted_m},
+    {"tape.pocket_depth_m", "Depth between the stops", Q::long_m, 0.02, 0.5},
     {"order.deduct_width_m", "Deducted from the width", Q::long_m, 0, most_deducted_m},
     {"order.deduct_height_m", "Deducted from the height", Q::long_m, 0, most_deducted_m},
     {"order.maker_deducts", "The maker deducts", Q::yes_no, 0, 1},
+    {"facts.bedroom", "A bedroom?", Q::yes_no, 0, 1},
+    {"facts.near_door", "A door within 24 in (61 cm)?", Q::yes_no, 0, 1},
+    {"facts.near_bath", "Bath or shower within 60 in (152 cm)?", Q::yes_no, 0, 1},
+    {"facts.near_stairs", "Stairs within 36 in (91 cm)?", Q::yes_no, 0, 1},
+    {"facts.near_wires", "Wires in or before the wall here?", Q::yes_no, 0, 1},
+    {"facts.ground_m", "Outdoor ground below the sill", Q::long_m, 0, 200},
     {"year_built", "House built in", Q::count, 1600, 2100},
 }};
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What somebody writes down on site and no computation of the window takes: readings before and
-// after the work, the tape's measures, what the order deducts. One table; a value is there or not.
+// after the work, the tape's measures, what the order deducts, facts that cautions ask for. One
+// table; a value is there or not.
 #pragma once
 
 #include "opening/field_table.hpp"
@@ -42,10 +43,19 @@ enum class Entry {
     height_right_m,
     diagonal_rising_m,
     diagonal_falling_m,
+    sill_rise_m, ///< towards the right; 0: found level
+    pocket_depth_m,
     // The order
     deduct_width_m,
     deduct_height_m,
     maker_deducts, ///< 0: this sheet does, 1: the maker does; not there: not asked yet
+    // What this place is like. Yes is 1, no is 0, not there: not known
+    bedroom,
+    near_door,
+    near_bath,
+    near_stairs,
+    near_wires,
+    ground_m, ///< outdoor ground below the window's sill
     year_built
 };
 inline constexpr std::size_t entry_count = static_cast<std::size_t>(Entry::year_built) + 1;

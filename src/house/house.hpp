@@ -18,6 +18,8 @@ inline constexpr int format_version = 1;
 inline constexpr std::size_t max_name_bytes = 200;
 inline constexpr std::size_t max_remedies = 20; ///< of one opening
 inline constexpr double max_hour = 1e4;         ///< price of an hour, in any currency
+inline constexpr double usual_can_l = 12;       ///< in a narrow joint; 12 to 45 l are told of cans
+inline constexpr double least_can_l = 1, most_can_l = 200;
 
 struct OpeningRecord {
     std::string name;      ///< "bedroom, north"
@@ -39,6 +41,7 @@ struct House {
     std::string notes;
     std::string currency = "$";
     double hour = assess::usual_hour; ///< price of an hour of work
+    double can_l = usual_can_l;       ///< litres of joint that a can of foam fills
     Units units = Units::us;
     opening::Weather weather;
     opening::Running running;

@@ -124,6 +124,7 @@ void read_shared(ObjectReader& root, House& house) {
     house.notes = root.text("notes", max_notes_bytes, "");
     house.currency = root.text("currency", max_currency_bytes, house.currency);
     house.hour = root.optional_number("hour", {0, max_hour}).value_or(house.hour);
+    house.can_l = root.optional_number("can_l", {least_can_l, most_can_l}).value_or(house.can_l);
     if (root.has("units")) house.units = static_cast<Units>(root.choice("units", unit_keys));
 
     opening::Case shared{{}, house.weather, {}, house.running};

@@ -125,6 +125,7 @@ std::string to_json(const House& house) {
                     {"notes", house.notes},
                     {"currency", house.currency},
                     {"hour", house.hour},
+                    {"can_l", house.can_l},
                     {"units", std::string(unit_keys[static_cast<std::size_t>(house.units)])},
                     {"weather", scope_object(Scope::weather, shared)},
                     {"running", scope_object(Scope::running, shared)},

@@ -1,194 +1,144 @@
 // SPDX-License-Identifier: MIT
 #include "view/sheet.hpp"
 
+#include "house/cautions.hpp"
 #include "view/entry.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace shimlight::view {
 namespace {
 
-using house::Deducts;
 using house::Entry;
 
-std::string length(double m, Units units) {
-    return format(Quantity::long_m, m, units);
-}
+constexpr float answer_px = 52; ///< width of "yes" and of "no"
 
-std::string way(double m, Units units) {
-    return format(Quantity::height_m, m, units);
-}
-
-std::string both(const house::OrderSize& w, const house::OrderSize& h,
-                 double house::OrderSize::*which, Units units) {
-    return length(w.*which, units) + " × " + length(h.*which, units);
-}
-
-void set_deducts(Session& session, double maker) {
+void set_fact(Session& session, Entry which, bool on, double value) {
     house::House next = session.house();
-    next.openings[static_cast<std::size_t>(next.selected)].site.set(Entry::maker_deducts, maker);
+    house::Entries& site = next.openings[static_cast<std::size_t>(next.selected)].site;
+    if (on)
+        site.clear(which);
+    else
+        site.set(which, value);
     session.edit(std::move(next));
 }
 
-std::string number(double v) {
-    char buffer[32];
-    std::snprintf(buffer, sizeof buffer, "%g", v);
-    return buffer;
+/// A question with yes and no; neither pressed: not known. Pressed again an answer is taken back.
+void fact(Ui& ui, Session& session, Column& column, Entry which) {
+    const house::EntryRow& row = house::entry_rows()[static_cast<std::size_t>(which)];
+    const bool known = session.record().site.has(which);
+    const bool is = session.record().site.of(which, 0) > 0.5;
+    const Box line = column.take(touch_px, 4);
+    const float words_px = line.w - 2 * answer_px - 14;
+    ImFont* font = ui.platform.fonts.small;
+    const float high = paragraph(ui, font, {}, words_px, ui.theme.ink, row.label, false);
+    paragraph(ui, font, {line.x, line.y + (line.h - high) / 2}, words_px, ui.theme.ink, row.label);
+    for (int yes = 1; yes >= 0; --yes) {
+        ButtonStyle style;
+        style.role = Role::toggle;
+        style.compact = true;
+        style.on = known && is == (yes == 1);
+        style.spoken = std::string(row.label) + (yes ? " Yes" : " No");
+        const float x = line.right() - answer_px - static_cast<float>(yes) * (answer_px + 6);
+        const std::string id = "site." + std::string(row.key) + (yes ? ".yes" : ".no");
+        if (button(ui, id, {x, line.y, answer_px, line.h}, yes ? "Yes" : "No", style))
+            set_fact(session, which, style.on, yes);
+    }
 }
 
-void set_hour(Session& session, const std::string& typed) {
-    const auto price = parse(Quantity::number, typed, Units::si);
-    if (!price || *price < 0 || *price > house::max_hour) return;
-    house::House next = session.house();
-    next.hour = *price;
-    session.edit(std::move(next));
-}
-
-std::string plural(int count, const char* what) {
-    return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
+std::string count_of(const house::TapeSize& t) {
+    constexpr const char* words[] = {"none of three", "one of three", "two of three", "all three"};
+    return words[t.count];
 }
 
 } // namespace
 
-void SheetPage::tape(Ui& ui, Session& session, Column& column, const house::Sheet& s) const {
+std::string tape_text(double m, Units units) {
+    return format(Quantity::long_m, m, units);
+}
+
+void sheet_tape(Ui& ui, Session& session, Column& column, const house::Order& order) {
     column.heading("sheet.tape", "Measures as taken");
     column.sentence("sheet.how", "How to measure",
-                    "Frame to frame, not to the trim; width first. Three places each, to the "
-                    "nearest 1/8 in (3 mm); both diagonals.",
+                    std::string(house::method_row(order.method).measured) +
+                        " Width first; three places each, to the nearest 1/16 in (1 mm); both "
+                        "diagonals; a level on the sill.",
                     ui.theme.soft);
-    for (int e = static_cast<int>(Entry::width_top_m);
-         e <= static_cast<int>(Entry::diagonal_falling_m); ++e)
+    const int last = static_cast<int>(order.method == house::Method::insert ? Entry::pocket_depth_m
+                                                                            : Entry::sill_rise_m);
+    for (int e = static_cast<int>(Entry::width_top_m); e <= last; ++e)
         entry(ui, session, static_cast<Entry>(e), column.take(entry_height_px, 0));
     column.space(6);
-    if (s.width.uneven || s.height.uneven)
+    if (order.width.count + order.height.count > 0 && !order.measured)
+        column.sentence("sheet.missing", "Still missing",
+                        "Measured: width " + count_of(order.width) + ", height " +
+                            count_of(order.height) + ".",
+                        ui.theme.worse);
+    const auto away = [&](double m) { return tape_text(m, ui.units); };
+    const auto bow = [&](const char* id, const house::TapeSize& t, const char* which) {
+        const double off_m = std::fabs(t.bow_m);
+        if (off_m > house::straight_m + 1e-9)
+            column.sentence(id, "Bowed",
+                            std::string(which) + (t.bow_m < 0 ? " inwards by " : " outwards by ") +
+                                away(off_m) + " in the middle.",
+                            ui.theme.worse);
+    };
+    bow("sheet.bow.width", order.width, "The jambs bow");
+    bow("sheet.bow.height", order.height, "Head and sill bow");
+    if (order.width.uneven || order.height.uneven)
         column.sentence("sheet.uneven", "Uneven",
-                        "The three measures differ by more than 1/8 in (3 mm): measure again; if "
-                        "they still do, the opening is bowed or tapered.",
+                        "Three measures differ by more than 1/8 in (3 mm): measure again.",
                         ui.theme.worse);
-    if (!s.square) return;
-    column.sentence("sheet.square", "Square",
-                    "The diagonals differ by " + length(s.square->difference_m, ui.units) +
-                        ": a side leans about " + length(s.square->lean_m, ui.units) +
-                        (s.square->racked ? ". That is more than 1/4 in (6 mm): give up that much "
-                                            "width, or true the opening."
-                                          : ". That is square enough."),
-                    s.square->racked ? ui.theme.worse : ui.theme.ink);
-}
-
-void SheetPage::order(Ui& ui, Session& session, Column& column, const house::Sheet& s) const {
-    column.heading("sheet.order", "Order, width × height");
-    if (!s.measured)
-        column.sentence("sheet.estimate", "Estimate only",
-                        "Not all measures are there: good for an estimate, not for an order.",
+    if (order.elsewhere)
+        column.sentence("sheet.elsewhere", "Far from the drawing",
+                        "The tape is more than 1 in (25 mm) from what the levers say: measured "
+                        "somewhere else, or levers not set yet.",
                         ui.theme.worse);
-    column.row("sheet.estimating", "Estimating size, largest",
-               both(s.order_width, s.order_height, &house::OrderSize::estimating_m, ui.units),
-               ui.theme.ink, {"sheet.size"});
-    column.row("sheet.opening", "Opening size, smallest",
-               both(s.order_width, s.order_height, &house::OrderSize::opening_m, ui.units),
-               ui.theme.ink, {"sheet.size"});
-    column.space(4);
-    column.sentence("sheet.who", "Who deducts",
-                    "Who takes the clearance off? Both doing so is the classic error.",
-                    ui.theme.ink);
-    const Box line = column.take(touch_px);
-    ButtonStyle style;
-    style.role = Role::toggle;
-    style.compact = true;
-    style.on = s.deducts == Deducts::sheet;
-    const float half = (line.w - 8) / 2;
-    if (button(ui, "sheet.deducts.sheet", {line.x, line.y, half, line.h}, "We do", style))
-        set_deducts(session, 0);
-    style.on = s.deducts == Deducts::maker;
-    if (button(ui, "sheet.deducts.maker", {line.x + half + 8, line.y, half, line.h}, "The maker",
-               style))
-        set_deducts(session, 1);
-    if (s.deducts == Deducts::sheet)
-        for (const Entry e : {Entry::deduct_width_m, Entry::deduct_height_m})
-            entry(ui, session, e, column.take(entry_height_px, 0), house::usual_deduction_m);
-    if (s.deducts == Deducts::not_asked) return;
-    const bool ours = s.deducts == Deducts::sheet;
-    column.row("sheet.unit", ours ? "Order this unit size" : "Tell the maker this opening size",
-               both(s.order_width, s.order_height,
-                    ours ? &house::OrderSize::unit_m : &house::OrderSize::opening_m, ui.units),
-               ui.theme.lever, {"sheet.unit"});
-    column.space(8);
 }
 
-void SheetPage::work(Ui& ui, Session& session, Column& column, const house::Sheet& s) const {
-    column.heading("sheet.work", "Work: " + session.remedy_name());
-    const std::string& currency = session.house().currency;
-    const house::Materials& m = s.materials;
-    column.row("sheet.glass", "Glass that shows, today", format_area(s.glass_today_m2, ui.units),
-               ui.theme.ink, {"sheet.glass"});
-    if (session.has_remedy() && s.glass_today_m2 > 0) {
-        const double change = s.glass_remedy_m2 / s.glass_today_m2 - 1;
-        column.row("sheet.glass_remedy", "With the remedy",
-                   format_area(s.glass_remedy_m2, ui.units) + " (" + format_percent(change) + ")",
-                   change < -0.005 ? ui.theme.worse : ui.theme.ink);
-    }
-    column.row("sheet.joint", "Joint around the frame", way(m.joint_m, ui.units), ui.theme.ink,
-               {"sheet.joint"});
-    column.row("sheet.foam", "Foam, if the joint is foamed", plural(m.foam_cans, "can"),
-               ui.theme.ink, {"sheet.foam"});
-    char rod[48];
-    std::snprintf(rod, sizeof rod, ", %.0f mm (%s)", m.rod_mm,
-                  format(Quantity::thin_m, m.rod_mm / 1000, Units::us).c_str());
-    column.row("sheet.rod", "Backer rod, if it is sealed", way(m.rod_m, ui.units) + rod,
-               ui.theme.ink, {"sheet.rod"});
-    column.row("sheet.sealant", "Sealant, inside and out", plural(m.cartridges, "cartridge"),
-               ui.theme.ink, {"sheet.sealant"});
-    column.row("sheet.casing", "New casing, if it is replaced", way(m.casing_m, ui.units),
-               ui.theme.ink, {"sheet.casing"});
-    column.row("sheet.shims", "Shims, for a new unit", plural(m.shim_pairs, "pair"), ui.theme.ink,
-               {"sheet.shims"});
-    column.space(6);
-    const auto hour =
-        typed_field(ui, "house.hour", column.take(entry_height_px, 0),
-                    {"Price of an hour of work", number(session.house().hour), currency, ""});
-    if (hour) set_hour(session, *hour);
-    char labour[64];
-    std::snprintf(labour, sizeof labour, "Labour, %.1f hours", s.hours);
-    column.row("sheet.labour", labour, format_money(s.labour, currency), ui.theme.ink,
-               {"sheet.work"});
-    column.row("sheet.material", "Material", format_money(s.material_cost, currency), ui.theme.ink,
-               {"sheet.work"});
-    column.row("sheet.total", "Together, an estimate", format_money(s.total(), currency),
-               ui.theme.lever, {"sheet.work"});
-    column.space(8);
-    if (button(ui, "sheet.csv", column.take(touch_px), "All openings as a table (CSV)")) {
-        ui.wishes.save_name = session.house().name + ".csv";
-        ui.wishes.save_content = house::sheet_csv(session.house());
-    }
-    column.space(8);
-}
-
-void SheetPage::safety(Ui& ui, Session& session, Column& column) const {
+void sheet_cautions(Ui& ui, Session& session, Column& column) {
     column.heading("sheet.safety", "Take care");
-    entry(ui, session, Entry::year_built, column.take(entry_height_px, 0));
-    int i = 0;
-    for (const house::SafetyNote& note : house::safety_notes(session.record())) {
-        const std::string id = "sheet.care." + std::to_string(i++);
-        column.sentence(id, "Caution", note.words, ui.theme.worse);
-        column.sentence(id + ".rule", "Rule", note.rule + ".", ui.theme.soft);
+    column.sentence("sheet.facts", "What this place is like",
+                    "What is not known keeps its caution.", ui.theme.soft);
+    for (const Entry e : {Entry::bedroom, Entry::near_door, Entry::near_bath, Entry::near_stairs,
+                          Entry::near_wires})
+        fact(ui, session, column, e);
+    for (const Entry e : {Entry::ground_m, Entry::year_built})
+        entry(ui, session, e, column.take(entry_height_px, 0));
+    column.space(8);
+    const auto all = house::cautions(session.house(), session.record());
+    for (const house::Caution& c : all) {
+        const std::string id = "sheet.care." + std::string(c.row->key);
+        const std::string name = std::string(c.row->name) + (c.unknown ? " (not known yet)" : "");
+        column.heading(id + ".name", name, 3);
+        column.sentence(id, "Caution", c.words, ui.theme.ink);
+        column.sentence(id + ".rule", "Rule", std::string(c.row->rule) + ".", ui.theme.soft);
+        column.space(4);
     }
+    if (all.empty())
+        column.sentence("sheet.care.none", "Caution",
+                        "None of the cautions known here applies. " +
+                            std::string("Check your local code; licensed practice decides."),
+                        ui.theme.soft);
 }
 
 void SheetPage::draw(Ui& ui, Session& session, Box box) {
     ui.group = "sheet";
-    const house::Sheet s = house::sheet(session.house(), session.record(), session.today_result(),
-                                        session.remedy_result());
+    const house::Sheet s = house::sheet(session.house(), session.record());
     fill(ui, box, ui.theme.paper);
     const Columns columns(box);
     const float top = scroll_.begin(ui, box, content_px_) + 12;
     Column left(ui, columns.first(top));
-    tape(ui, session, left, s);
+    sheet_tape(ui, session, left, s.order);
     left.space(8);
-    if (columns.two) safety(ui, session, left);
+    if (columns.two) sheet_cautions(ui, session, left);
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
-    order(ui, session, right, s);
-    work(ui, session, right, s);
-    if (!columns.two) safety(ui, session, right);
+    sheet_order(ui, session, right, s.order);
+    sheet_glass(ui, session, right, s);
+    sheet_work(ui, session, right, s);
+    sheet_house(ui, session, right);
+    if (!columns.two) sheet_cautions(ui, session, right);
     content_px_ = std::max(left.y, right.y) - top + 24;
     scroll_.end(ui);
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Sheet: measuring, ordering and materials of this opening, and what can hurt someone at it.
+// Sheet: measuring, ordering and materials of this opening, what of glass and way out it costs,
+// what can hurt someone at it, and what the house takes in all.
 #pragma once
 
 #include "house/sheet.hpp"
@@ -17,10 +18,25 @@ class SheetPage {
   private:
     Scroll scroll_;
     float content_px_ = 0;
-    void tape(Ui& ui, Session& session, Column& column, const house::Sheet& s) const;
-    void order(Ui& ui, Session& session, Column& column, const house::Sheet& s) const;
-    void work(Ui& ui, Session& session, Column& column, const house::Sheet& s) const;
-    void safety(Ui& ui, Session& session, Column& column) const;
 };
+
+// Its parts, one under another in a column.
+void sheet_tape(Ui& ui, Session& session, Column& column, const house::Order& order);
+void sheet_order(Ui& ui, Session& session, Column& column, const house::Order& order);
+void sheet_glass(Ui& ui, const Session& session, Column& column, const house::Sheet& sheet);
+void sheet_work(Ui& ui, Session& session, Column& column, const house::Sheet& sheet);
+void sheet_house(Ui& ui, Session& session, Column& column);
+void sheet_cautions(Ui& ui, Session& session, Column& column);
+
+/// A length as the tape shows it: "35 1/4 in", "89.5 cm".
+std::string tape_text(double m, Units units);
+
+/// "Backer rod, 5/8 in"; "0.6 cans", "18 ft". Bought by the piece: an opening's share as it is, the
+/// house's rounded up once.
+std::string material_name(const house::MaterialLine& line, Units units);
+std::string material_amount(const house::MaterialLine& line, double can_l, bool house, Units units);
+
+/// How a number of the order or of the glass comes about, for its card.
+std::string sheet_formula(std::string_view key, const Session& session, Shown of, Units units);
 
 } // namespace shimlight::view

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Cards of the numbers that are no named figures: sums of pages, ribbons, readings.
 #include "house/sheet.hpp"
-#include "opening/dimensions.hpp"
 #include "opening/layout.hpp"
+#include "view/sheet.hpp"
 #include "view/why.hpp"
 
 #include <cstdio>
@@ -17,6 +17,8 @@ constexpr std::string_view practice = "Common practice of the trade; waste is co
                            waste = "An estimate for buying, within one package.",
                            tape = "The tape's three measures each way.",
                            tape_range = "As good as the measures: 1/8 in (3 mm).",
+                           drawn_range = "An estimate, some 5 %: makers' frames differ, and sashes "
+                                         "may not go all the way up.",
                            draws = "1000 draws of weather, leaks, prices and glass.",
                            draws_range = "8 of 10 draws lie within; engineering estimates.",
                            year = "Monthly balance of ISO 13790, or degree days.",
@@ -72,18 +74,26 @@ constexpr CardText cards[] = {
     {"bill.payback", "Years until the savings have paid the price.", draws, draws_range},
     {"bill.value", "Savings over its life less the price, in today's money.", draws, draws_range},
     {"sheet.size", "Width × height from the tape, largest or smallest of three.", tape, tape_range},
+    {"sheet.united", "What many price lists go by.", tape, tape_range},
+    {"sheet.fits", "The largest unit that stands plumb and level in the opening as it is.",
+     "Both diagonals of any four-sided opening: rising² − falling² = 4 (width × lean + height × "
+     "drop).",
+     "Within 1 mm of random crooked openings; sides are taken for straight but for their bow."},
     {"sheet.unit", "What to order so that the unit goes in.", tape,
      "Makers differ in what they deduct: ask."},
-    {"sheet.glass", "Clear opening of the sashes: glass that shows.",
-     "Widths of frame and sash as drawn.", "An estimate, some 5 %: makers' frames differ."},
-    {"sheet.joint", "All around the frame.", practice, tape_range},
-    {"sheet.foam", "Cans of about 12 litres in a narrow joint.", practice, waste},
-    {"sheet.rod", "Its diameter is a quarter more than the joint.", practice, waste},
-    {"sheet.sealant", "One bead inside and one outside, 6 × 10 mm, tooled hollow.", practice,
-     waste},
-    {"sheet.casing", "Two legs, head and apron, with mitres.", practice, waste},
-    {"sheet.shims", "A pair every 40 cm (16 in) around the frame.", practice, waste},
+    {"sheet.play", "What is left for shims and foam once it stands plumb and level.", tape,
+     tape_range},
+    {"sheet.glass", "Glass that shows in both sashes.", "Widths of frame and sash as drawn.",
+     drawn_range},
+    {"sheet.clear", "Width × height of the way through, lower sash pushed all the way up.",
+     "Widths of frame and sash as drawn.", drawn_range},
+    {"sheet.clear_area", "Width × height of the way through.", "Widths of frame and sash as drawn.",
+     drawn_range},
+    {"sheet.need", "What the chosen remedy takes of it at this opening.", practice, waste},
+    {"sheet.all", "What to buy of it for the house.", practice, waste},
     {"sheet.work", "Of the chosen remedy.", "The remedy's own list.",
+     "An estimate, ± 15 %: a quote decides."},
+    {"sheet.house", "Of all openings with a chosen remedy.", "The remedies' own lists.",
      "An estimate, ± 15 %: a quote decides."},
 };
 
@@ -128,56 +138,13 @@ std::string path(std::string_view key, const Case& c, const assess::Assessment& 
                a.heat_w, a.u_window_w_m2k, unit_m2, k);
 }
 
-/// Lengths in the reader's unit.
-std::string materials(std::string_view key, const house::Sheet& s, const opening::Opening& o,
-                      Units u) {
-    const auto length = [u](double m) { return format(Quantity::long_m, m, u); };
-    const house::Materials& m = s.materials;
-    if (key == "sheet.joint")
-        return "2 × (width + height) = 2 × (" + length(o.width_m) + " + " + length(o.height_m) +
-               ")";
-    if (key == "sheet.foam")
-        return "joint × its width × depth of the frame, a fifth for waste\n= " +
-               put("%.2f m × %.0f mm × %.0f mm × 1.2 = %.1f litres ÷ 12 a can", m.joint_m,
-                   1000 * o.shim.width_m, 1000 * opening::wood_depth_m, m.foam_l);
-    if (key == "sheet.rod")
-        return put("joint × 1.1 = %.2f m × 1.1; diameter at least 1.25 × %.1f mm", m.joint_m,
-                   1000 * o.shim.width_m);
-    if (key == "sheet.sealant")
-        return put("2 beads × joint, a fifth for waste = %.0f ml ÷ 300 a cartridge", m.sealant_ml);
-    if (key == "sheet.casing")
-        return "(2 × height + 2 × width + 6 × casing) × 1.1\n= (2 × " + length(o.height_m) +
-               " + 2 × " + length(o.width_m) + " + 6 × " + length(o.casing.width_m) + ") × 1.1";
-    if (key == "sheet.shims") return put("joint ÷ 0.4 m = %.2f m ÷ 0.4 m", m.joint_m);
-    return {};
-}
-
-std::string of_sheet(std::string_view key, const Session& session, Units u) {
-    const house::Sheet s = house::sheet(session.house(), session.record(), session.today_result(),
-                                        session.remedy_result());
-    const auto length = [u](double m) { return format(Quantity::long_m, m, u); };
-    const house::OrderSize &w = s.order_width, &h = s.order_height;
-    if (key == "sheet.size")
-        return "width " + length(w.opening_m) + " to " + length(w.estimating_m) + ", height " +
-               length(h.opening_m) + " to " + length(h.estimating_m);
-    if (key == "sheet.unit" && s.deducts == house::Deducts::sheet)
-        return "smallest measure − clearance\n= " + length(w.opening_m) + " − " +
-               length(w.opening_m - w.unit_m) + " × " + length(h.opening_m) + " − " +
-               length(h.opening_m - h.unit_m);
-    if (key == "sheet.unit")
-        return "smallest measures, nothing taken off = " + length(w.opening_m) + " × " +
-               length(h.opening_m);
-    if (key == "sheet.glass") {
-        const opening::Opening& o = session.record().today;
-        return "opening − frame and sashes = " + format_area(o.width_m * o.height_m, u) + " − " +
-               format_area(session.today_result().frame_m2, u);
-    }
-    if (key == "sheet.work") {
-        const std::string& currency = session.house().currency;
-        return put("%.1f hours × ", s.hours) + format_money(session.house().hour, currency) +
-               " + material " + format_money(s.material_cost, currency);
-    }
-    return in_units(materials(key, s, session.remedy().opening, u), u);
+/// Of the work; the order's and the glass's numbers are told beside their screen.
+std::string of_sheet(std::string_view key, const Session& session, Shown of, Units u) {
+    if (key != "sheet.work") return sheet_formula(key, session, of, u);
+    const house::Sheet s = house::sheet(session.house(), session.record());
+    const std::string& currency = session.house().currency;
+    return put("%.1f hours × ", s.hours) + format_money(session.house().hour, currency) +
+           " + material " + format_money(s.material_cost, currency);
 }
 
 } // namespace
@@ -195,7 +162,7 @@ const assess::Figure* tried_figure(std::string_view key) {
 std::string page_formula(std::string_view key, const Session& session, Shown of, Units units) {
     const assess::Assessment& a = session.result(of);
     if (key.substr(0, 5) == "path.") return path(key, session.shown_case(of), a);
-    if (key.substr(0, 6) == "sheet.") return of_sheet(key, session, units);
+    if (key.substr(0, 6) == "sheet.") return of_sheet(key, session, of, units);
     return {};
 }
 
