@@ -5,7 +5,6 @@
 #include "view/bill_words.hpp"
 #include "view/chart.hpp"
 #include "view/lever.hpp"
-#include "view/why.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,6 +18,14 @@ constexpr float bars_px = 200, chart_px = 230;
 constexpr double budget_step = 10;   // of money, as the lever steps
 constexpr double drawn_sets = 240;   // of the curve, side by side
 constexpr std::size_t first_few = 8; // of the ranked remedies
+
+/// "; draft solved" where there was one; "likely" while that is an estimate.
+std::string draft_words(const house::HouseOpening& o, const house::OpeningAnswer& then,
+                        double bothered_pct, const char* before) {
+    if (o.today.bothered_pct() <= assess::solved_pct || bothered_pct > assess::solved_pct)
+        return "";
+    return before + std::string(then.known ? "draft solved" : "draft likely solved");
+}
 
 std::string id_of(const char* what, std::size_t n) {
     return "bill.house." + std::string(what) + "." + std::to_string(n);
@@ -182,61 +189,23 @@ void HouseBill::money(Ui& ui, const Session& session, Column& column) const {
                std::to_string(today_.wet) + " → " + std::to_string(then_.wet) + " of " +
                std::to_string(slots_.size()) + " openings; how they open, close and lock.";
     column.sentence("bill.house.reasons", "Other reasons", reasons, ink);
-    if (with > 1 && today_.by_months)
-        column.sentence("bill.house.together", "Savings do not quite add",
-                        "One by one they save " + whole(saved_kwh) + " kWh; all at once " +
-                            whole(need_today_.heating_kwh - need_then_.heating_kwh) +
-                            " kWh, since windows share the free heat of one house.",
+    if (with > 1 && today_.by_months) {
+        const double at_once_kwh = need_today_.heating_kwh - need_then_.heating_kwh;
+        column.sentence("bill.house.together", "Whether savings add",
+                        whole(saved_kwh) == whole(at_once_kwh)
+                            ? "One by one or all at once they save the same " + whole(saved_kwh) +
+                                  " kWh: here the windows hardly share the house's free heat."
+                            : "One by one they save " + whole(saved_kwh) + " kWh; all at once " +
+                                  whole(at_once_kwh) +
+                                  " kWh, since windows share the free heat of one house.",
                         ink);
+    }
     column.sentence("bill.house.ranges", "What the ranges are",
                     "Each range holds 8 of 10 of 1000 draws. Weather, thermostat and prices are "
                     "off for all openings alike; glass, leaks and shade each for itself. They are "
                     "taken to last " +
                         whole(life_years_) + " years, by price.",
                     ui.theme.soft);
-}
-
-/// How a sum came about: opening by opening, as they are printed.
-void HouseBill::explain(Ui& ui, const Session& session) const {
-    if (!ui.why) return;
-    Why& why = *ui.why;
-    const auto sum = [&](const char* id, double (*of)(const house::OpeningAnswer&)) {
-        if (!why.asks(id)) return;
-        std::string words;
-        for (std::size_t n = 0; n < slots_.size(); ++n)
-            words += session.house().openings[n].name + ": " + whole(of(openings_[n].today)) +
-                     " → " + whole(of(answer(n, slots_[n].chosen))) + "\n";
-        why.tell(words + "added up");
-    };
-    const auto part = [&](const char* id, auto of) {
-        if (today_.by_months) sum(id, of);
-    };
-    using A = const house::OpeningAnswer&;
-    sum("bill.house.heat", [](A a) { return a.result.year_kwh; });
-    sum("bill.house.people", [](A a) { return a.bothered_pct(); });
-    part("bill.house.conduction", [](A a) { return a.result.year->total.conduction_kwh; });
-    part("bill.house.gain", [](A a) { return a.result.year->total.gain_kwh; });
-    part("bill.house.useful", [](A a) { return a.result.year->total.useful_gain_kwh; });
-    part("bill.house.cool", [](A a) { return a.result.year->total.cooling_kwh; });
-    if (today_.by_months)
-        sum("bill.house.leakage", [](A a) { return a.result.year->total.leakage_kwh; });
-    else
-        sum("bill.house.leakage", [](A a) { return a.result.year_kwh * a.result.year_air_share; });
-    const bool saving = why.asks("bill.house.saving") || why.asks("bill.house.kept");
-    if (saving || why.asks("bill.house.price")) {
-        const std::string& currency = session.house().currency;
-        std::string words;
-        for (std::size_t n = 0; n < each_.size(); ++n)
-            if (each_[n].saves)
-                words += session.house().openings[n].name + ": " +
-                         format_money(saving ? each_[n].saving.value : each_[n].price, currency) +
-                         "\n";
-        why.tell(words + "added up; as entered " +
-                 format_money(saving ? money_.saving_per_year.value : money_.price, currency));
-    }
-    if (why.asks("bill.house.payback"))
-        why.tell("price ÷ saving = " + format_money(money_.price, session.house().currency) +
-                 " ÷ " + format_money(money_.saving_per_year.value, session.house().currency));
 }
 
 void HouseBill::remedies(Ui& ui, Session& session, Column& column) {
@@ -263,7 +232,9 @@ void HouseBill::by_hand(Ui& ui, Session& session, Column& column) {
                          ? ", saves nothing"
                          : ", saves " + between_money(saving, h.currency) + " a year";
         }
-        words += answer(n, chosen).wet() ? ". Glass wet" : ". Glass dry";
+        const house::OpeningAnswer& then = answer(n, chosen);
+        words += then.wet() ? "; glass wet" : "; glass dry";
+        words += draft_words(openings_[n], then, then.bothered_pct(), "; ");
         if (column.card(id_of("opening", n), h.openings[n].name, people(n, chosen), words,
                         open_ == here)) {
             open_ = open_ == here ? -1 : here;
@@ -279,7 +250,9 @@ void HouseBill::by_hand(Ui& ui, Session& session, Column& column) {
             const int at = static_cast<int>(i);
             if (column.card(id_of("choice", i), c.remedy.name,
                             c.priced() ? format_money(price(n, at), h.currency) : "no price",
-                            people(n, at) + " bothered at the ankles", chosen == at))
+                            people(n, at) + " bothered at the ankles" +
+                                draft_words(openings_[n], c.answer, c.bothered_pct(), "; "),
+                            chosen == at))
                 pressed = at;
         }
         if (pressed == -2) continue;
@@ -317,6 +290,19 @@ void HouseBill::draw_sets(Ui& ui, const Session& session, Column& column) const 
     c.series.push_back(std::move(s));
     c.x_now = budget_;
     chart(ui, column.take(chart_px), c);
+    const auto costs = [&](double share) {
+        const double gain = sets_.front().gain + share * (sets_.back().gain - sets_.front().gain);
+        return format_money(
+            std::find_if(sets_.begin(), sets_.end(),
+                         [gain](const house::MixChoice& set) { return set.gain >= gain - 1e-9; })
+                ->price,
+            session.house().currency);
+    };
+    column.sentence("bill.house.half", "What little money brings",
+                    "Of all that money could do here for comfort, half comes for the first " +
+                        costs(0.5) + ", nine tenths for " + costs(0.9) + ", all of it for " +
+                        costs(1) + ".",
+                    ui.theme.ink);
 }
 
 void HouseBill::budget(Ui& ui, Session& session, Column& column) {
@@ -419,14 +405,15 @@ void HouseBill::ranked(Ui& ui, const Session& session, Column& column) {
     for (std::size_t k = 0; k < shown; ++k) {
         const house::RankedRemedy& r = all[k];
         const int at = static_cast<int>(r.choice);
-        const bool on = slots_[r.opening].chosen == at;
+        const house::HouseOpening& o = openings_[r.opening];
+        const house::OpeningChoice& c = o.choices[r.choice];
+        std::string mark = slots_[r.opening].chosen == at ? "chosen" : "";
+        mark += draft_words(o, c.answer, c.bothered_pct(), mark.empty() ? "" : ", ");
         const std::string gain =
             r.price > 0 ? tenths(r.per_100()) + " fewer for " + h.currency + "100" : "for nothing";
-        column.entry(id_of("rank", k),
-                     h.openings[r.opening].name + ": " +
-                         openings_[r.opening].choices[r.choice].remedy.name,
-                     format_money(r.price, h.currency), people(r.opening, at) + ", " + gain,
-                     on ? "chosen" : "", ui.theme.lever);
+        column.entry(id_of("rank", k), h.openings[r.opening].name + ": " + c.remedy.name,
+                     format_money(r.price, h.currency), people(r.opening, at) + ", " + gain, mark,
+                     ui.theme.lever);
     }
     if (!all_ && shown < all.size() &&
         button(ui, "bill.house.all", column.take(touch_px),
