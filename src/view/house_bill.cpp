@@ -15,7 +15,6 @@ namespace {
 using assess::MonthHeat;
 
 constexpr float bars_px = 200, chart_px = 230;
-constexpr double budget_step = 10;   // of money, as the lever steps
 constexpr double drawn_sets = 240;   // of the curve, side by side
 constexpr std::size_t first_few = 8; // of the ranked remedies
 
@@ -98,15 +97,9 @@ void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
     const std::string count = std::to_string(slots_.size());
     column.heading("bill.house",
                    "A year of " + count + (slots_.size() == 1 ? " opening" : " openings"));
-    if (!told_) {
-        std::size_t done = 0;
-        for (std::size_t n = 0; n < slots_.size(); ++n)
-            done += slots_[n].begun && answer(n, slots_[n].chosen).known ? 1 : 0;
-        column.sentence("bill.house.wait", "Still computing",
-                        "Computing: " + std::to_string(done) + " of " + count + " openings …",
-                        ui.theme.soft);
-        return;
-    }
+    const std::string done = "Computing: " + std::to_string(known()) + " of " + count +
+                             (slots_.size() == 1 ? " opening …" : " openings …");
+    if (!told_) return column.sentence("bill.house.wait", "Still computing", done, ui.theme.soft);
     const auto pair = [](double a, double b) { return whole(a) + " → " + whole(b); };
     const auto row = [&](const char* id, const char* name, const std::string& value) {
         column.row(id, name, value, ui.theme.ink, {"house.sum"});
@@ -115,7 +108,8 @@ void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
         row(id, name, pair(today_.year.total.*part, then_.year.total.*part) + " kWh");
     };
     if (today_.by_months) months(ui, column);
-    column.heading("bill.house.sums", "The year: today → chosen remedies", 3);
+    column.heading("bill.house.sums",
+                   fresh_ ? "The year: today → chosen remedies" : done + " as before:", 3);
     if (today_.by_months) {
         kwh("bill.house.conduction", "Lost by glass, frames, joints", &MonthHeat::conduction_kwh);
         kwh("bill.house.leakage", "Lost by leaking air", &MonthHeat::leakage_kwh);
@@ -152,7 +146,7 @@ void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
 
 void HouseBill::money(Ui& ui, const Session& session, Column& column) const {
     const auto with =
-        std::count_if(each_.begin(), each_.end(), [](const Told& t) { return t.saves; });
+        std::count_if(each_.begin(), each_.end(), [](const Told& t) { return t.chosen >= 0; });
     if (with == 0) return;
     const std::string& currency = session.house().currency;
     const ImU32 ink = ui.theme.ink;
@@ -226,15 +220,16 @@ void HouseBill::by_hand(Ui& ui, Session& session, Column& column) {
         std::string words = "As it is";
         if (chosen >= 0) {
             words = openings_[n].choices[static_cast<std::size_t>(chosen)].remedy.name + ", " +
-                    format_money(each_[n].price, h.currency);
+                    format_money(price(n, chosen), h.currency);
             const house::Ranged& saving = each_[n].saving;
-            words += std::fabs(saving.high) < 0.5 && std::fabs(saving.low) < 0.5
+            words += each_[n].chosen != chosen ? "; computing …"
+                     : std::fabs(saving.high) < 0.5 && std::fabs(saving.low) < 0.5
                          ? ", saves nothing"
                          : ", saves " + between_money(saving, h.currency) + " a year";
         }
         const house::OpeningAnswer& then = answer(n, chosen);
-        words += then.wet() ? "; glass wet" : "; glass dry";
-        words += draft_words(openings_[n], then, then.bothered_pct(), "; ");
+        if (then.known) words += then.wet() ? "; glass wet" : "; glass dry";
+        if (then.known) words += draft_words(openings_[n], then, then.bothered_pct(), "; ");
         if (column.card(id_of("opening", n), h.openings[n].name, people(n, chosen), words,
                         open_ == here)) {
             open_ = open_ == here ? -1 : here;
@@ -307,18 +302,17 @@ void HouseBill::draw_sets(Ui& ui, const Session& session, Column& column) const 
 
 void HouseBill::budget(Ui& ui, Session& session, Column& column) {
     column.heading("bill.house.budget", "Best for this budget", 3);
-    if (sets_.empty()) {
+    const float top = column.y;
+    const auto searching = [&] {
         column.sentence("bill.house.search", "Still searching", "Comparing all sets …",
                         ui.theme.soft);
-        return;
-    }
-    if (sets_.back().price <= 0) {
-        column.sentence("bill.house.none", "No budget",
-                        "No remedy with a price leaves fewer "
-                        "people bothered.",
-                        ui.theme.ink);
-        return;
-    }
+        column.y = std::max(column.y, top + best_px_);
+    };
+    if (sets_.empty()) return searching();
+    if (sets_.back().price <= 0)
+        return column.sentence("bill.house.none", "No budget",
+                               "No remedy with a price leaves fewer people bothered.",
+                               ui.theme.ink);
     const std::string label = "Budget, " + session.house().currency;
     const opening::Field field{"bill.budget",
                                label,
@@ -326,7 +320,7 @@ void HouseBill::budget(Ui& ui, Session& session, Column& column) {
                                Quantity::count,
                                opening::Scope::running,
                                0,
-                               budget_step * std::ceil(sets_.back().price / budget_step),
+                               most_budget(),
                                budget_step,
                                {},
                                [](const opening::Case& c) { return c.running.price_per_kwh; },
@@ -344,7 +338,9 @@ void HouseBill::budget(Ui& ui, Session& session, Column& column) {
         search();
     }
     draw_sets(ui, session, column);
-    if (set_) best(ui, session, column);
+    if (!set_) return searching();
+    best(ui, session, column);
+    best_px_ = column.y - top;
 }
 
 void HouseBill::best(Ui& ui, Session& session, Column& column) {

@@ -17,6 +17,8 @@ struct Purse {
     bool cools = false;   ///< the house has a cooler
 };
 
+inline constexpr double budget_step = 10; ///< of money, as its lever steps
+
 class HouseBill {
   public:
     /// One section, or one opening's estimates, or a step of the search; at rest nothing.
@@ -35,9 +37,9 @@ class HouseBill {
         bool there() const { return opening >= 0; }
     };
     struct Told { ///< of one opening, with its chosen remedy
+        int chosen = -1;
         double price = 0;
         house::Ranged saving;
-        bool saves = false; ///< there is a remedy
     };
 
     std::vector<Slot> slots_; ///< by opening, as is
@@ -45,8 +47,9 @@ class HouseBill {
     int revision_ = -1;
     double hour_ = 0;
     std::unique_ptr<assess::Assessor> worker_;
-    // Of the chosen remedies, once all is known.
-    bool told_ = false;
+    // Of the chosen remedies, once all is known; the last ones stay up until then.
+    bool told_ = false;  ///< there are some
+    bool fresh_ = false; ///< they are those of now
     Purse purse_;
     house::HouseTotals today_, then_;
     house::Money money_;
@@ -62,13 +65,15 @@ class HouseBill {
     double budget_ = -1;
     int open_ = -1; ///< opening whose remedies are listed
     bool all_ = false;
+    float best_px_ = 0; ///< height of what the search brings, kept free until it is there again
 
     void follow(const Session& session);
     void forget_search();
     Job next_job() const;
     Job next_of_set() const;
     bool estimated() const;
-    bool known() const;
+    std::size_t known() const;
+    double most_budget() const;
     void solve(const Session& session, const Job& job);
     void tell(const Session& session, const Purse& purse);
     bool search();

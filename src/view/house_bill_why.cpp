@@ -37,7 +37,7 @@ void HouseBill::explain(Ui& ui, const Session& session) const {
         const std::string& currency = session.house().currency;
         std::string words;
         for (std::size_t n = 0; n < each_.size(); ++n)
-            if (each_[n].saves)
+            if (each_[n].chosen >= 0)
                 words += session.house().openings[n].name + ": " +
                          format_money(saving ? each_[n].saving.value : each_[n].price, currency) +
                          "\n";

@@ -43,7 +43,7 @@ void HouseBill::follow(const Session& session) {
     revision_ = session.revision();
     const house::House& h = session.house();
     hour_ = h.hour;
-    told_ = false;
+    fresh_ = false;
     std::vector<Slot> slots;
     std::vector<house::HouseOpening> openings;
     for (std::size_t n = 0; n < h.openings.size(); ++n) {
@@ -63,12 +63,21 @@ void HouseBill::follow(const Session& session) {
     }
     slots_ = std::move(slots);
     openings_ = std::move(openings);
-    open_ = open_ < static_cast<int>(slots_.size()) ? open_ : -1;
+    if (open_ >= static_cast<int>(slots_.size())) open_ = -1;
+    told_ = told_ && estimated() && each_.size() == slots_.size();
     forget_search();
 }
 
 bool HouseBill::estimated() const {
     return std::all_of(slots_.begin(), slots_.end(), [](const Slot& s) { return s.begun; });
+}
+
+/// Openings of which all is known that is chosen.
+std::size_t HouseBill::known() const {
+    std::size_t count = 0;
+    for (std::size_t n = 0; n < slots_.size(); ++n)
+        count += slots_[n].begun && answer(n, slots_[n].chosen).known ? 1 : 0;
+    return count;
 }
 
 HouseBill::Job HouseBill::next_job() const {
@@ -132,7 +141,7 @@ std::vector<int> HouseBill::chosen() const {
 }
 
 void HouseBill::tell(const Session& session, const Purse& purse) {
-    told_ = true;
+    told_ = fresh_ = true;
     purse_ = purse;
     const opening::Running& running = session.house().running;
     today_ = house::house_totals(answers(false));
@@ -146,7 +155,7 @@ void HouseBill::tell(const Session& session, const Purse& purse) {
                                             openings_[n].choices[c].answer.result,
                                             openings_[n].choices[c].remedy, hour_, purse.cools}));
         const house::Money money = house::money(inputs.back());
-        each_[n] = {money.price, money.saving_per_year, true};
+        each_[n] = {slots_[n].chosen, money.price, money.saving_per_year};
     }
     money_ = house::money(inputs);
     life_years_ = house::life_years(inputs);
@@ -155,6 +164,11 @@ void HouseBill::tell(const Session& session, const Purse& purse) {
         opening::climate_at(static_cast<std::size_t>(running.climate - 1));
     need_today_ = house::house_need(answers(false), climate);
     need_then_ = house::house_need(answers(true), climate);
+}
+
+/// What buys the set that leaves the fewest bothered, in whole steps of the lever.
+double HouseBill::most_budget() const {
+    return budget_step * std::ceil(sets_.back().price / budget_step);
 }
 
 /// A step of the search; true while there is more of it. What of the best set is only estimated is
@@ -174,8 +188,9 @@ bool HouseBill::search() {
         budget_ = 0;
         for (std::size_t n = 0; n < now.size(); ++n)
             budget_ += price(n, now[n]);
-        if (budget_ <= 0) budget_ = 10 * std::round(sets_.back().price / 40);
+        if (budget_ <= 0) budget_ = budget_step * std::round(sets_.back().price / 4 / budget_step);
     }
+    budget_ = std::min(budget_, most_budget());
     if (set_) return false;
     if (!search_) search_.emplace(mix_, budget_);
     while (search_->step())
@@ -193,7 +208,7 @@ void HouseBill::work(Ui& ui, const Session& session, const Purse& purse) {
         more = free;
         if (free) solve(session, job);
     } else {
-        if (!told_ || purse.fuel != purse_.fuel || purse.cools != purse_.cools)
+        if (!fresh_ || purse.fuel != purse_.fuel || purse.cools != purse_.cools)
             tell(session, purse);
         more = search();
         if (const Job of_set = next_of_set(); !more && set_ && !settled_ && free) {
