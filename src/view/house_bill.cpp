@@ -136,6 +136,7 @@ void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
         std::to_string(today_.wet) + " → " + std::to_string(then_.wet));
     explain(ui, session);
     money(ui, session, column);
+    column.space(6);
     column.sentence("bill.house.base", "Base",
                     "These openings as they are today, each for itself in an ordinary house of " +
                         ordinary_size(ui.units) +
@@ -159,6 +160,7 @@ void HouseBill::money(Ui& ui, const Session& session, Column& column) const {
                {"house.saving"});
     column.row("bill.house.kept", "CO₂ kept out a year", between_kg(money_.kg_co2_per_year), ink,
                {"house.saving"});
+    column.space(6);
     const double saved_kwh = today_.kwh - then_.kwh;
     std::string share;
     if (today_.kwh > 1 && saved_kwh > 0) {
@@ -366,6 +368,7 @@ void HouseBill::best(Ui& ui, Session& session, Column& column) {
                ink, {"house.price"});
     column.row("bill.house.set.now", "As chosen now",
                set_people(now) + " for " + format_money(now_price, h.currency), ink, {"house.mix"});
+    column.space(6);
     std::string words;
     if (next_) {
         words = "With " + format_money(next_->price - budget_, h.currency) + " more: ";
@@ -386,6 +389,7 @@ void HouseBill::best(Ui& ui, Session& session, Column& column) {
         ui.wishes.another_frame = true;
         return take(session, best);
     }
+    column.space(2);
     column.sentence("bill.house.set.note", "How it is found",
                     "The set that leaves the fewest bothered for this money, one remedy an "
                     "opening. Found by estimates within 2 of 100; the set itself is computed in "
