@@ -223,6 +223,13 @@ TEST_CASE("whole house: ranked by people fewer for the money, within the screen 
         }
         check_apart(stage, size, "bill.", 0);
     }
+    h.openings.resize(1); // a house of one opening is that opening
+    Stage one(phone, h);
+    one.frame({{"view.bill", view::MirrorEvent::Kind::press, 0, ""}});
+    one.frame({{"bill.all", view::MirrorEvent::Kind::press, 0, ""}});
+    one.frame();
+    CHECK(!one.node("bill.all")->enabled);
+    CHECK(one.node("bill.heat"));
 }
 
 } // namespace
