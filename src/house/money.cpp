@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 namespace shimlight::house {
 namespace {
@@ -15,22 +16,35 @@ constexpr std::size_t draw_count = 1000;
 constexpr std::size_t low_rank = draw_count / 10, high_rank = draw_count - 1 - low_rank;
 constexpr double never = std::numeric_limits<double>::infinity();
 
-/// Factors on the inputs; 1 is as told.
-struct Factors {
-    double conduction = 1, leakage = 1, sun = 1, cooling = 1, house = 1, fuel = 1, work = 1;
+/// Factors on one opening's inputs; 1 is as told.
+struct Own {
+    double conduction = 1, leakage = 1, sun = 1;
+};
+
+/// On those of all openings.
+struct Common {
+    double cooling = 1, house = 1, fuel = 1, work = 1;
     double escalation = 0; ///< added
 };
 
-Factors drawn(const Spread& spread, SeededDraws& draws) {
-    const auto about_one = [&](double share) { return 1 + share * draws.triangle(); };
-    Factors f;
-    f.conduction = about_one(spread.conduction);
+double about_one(double share, SeededDraws& draws) {
+    return 1 + share * draws.triangle();
+}
+
+Own own_drawn(const Spread& spread, SeededDraws& draws) {
+    Own f;
+    f.conduction = about_one(spread.conduction, draws);
     f.leakage = std::exp(std::log(spread.leakage_factor) * draws.triangle());
-    f.sun = about_one(spread.sun);
-    f.cooling = about_one(spread.cooling);
-    f.house = about_one(spread.house);
-    f.fuel = about_one(spread.price_of_fuel);
-    f.work = about_one(spread.price_of_work);
+    f.sun = about_one(spread.sun, draws);
+    return f;
+}
+
+Common common_drawn(const Spread& spread, SeededDraws& draws) {
+    Common f;
+    f.cooling = about_one(spread.cooling, draws);
+    f.house = about_one(spread.house, draws);
+    f.fuel = about_one(spread.price_of_fuel, draws);
+    f.work = about_one(spread.price_of_work, draws);
     f.escalation = spread.escalation * draws.triangle();
     return f;
 }
@@ -55,19 +69,26 @@ struct Outcome {
     double price = 0, heat_kwh = 0, saving = 0, kg_co2 = 0, payback = 0, discounted = 0, value = 0;
 };
 
-Outcome outcome(const MoneyInput& in, const Factors& f) {
-    const double heat_kwh = f.house * (in.saved.conduction_kwh * f.conduction +
-                                       in.saved.leakage_kwh * f.leakage + in.saved.sun_kwh * f.sun);
-    const double cool_kwh = in.cools ? f.house * f.cooling * in.saved.cooling_kwh : 0;
+Outcome outcome(std::span<const MoneyInput> each, const Common& f, const std::vector<Own>& own) {
     Outcome out;
-    out.price = in.work.price() * f.work;
-    out.heat_kwh = heat_kwh;
-    out.saving = f.fuel * (in.heat.cost(heat_kwh) + in.cool.cost(cool_kwh));
-    out.kg_co2 = in.heat.kg_co2(heat_kwh) + in.cool.kg_co2(cool_kwh);
-    const double growth = (1 + in.escalation + f.escalation) / (1 + in.discount);
+    if (each.empty()) return out;
+    const double growth = (1 + each[0].escalation + f.escalation) / (1 + each[0].discount);
+    for (std::size_t n = 0; n < each.size(); ++n) {
+        const MoneyInput& in = each[n];
+        const double heat_kwh =
+            f.house * (in.saved.conduction_kwh * own[n].conduction +
+                       in.saved.leakage_kwh * own[n].leakage + in.saved.sun_kwh * own[n].sun);
+        const double cool_kwh = in.cools ? f.house * f.cooling * in.saved.cooling_kwh : 0;
+        const double price = in.work.price() * f.work;
+        const double saving = f.fuel * (in.heat.cost(heat_kwh) + in.cool.cost(cool_kwh));
+        out.price += price;
+        out.heat_kwh += heat_kwh;
+        out.saving += saving;
+        out.kg_co2 += in.heat.kg_co2(heat_kwh) + in.cool.kg_co2(cool_kwh);
+        out.value += saving * worth_of_years(in.life_years, growth) - price;
+    }
     out.payback = years_until(out.price, out.saving, 1);
     out.discounted = years_until(out.price, out.saving, growth);
-    out.value = out.saving * worth_of_years(in.life_years, growth) - out.price;
     return out;
 }
 
@@ -95,13 +116,31 @@ HeatParts saved_parts(const assess::YearHeat& today, const assess::YearHeat& rem
             b.useful_gain_kwh - a.useful_gain_kwh, a.cooling_kwh - b.cooling_kwh};
 }
 
+double life_years(std::span<const MoneyInput> each) {
+    double by_price = 0, price = 0, longest = 0;
+    for (const MoneyInput& in : each) {
+        by_price += in.life_years * in.work.price();
+        price += in.work.price();
+        longest = std::max(longest, in.life_years);
+    }
+    return price > 0 ? by_price / price : longest;
+}
+
 Money money(const MoneyInput& input) {
-    const Outcome told = outcome(input, {});
+    return money(std::span(&input, 1));
+}
+
+Money money(std::span<const MoneyInput> each) {
+    std::vector<Own> own(each.size());
+    const Outcome told = outcome(each, {}, own);
     Draws heat, saving, kg_co2, payback, discounted, value;
-    SeededDraws draws(input.seed);
+    const MoneyInput first = each.empty() ? MoneyInput{} : each[0];
+    SeededDraws draws(first.seed);
     std::size_t pays = 0;
     for (std::size_t n = 0; n < draw_count; ++n) {
-        const Outcome out = outcome(input, drawn(input.spread, draws));
+        for (std::size_t i = 0; i < each.size(); ++i)
+            own[i] = own_drawn(each[i].spread, draws);
+        const Outcome out = outcome(each, common_drawn(first.spread, draws), own);
         heat[n] = out.heat_kwh;
         saving[n] = out.saving;
         kg_co2[n] = out.kg_co2;
@@ -119,7 +158,7 @@ Money money(const MoneyInput& input) {
     result.discounted_payback_years = ranged(discounted, told.discounted);
     result.net_value = ranged(value, told.value);
     result.pays_share = static_cast<double>(pays) / draw_count;
-    result.outlasts = told.discounted > input.life_years;
+    result.outlasts = told.discounted > life_years(each);
     return result;
 }
 

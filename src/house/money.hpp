@@ -5,6 +5,7 @@
 #include "assess/year.hpp"
 
 #include <cstdint>
+#include <span>
 #include <string>
 
 namespace shimlight::house {
@@ -79,6 +80,14 @@ struct Money {
 };
 
 Money money(const MoneyInput& input);
+
+/// Of several openings of one house together. Weather, thermostat, cooling, prices and fuel's rise
+/// are off for all alike; how far glass, leaks and sun are off is drawn for each by itself. What is
+/// the same for all is taken from the first.
+Money money(std::span<const MoneyInput> each);
+
+/// How long what was bought lasts, by price.
+double life_years(std::span<const MoneyInput> each);
 
 /// Cost of one year of a window, heating and cooling; kg likewise.
 double year_cost(const assess::YearHeat& year, const MoneyInput& input);

@@ -151,8 +151,25 @@ house::Ranged Bill::saving(const Session& session, const Measure& m) const {
     return house::money(in).saving_per_year;
 }
 
+/// The switch between this opening and all of them.
+void Bill::one_or_all(Ui& ui, const Session& session, Column& column) {
+    if (session.house().openings.size() < 2) whole_ = false;
+    const Box row = column.take(touch_px);
+    const float half = (row.w - 8) / 2;
+    ButtonStyle style;
+    style.role = Role::toggle;
+    const bool was = whole_;
+    style.on = !whole_;
+    if (button(ui, "bill.one", {row.x, row.y, half, row.h}, "This opening", style)) whole_ = false;
+    style.on = was;
+    style.enabled = session.house().openings.size() > 1;
+    if (button(ui, "bill.all", {row.x + half + 8, row.y, half, row.h}, "Whole house", style))
+        whole_ = true;
+    if (whole_ != was) ui.wishes.another_frame = true;
+}
+
 void Bill::place(Ui& ui, Session& session, Column& column) {
-    column.heading("bill.year", "A year of this opening");
+    if (!whole_) column.heading("bill.year", "A year of this opening");
     const opening::Field& climate = field("running.climate");
     const Box row = column.take(touch_px, 4);
     text(ui, ui.platform.fonts.small, {row.x, row.y + 14}, ui.theme.soft, "Climate of");
@@ -373,8 +390,12 @@ void Bill::list(Ui& ui, const Session& session, Column& column) const {
 void Bill::draw(Ui& ui, Session& session, Box box) {
     ui.group = "bill";
     fill(ui, box, ui.theme.paper);
-    work_out(ui, session);
-    const bool rests = begun_ && !ui.gesture.down && solved_ < measures_.size();
+    const Purse purse{fuel(session.house().running), cools_};
+    if (whole_)
+        house_.work(ui, session, purse);
+    else
+        work_out(ui, session);
+    const bool rests = !whole_ && begun_ && !ui.gesture.down && solved_ < measures_.size();
     if (rests) {
         solve_one(session);
         ui.wishes.another_frame = true;
@@ -385,14 +406,22 @@ void Bill::draw(Ui& ui, Session& session, Box box) {
     const float left = box.x + (box.w - width) / 2;
     const float top = scroll_.begin(ui, box, content_px_) + 12;
     Column first(ui, {left, top, column_px, 0});
+    one_or_all(ui, session, first);
     place(ui, session, first);
-    energy(ui, session, first);
+    if (whole_)
+        house_.totals(ui, session, first);
+    else
+        energy(ui, session, first);
     if (two) fuel_and_price(ui, session, first);
     Column second(
         ui, {two ? left + column_px + between_px : left, two ? top : first.y + 16, column_px, 0});
-    payback(ui, session, second);
-    thermostat(ui, session, second);
-    list(ui, session, second);
+    if (whole_) {
+        house_.remedies(ui, session, second);
+    } else {
+        payback(ui, session, second);
+        thermostat(ui, session, second);
+        list(ui, session, second);
+    }
     if (!two) fuel_and_price(ui, session, second);
     const float end = std::max(first.y, second.y) - top + 36;
     if (end != content_px_) ui.wishes.another_frame = true;

@@ -4,14 +4,13 @@
 
 #include "assess/plans.hpp"
 #include "house/bill.hpp"
+#include "view/house_bill.hpp"
 #include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
 #include "view/ui.hpp"
 
 namespace shimlight::view {
-
-class Column;
 
 class Bill {
   public:
@@ -30,6 +29,8 @@ class Bill {
     int fuel_ = -1;      ///< chosen in this visit; else the likely one
     bool cools_ = false; ///< the house has a cooler
     bool moving_ = false;
+    bool whole_ = false; ///< the whole house is shown
+    HouseBill house_;
     int revision_ = -1;
     bool begun_ = false; ///< the money is that of `revision_`
     // Solved measure by measure, and kept as long as the house is the same but for prices.
@@ -49,6 +50,7 @@ class Bill {
     house::Ranged saving(const Session& session, const Measure& measure) const;
     void solve_one(const Session& session);
 
+    void one_or_all(Ui& ui, const Session& session, Column& column);
     void place(Ui& ui, Session& session, Column& column);
     void energy(Ui& ui, const Session& session, Column& column) const;
     void fuel_and_price(Ui& ui, Session& session, Column& column);

@@ -69,6 +69,23 @@ void Column::row(std::string_view id, std::string_view name, std::string_view va
     y += height + 2;
 }
 
+void Column::entry(std::string_view id, const std::string& name, const std::string& figure,
+                   const std::string& words, const std::string& mark, ImU32 mark_colour) {
+    Ui& ui = *ui_;
+    const Fonts& fonts = ui.platform.fonts;
+    const float figure_px = text_size(ui, fonts.strong, figure).x, left = width() - figure_px - 12;
+    const float high = paragraph(ui, fonts.body, {}, left, 0, name, false);
+    const Box row = take(high + (mark.empty() ? 29.0f : 46.0f), 0);
+    paragraph(ui, fonts.body, {row.x, row.y + 5}, left, ui.theme.ink, name);
+    text(ui, fonts.strong, {row.right(), row.y + 5}, ui.theme.ink, figure, Align::right);
+    const float y = row.y + high + 4;
+    text_fitted(ui, fonts.small, {row.x, y}, row.w, ui.theme.soft, words);
+    text_fitted(ui, fonts.small, {row.x, y + 17}, row.w, mark_colour, mark);
+    ui.list->AddLine({row.x, row.bottom() - 2}, {row.right(), row.bottom() - 2}, ui.theme.rule);
+    note(ui, Role::output, id, row, name,
+         figure + ", " + words + (mark.empty() ? "" : ", " + mark));
+}
+
 Box Column::take(float height_px, float gap_px) {
     const Box box{x(), y, width(), height_px};
     y += height_px + gap_px;

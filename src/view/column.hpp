@@ -40,6 +40,9 @@ class Column {
     /// A card to press: a name, something aside, words below. True when pressed.
     bool card(const std::string& id, const std::string& name, const std::string& aside,
               const std::string& words, bool on);
+    /// A name with a figure on the right, a small line below and, when there is one, a mark.
+    void entry(std::string_view id, const std::string& name, const std::string& figure,
+               const std::string& words, const std::string& mark, ImU32 mark_colour);
     /// The box of something `height_px` high, which the caller draws.
     Box take(float height_px, float gap_px = 8);
 

@@ -73,6 +73,16 @@ constexpr CardText cards[] = {
     {"bill.saving", "Fuel that need not be bought in a year.", draws, draws_range},
     {"bill.payback", "Years until the savings have paid the price.", draws, draws_range},
     {"bill.value", "Savings over its life less the price, in today's money.", draws, draws_range},
+    {"house.sum", "The openings' own numbers, added up.", year, year_range},
+    {"house.price", "Labour and material of the remedies, added up.",
+     "Hours and material of each remedy's list.", "An estimate, ± 15 %: a quote decides."},
+    {"house.saving", "Fuel that all openings together need not have in a year.", draws,
+     "8 of 10 draws lie within. What is off for all openings alike adds; what is each one's own "
+     "goes by the root of the squares."},
+    {"house.mix", "People bothered at the ankles, of 100 at each opening, added up.",
+     "Undominated sets (Nemhauser and Ullmann 1969), bounds of Sinha and Zoltners 1979, both from "
+     "memory; people as on the Room page.",
+     "Of the estimates the best to the last unit of money; each estimate within 2 of 100."},
     {"sheet.size", "Width × height from the tape, largest or smallest of three.", tape, tape_range},
     {"sheet.united", "What many price lists go by.", tape, tape_range},
     {"sheet.fits", "The largest unit that stands plumb and level in the opening as it is.",

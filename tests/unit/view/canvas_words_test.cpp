@@ -165,5 +165,21 @@ TEST_CASE("canvas: the same in other units, with remedies in sight and after a l
     }
 }
 
+TEST_CASE("canvas: the bill of the whole house, all of it in sight") {
+    if (!Stage::has_type()) return;
+    house::House h = house::demo_house();
+    h.openings.erase(h.openings.begin() + 1);
+    h.running.climate = 24;
+    for (const stage::Size size : {stage::Size{360, 4400}, {360, 6000, true, true, 1, 2}}) {
+        CAPTURE(size.text);
+        Stage stage(size, h);
+        stage.press("view.bill");
+        stage.press("bill.all");
+        stage.press("bill.house.opening.0");
+        check_words(stage, size.text == 0);
+        check_apart(stage::drawn_texts(*ImGui::GetDrawData()));
+    }
+}
+
 } // namespace
 } // namespace shimlight::screens
