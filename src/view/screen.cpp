@@ -11,6 +11,7 @@
 #include "view/lever_card.hpp"
 #include "view/levers_panel.hpp"
 #include "view/panes.hpp"
+#include "view/photo.hpp"
 #include "view/readings.hpp"
 #include "view/remedies.hpp"
 #include "view/rest.hpp"
@@ -183,7 +184,7 @@ void Conductor::opened_link() {
 
 void Conductor::opened_file() {
     if (ui.platform.from_link) return opened_link();
-    if (opened_lessons()) return;
+    if (take_photo(s.session, ui.platform.opened_file) || opened_lessons()) return;
     const auto opened = house::from_json(ui.platform.opened_file);
     if (!ok(opened)) {
         const Problem& p = problem(opened);
