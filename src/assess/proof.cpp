@@ -23,6 +23,11 @@ struct Suspect {
     bool of_the_day = false; ///< no fault of the work
 };
 constexpr Suspect suspects[] = {
+    {"joint as before", "a joint as it was before the work",
+     "look behind the casing: is the shim space filled all round, sill and corners too, and the "
+     "casing caulked?"},
+    {"sash as before", "a sash as it was before the work",
+     "look at the sash: pushed home, locked, its weather strip whole, paper gripped all round?"},
     {"shim filling", "a joint still open",
      "look behind the casing: is the shim space filled all round, sill and corners too?"},
     {"casing caulk", "a casing that is not caulked",
@@ -71,6 +76,12 @@ constexpr Phrase worked = "It worked: {0} as computed for this remedy, within th
                  misses = "the {0} reads {1} colder than computed (± {2}).",
                  speaks = " That speaks for {0}: {1}",
                  else_look = " Nothing single explains it: {0}";
+
+bool same(const Case& a, const Case& b) {
+    const auto fields = opening::fields();
+    return std::all_of(fields.begin(), fields.end(),
+                       [&](const opening::Field& f) { return f.get(a) == f.get(b); });
+}
 
 std::size_t index_of(Part part) {
     return part == Part::glass_centre ? 0
@@ -150,6 +161,25 @@ const SurfaceReading* reading_of(const SiteVisit& visit, Part part) {
 /// leaves of the parts that miss, in their errors, squared.
 using Fit = std::tuple<int, int, double>;
 
+/// Of work left undone: here every part that was read speaks.
+std::optional<Fit> fit_undone(const std::vector<PartSurface>& surfaces,
+                              const std::vector<ProvedPart>& parts) {
+    double left = 0;
+    bool all = true, helps = false;
+    for (const ProvedPart& p : parts) {
+        const auto there = std::find_if(surfaces.begin(), surfaces.end(),
+                                        [&](const PartSurface& s) { return s.part == p.part; });
+        if (there == surfaces.end()) continue;
+        const double left_k = p.read_c - there->surface_c;
+        all = all && std::fabs(left_k) <= p.error_k;
+        if (p.compared != Compared::colder) continue;
+        helps = helps || std::fabs(left_k) < std::fabs(p.difference_k) - p.error_k / 4;
+        left += left_k * left_k / (p.error_k * p.error_k);
+    }
+    if (!helps) return std::nullopt;
+    return Fit{all ? 0 : 1, 0, left};
+}
+
 std::optional<Fit> fit_of(const Suspect& s, const std::vector<ProvedPart>& parts,
                           const SiteVisit& after, bool of_the_work) {
     double left = 0;
@@ -173,11 +203,14 @@ std::optional<Fit> fit_of(const Suspect& s, const std::vector<ProvedPart>& parts
 }
 
 const Suspect* best_suspect(const std::vector<ProvedPart>& parts, const SiteVisit& after,
-                            const Case& today, const Case& remedy) {
+                            const LeftUndone& undone, const Case& today, const Case& remedy) {
     const Suspect* best = nullptr;
     Fit least;
     for (const Suspect& s : suspects) {
-        const auto fit = fit_of(s, parts, after, changed(s.assumption, today, remedy));
+        auto fit = fit_of(s, parts, after, changed(s.assumption, today, remedy));
+        for (const LeftUndone::Part& u : undone.parts())
+            if (u.what == s.assumption && u.drafts.done())
+                fit = fit_undone(u.drafts.parts(), parts);
         if (!fit || (best && *fit >= least)) continue;
         best = &s;
         least = *fit;
@@ -234,7 +267,46 @@ std::string sentence_of(const Proof& proof, const Suspect* suspect, bool fahrenh
 
 } // namespace
 
-Proof prove(const SiteVisit& before, const SiteVisit& after,
+void LeftUndone::ask(const Case& today, const Case& remedy, const SiteReadings& site) {
+    struct Work {
+        std::string_view what;
+        std::string_view keys[3];
+    };
+    constexpr Work all[] = {{"joint as before", {"shim.fill", "casing.seal", "pockets"}},
+                            {"sash as before", {"sash.slipped_m", "sash.fit", "sash.locked"}}};
+    std::vector<Part> parts;
+    for (const Work& work : all) {
+        Case undone = at_site(remedy, site);
+        bool differs = false;
+        for (const std::string_view key : work.keys) {
+            const opening::Field& field = *opening::find_field(key);
+            const double was = field.get(today);
+            differs = differs || was != field.get(remedy);
+            opening::set_field(undone, field, was);
+        }
+        if (!differs || !site.any()) continue;
+        const auto known = std::find_if(parts_.begin(), parts_.end(), [&](const Part& p) {
+            return p.what == work.what && same(p.drafts.of(), undone);
+        });
+        parts.push_back(known == parts_.end() ? Part{work.what, DraftParts(undone)} : *known);
+    }
+    parts_ = std::move(parts);
+}
+
+bool LeftUndone::step() {
+    for (Part& part : parts_) {
+        if (part.drafts.done()) continue;
+        part.drafts.step();
+        break;
+    }
+    return done();
+}
+
+bool LeftUndone::done() const {
+    return std::all_of(parts_.begin(), parts_.end(), [](const Part& p) { return p.drafts.done(); });
+}
+
+Proof prove(const SiteVisit& before, const SiteVisit& after, const LeftUndone& undone,
             const std::vector<PartSurface>& computed_today, const Case& today, const Case& remedy,
             bool fahrenheit) {
     Proof proof;
@@ -252,7 +324,8 @@ Proof prove(const SiteVisit& before, const SiteVisit& after,
     const bool colder = any(proof.parts, Compared::colder);
     proof.standing = colder ? (apart ? Standing::in_part : Standing::not_worked)
                             : (apart ? Standing::worked : Standing::too_small);
-    const Suspect* suspect = colder ? best_suspect(proof.parts, after, today, remedy) : nullptr;
+    const Suspect* suspect =
+        colder ? best_suspect(proof.parts, after, undone, today, remedy) : nullptr;
     if (suspect) proof.suspect = suspect->assumption;
     proof.sentence = sentence_of(proof, suspect, fahrenheit);
     return proof;

@@ -41,10 +41,29 @@ struct Proof {
     std::string sentence; ///< empty without readings after
 };
 
+/// The remedy with one part of its work left as it is today: what a joint or a sash that nobody
+/// touched would read. One section a step.
+class LeftUndone {
+  public:
+    /// What was solved for the same cases stays. Nothing to solve without readings.
+    void ask(const opening::Case& today, const opening::Case& remedy, const SiteReadings& site);
+    bool step(); ///< true once everything is known
+    bool done() const;
+
+    struct Part {
+        std::string_view what; ///< "joint as before"
+        DraftParts drafts;
+    };
+    const std::vector<Part>& parts() const { return parts_; }
+
+  private:
+    std::vector<Part> parts_;
+};
+
 /// `after` was asked about the remedy, `before` about today; `computed_today` are today's surfaces,
-/// whatever their airs: of them the temperature factor is taken. Suspects are known once
-/// after.done().
-Proof prove(const SiteVisit& before, const SiteVisit& after,
+/// whatever their airs: of them the temperature factor is taken. Suspects are known once `after`
+/// and `undone` are done.
+Proof prove(const SiteVisit& before, const SiteVisit& after, const LeftUndone& undone,
             const std::vector<PartSurface>& computed_today, const opening::Case& today,
             const opening::Case& remedy, bool fahrenheit);
 

@@ -134,6 +134,7 @@ void Readings::ask(const Session& session, Units units) {
     before_.ask(session.today(), site_of(session, before_entries), us);
     after_.ask(session.has_remedy() ? session.remedy() : session.today(),
                site_of(session, after_entries), us);
+    undone_.ask(session.today(), session.remedy(), after_.site());
     const assess::SiteReadings& site = before_.site();
     const auto reading =
         assess::infrared_of(site, opening::Part::glass_centre, session.today().opening.height_m);
@@ -151,23 +152,25 @@ void Readings::compute(Ui& ui, const Session& session) {
         said_.compared = false;
     }
     if (complete && session.remedy_result().complete) {
-        (before_.done() ? after_ : before_).step();
-        if (!before_.done() || !after_.done()) ui.wishes.another_frame = true;
+        if (before_.done() && after_.done())
+            undone_.step();
+        else
+            (before_.done() ? after_ : before_).step();
+        if (!before_.done() || !known()) ui.wishes.another_frame = true;
     }
     const bool compared = before_.compared() && after_.compared();
     if (said_.revision == session.revision() && said_.units == ui.units &&
-        said_.complete == complete && said_.compared == compared &&
-        said_.explained == after_.done())
+        said_.complete == complete && said_.compared == compared && said_.explained == known())
         return;
-    said_.explained = after_.done();
+    said_.explained = known();
     said_.complete = complete;
     said_.compared = compared;
     said_.revision = session.revision();
     said_.units = ui.units;
     said_.predicted = session.today_result().seat.share;
     const bool us = ui.units == Units::us;
-    said_.proof = assess::prove(before_, after_, session.today_result().parts, session.today(),
-                                session.remedy(), us);
+    said_.proof = assess::prove(before_, after_, undone_, session.today_result().parts,
+                                session.today(), session.remedy(), us);
     auto answers = session.record().answers;
     for (const TestAnswer& a : assess::answers_of(before_.parts()))
         answers.push_back(a);
@@ -221,6 +224,12 @@ void Readings::find_out(Ui& ui, Session& session, Column& column) {
         column.sentence("readings.contradiction", "Contradiction", c.sentence, ui.theme.worse);
     column.sentence("readings.against", "Against the computation", f.against_prediction,
                     ui.theme.lever);
+    const auto seen = house::observation_rows();
+    for (std::size_t i = 0; i < seen.size(); ++i)
+        if (!seen[i].is_test() && house::seen(session.record(), i) == house::Seen::yes)
+            column.sentence("readings.seen." + std::string(seen[i].key), "Seen on site",
+                            std::string(seen[i].label) + ". " + std::string(seen[i].speaks),
+                            ui.theme.ink);
     column.space(4);
     const auto all = assess::test_rows();
     for (std::size_t i = 0; i < all.size(); ++i)

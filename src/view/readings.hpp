@@ -31,9 +31,11 @@ class Readings {
     };
     Said said_;
     assess::SiteVisit before_, after_;
+    assess::LeftUndone undone_;
     Scroll scroll_;
     float content_px_ = 0;
 
+    bool known() const { return after_.done() && undone_.done(); }
     void compute(Ui& ui, const Session& session);
     void ask(const Session& session, Units units);
     void find_out(Ui& ui, Session& session, Column& column);

@@ -149,7 +149,7 @@ std::optional<std::string> picked_room(Ui& ui, Box box, const House& house,
     const auto rooms = rooms_to_pick(house);
     const auto at = std::find(rooms.begin(), rooms.end(), room) - rooms.begin();
     const int now = at < static_cast<int>(rooms.size()) ? static_cast<int>(at) : -1;
-    int picked = menu_tab(ui, "survey.rooms", box, "List", rooms, now);
+    int picked = menu_tab(ui, "survey.rooms", box, "List", rooms, -1);
     MirrorNode node;
     node.id = "survey.room_list";
     node.role = Role::choice;
@@ -366,7 +366,7 @@ void Survey::list(Ui& ui, Session& session, Column& column) {
                            record.room_name.empty() ? "No room named" : record.room_name, 3);
         const bool on = static_cast<int>(i) == h.selected;
         if (on) shown_from_ = column.y;
-        const std::string said = record.complaint.empty() ? "" : record.complaint + " ";
+        const std::string said = record.complaint.empty() ? "" : "“" + record.complaint + "” ";
         const bool pressed =
             column.card("opening." + std::to_string(i), record.name, size_of(record, ui.units),
                         said + survey_state(record), on);
