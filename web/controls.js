@@ -211,7 +211,8 @@ const heading = {
   },
 };
 
-const roles = {
+/// web/photos.js adds one.
+export const roles = {
   button, toggle, tab, slider, choice, output, figure, status, image, heading,
   text: typing("text"), number: typing("decimal"),
 };

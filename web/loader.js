@@ -18,7 +18,9 @@ import { withTexts } from "./wasm.js";
 const SIGNS = ["pointerdown", "keydown", "focusin", "click", "input", "wheel", "appinstalled"];
 const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
+const PHOTOS_MARK = "__PHOTOS_MARK__"; // of the content that belongs to this page
 let program = null;
+let photos = null; // web/photos.js comes with the rest of the program
 let earlyNote = ""; // said before there was a program to say it to
 const state = { asleep: true, frames: 0, drawable: false };
 
@@ -35,8 +37,23 @@ function note(words) {
   if (program) withTexts(program, [words], (at) => program._shimlight_storage_note(at));
 }
 
-function openFile() {
-  chooseFile((text) => withTexts(program, [text], (at) => program._shimlight_opened(at, 0)));
+function opened(text, fromLink = 0) {
+  withTexts(program, [text], (at) => program._shimlight_opened(at, fromLink));
+}
+
+/// What only the page can do, and only inside a gesture: by the action of a mirror's node.
+const actions = {
+  "open-file": () => chooseFile(async (text) => opened(photos ? await photos.withoutPictures(text) : text)),
+  copy: (node) => navigator.clipboard?.writeText(node.v).catch(() => {}),
+  "add-photo": () => photos.choosePhoto((id) => opened(`photo ${id}`)),
+  "show-photo": (node) => photos.enlarge(node),
+};
+
+/// The rest of the program with what shows photographs, which must be there before it.
+async function whole(rest) {
+  photos ??= await import("./photos.js");
+  if (photos.MARK !== PHOTOS_MARK) throw new Error("the host has another version");
+  return rest();
 }
 
 /// An opening that came with the address. The address is then as it was, so that it comes once.
@@ -46,7 +63,7 @@ async function openLink() {
   history.replaceState(null, "", location.pathname + location.search);
   try {
     const text = await textOf(hash);
-    withTexts(program, [text], (at) => program._shimlight_opened(at, 1));
+    opened(text, 1);
     await program.whole();
   } catch (error) {
     showNotice(`The link was not opened: ${error.message}.`, [["Close", () => {}]]);
@@ -60,7 +77,7 @@ function makePage(storage, theme, layout, mirror) {
     stored: (generation) => storage.houses[generation] ?? null,
     keep: (json) => storage.keep(json),
     mirror: (nodes) => mirror.update(JSON.parse(nodes)),
-    offer: offerFile,
+    offer: async (name, text) => offerFile(name, photos ? await photos.withPictures(text) : text),
     link: (house) => linkTo(house).then(offerLink),
     theme(choice) {
       theme.choose(choice);
@@ -154,8 +171,10 @@ async function start() {
   const storage = await new Storage(note).open();
   const theme = new Theme(storage.theme, wake);
   const layout = new CanvasLayout(stage, canvas, wake);
-  const mirror = new Mirror(document.getElementById("mirror"), tell, openFile);
+  const mirror = new Mirror(document.getElementById("mirror"), tell, actions);
   program = await startProgram(makePage(storage, theme, layout, mirror));
+  const rest = program.whole;
+  program.whole = () => whole(rest);
   if (state.drawable) {
     listenToContext();
     new Pointer(stage, canvas, program, mirror);

@@ -6,14 +6,14 @@ import { element, makeControl, updateControl } from "./controls.js";
 // As view::MirrorEvent::Kind.
 const PRESS = 0, NUMBER = 1, TEXT = 2, FOCUS = 3, BLUR = 4;
 const TYPED = ["text", "number"];
-const TAKES_TAPS = ["button", "toggle", "tab", "slider", "choice", ...TYPED];
+const TAKES_TAPS = ["button", "toggle", "tab", "slider", "choice", "photo", ...TYPED];
 
 export class Mirror {
-  /// tell(kind, id, number, text) reaches the program; openFile() must run inside a gesture.
-  constructor(root, tell, openFile) {
+  /// tell(kind, id, number, text) reaches the program; actions must run inside a gesture.
+  constructor(root, tell, actions) {
     this.root = root;
     this.tell = tell;
-    this.openFile = openFile;
+    this.actions = actions;
     this.nodes = [];
     this.entries = new Map(); // id → { control, wrapper, node, told }
     this.groups = new Map(); // key → section
@@ -91,8 +91,7 @@ export class Mirror {
 
   /// What only the page can do, and only inside a gesture.
   act(node) {
-    if (node.a === "open-file") this.openFile();
-    if (node.a === "copy") navigator.clipboard?.writeText(node.v).catch(() => {});
+    this.actions[node.a]?.(node);
   }
 
   change(kind, id, number, text) {

@@ -33,6 +33,8 @@ const char* role_name(view::Role role) {
         return "status";
     case view::Role::image:
         return "image";
+    case view::Role::photo:
+        return "photo";
     }
     return "output";
 }

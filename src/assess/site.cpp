@@ -13,31 +13,16 @@ constexpr double least_span_k = 5; ///< between the airs: below it a factor mean
 
 struct Read {
     Part part;
-    std::string_view test, name, look;
+    std::string_view test;
 };
-constexpr std::array<Read, 4> kinds{
-    {{Part::glass_centre, "glass_reading", "glass",
-      "look at the glass itself: is it the unit that was ordered, coating and gas included?"},
-     {Part::glass_edge, "", "edge of the glass",
-      "look at the edge: air past the sash, or another spacer than was ordered?"},
-     {Part::frame, "frame_reading", "frame",
-      "look at the sash: locked, its weather strip whole, paper gripped all round?"},
-     {Part::casing, "casing_reading", "casing",
-      "look behind the casing: is the shim space filled all round, sill and corners too?"}}};
+constexpr std::array<Read, 4> kinds{{{Part::glass_centre, "glass_reading"},
+                                     {Part::glass_edge, ""},
+                                     {Part::frame, "frame_reading"},
+                                     {Part::casing, "casing_reading"}}};
 
 const Read& kind_of(Part part) {
     return *std::find_if(kinds.begin(), kinds.end(),
                          [part](const Read& k) { return k.part == part; });
-}
-
-const ComparedPart* find(const std::vector<ComparedPart>& all, Part part) {
-    const auto it = std::find_if(all.begin(), all.end(),
-                                 [part](const ComparedPart& r) { return r.part == part; });
-    return it == all.end() ? nullptr : &*it;
-}
-
-std::string percent(double share) {
-    return std::to_string(std::lround(share * 100));
 }
 
 } // namespace
@@ -101,27 +86,6 @@ std::vector<TestAnswer> answers_of(const std::vector<ComparedPart>& readings) {
                            static_cast<std::size_t>(r.compared)});
     }
     return answers;
-}
-
-std::string proof_sentence(const std::vector<ComparedPart>& before,
-                           const std::vector<ComparedPart>& after) {
-    if (after.empty()) return "";
-    std::string wrong, gained;
-    for (const ComparedPart& r : after) {
-        const Read& kind = kind_of(r.part);
-        if (r.compared == Compared::colder)
-            wrong += " The " + std::string(kind.name) +
-                     " is colder than computed: " + std::string(kind.look);
-        const ComparedPart* was = find(before, r.part);
-        if (was && was->factor != 0 && r.factor != 0)
-            gained += (gained.empty() ? " Of the way from outdoor to room air the " : ", the ") +
-                      std::string(kind.name) + " went from " + percent(was->factor) + " to " +
-                      percent(r.factor) + " per cent";
-    }
-    if (!gained.empty()) gained += ".";
-    if (wrong.empty())
-        return "It worked: what was read is as computed for this remedy, or warmer." + gained;
-    return "It did not do all that was computed." + wrong + gained;
 }
 
 } // namespace shimlight::assess

@@ -48,9 +48,4 @@ std::vector<ComparedPart> compare_site(const SiteReadings& site, const Assessmen
 /// The readings as answers to the reading tests of find_out; the edge of the glass has none.
 std::vector<TestAnswer> answers_of(const std::vector<ComparedPart>& readings);
 
-/// Whether the work did what was computed, from readings after it (and before, when there are any):
-/// a plain sentence or two, and where to look when it did not. Empty without readings after.
-std::string proof_sentence(const std::vector<ComparedPart>& before,
-                           const std::vector<ComparedPart>& after);
-
 } // namespace shimlight::assess

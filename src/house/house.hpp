@@ -5,6 +5,7 @@
 #include "assess/find_out.hpp"
 #include "assess/plans.hpp"
 #include "house/entries.hpp"
+#include "house/observations.hpp"
 #include "opening/remedy.hpp"
 #include "physics/problem.hpp"
 
@@ -21,15 +22,27 @@ inline constexpr double max_hour = 1e4;         ///< price of an hour, in any cu
 inline constexpr double usual_can_l = 12;       ///< in a narrow joint; 12 to 45 l are told of cans
 inline constexpr double least_can_l = 1, most_can_l = 200;
 
+/// A photograph of an opening. The page keeps the picture under its id; here are only words.
+struct Photo {
+    std::string id;    ///< 16 hexadecimal digits
+    std::string words; ///< "stain under the sill"
+};
+inline constexpr std::size_t max_photos = 12; ///< of one opening
+bool is_photo_id(std::string_view id);
+
 struct OpeningRecord {
     std::string name;      ///< "bedroom, north"
+    std::string room_name; ///< "Bedroom"; openings of one room stand together
     std::string complaint; ///< in the customer's words
+    std::string notes;     ///< in the surveyor's
     opening::Opening today;
     opening::Room room;
     std::vector<opening::Remedy> remedies;
     int chosen = 0;                          ///< index into remedies; -1 when there is none
     std::vector<assess::TestAnswer> answers; ///< of the tests on site
     Entries site;                            ///< readings, measures, order
+    Observations observations{};             ///< what was seen that is no test
+    std::vector<Photo> photos;
 };
 
 /// Units and currency travel with the house; light or dark belongs to the device.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "house/field_reader.hpp"
 #include "house/house_json.hpp"
+#include "house/openings.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -91,10 +92,50 @@ Entries read_site(ObjectReader object) {
     return site;
 }
 
+Observations read_observations(ObjectReader object) {
+    Observations all{};
+    const auto rows = observation_rows();
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (rows[i].is_test()) continue;
+        if (object.has(rows[i].key))
+            all[i] = static_cast<Seen>(1 + object.choice(rows[i].key, seen_keys));
+        else
+            object.find(rows[i].key);
+    }
+    object.finish();
+    return all;
+}
+
+Photo read_photo(ObjectReader object) {
+    Photo photo;
+    photo.id = object.text("id", max_name_bytes, "");
+    photo.words = object.text("words", max_name_bytes, "");
+    if (!is_photo_id(photo.id))
+        object.reading().fail(object.path("id"), "is not accepted; it has 16 digits of 0 to 9 and "
+                                                 "a to f");
+    object.finish();
+    return photo;
+}
+
+std::vector<Photo> read_photos(ObjectReader& object, Notes& notes) {
+    const ArrayReader array = object.array_or_empty("photos", max_photos);
+    OpeningRecord record;
+    for (std::size_t i = 0; i < array.size(); ++i) {
+        Photo photo = read_photo(array.object(i));
+        if (add_photo(record, photo.id))
+            record.photos.back().words = std::move(photo.words);
+        else
+            note(notes, array.path(i), "is there already and was left out");
+    }
+    return record.photos;
+}
+
 OpeningRecord read_opening(ObjectReader object, const House& house, Notes& notes) {
     OpeningRecord record;
     record.name = object.text("name", max_name_bytes, "");
+    record.room_name = object.text("room_name", max_name_bytes, "");
     record.complaint = object.text("complaint", max_notes_bytes, "");
+    record.notes = object.text("notes", max_notes_bytes, "");
 
     opening::Case c = today_case(house, record);
     read_scope(object.object_or_empty("today"), Scope::opening, c);
@@ -114,6 +155,8 @@ OpeningRecord read_opening(ObjectReader object, const House& house, Notes& notes
     record.chosen = read_index(object, "chosen", -1, record.remedies.size(), first);
     record.answers = read_answers(object.object_or_empty("answers"));
     record.site = read_site(object.object_or_empty("site"));
+    record.observations = read_observations(object.object_or_empty("observations"));
+    record.photos = read_photos(object, notes);
     object.finish();
     return record;
 }
@@ -138,7 +181,8 @@ void note_same_names(const House& house, Notes& notes) {
     for (std::size_t i = 0; i < house.openings.size(); ++i) {
         const auto before = house.openings.begin() + static_cast<std::ptrdiff_t>(i);
         const bool again = std::any_of(house.openings.begin(), before, [&](const auto& other) {
-            return other.name == house.openings[i].name;
+            return other.name == house.openings[i].name &&
+                   other.room_name == house.openings[i].room_name;
         });
         if (again) note(notes, path_of("/openings", i), "has the name of an earlier opening");
     }
@@ -148,6 +192,7 @@ House read_house(ObjectReader& root, Notes& notes) {
     House house;
     root.find("kind");
     root.find("version");
+    root.find("pictures"); // of the photographs: the page has taken them out before
     read_shared(root, house);
     const ArrayReader openings = root.array_or_empty("openings", max_openings);
     for (std::size_t i = 0; i < openings.size(); ++i) {

@@ -75,6 +75,24 @@ Json answers_object(const std::vector<assess::TestAnswer>& answers) {
     return object;
 }
 
+Json observations_object(const Observations& observations) {
+    Json object = Json::object();
+    const auto rows = observation_rows();
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (rows[i].is_test() || observations[i] == Seen::not_looked) continue;
+        const auto key = seen_keys[static_cast<std::size_t>(observations[i]) - 1];
+        object[std::string(rows[i].key)] = std::string(key);
+    }
+    return object;
+}
+
+Json photos_array(const std::vector<Photo>& photos) {
+    Json array = Json::array();
+    for (const Photo& photo : photos)
+        array.push_back({{"id", photo.id}, {"words", photo.words}});
+    return array;
+}
+
 Json opening_object(const House& house, const OpeningRecord& record) {
     const opening::Case c = today_case(house, record);
     Json remedies = Json::array();
@@ -82,13 +100,17 @@ Json opening_object(const House& house, const OpeningRecord& record) {
         remedies.push_back(remedy_object(remedy));
     }
     return {{"name", record.name},
+            {"room_name", record.room_name},
             {"complaint", record.complaint},
+            {"notes", record.notes},
             {"today", scope_object(Scope::opening, c)},
             {"room", scope_object(Scope::room, c)},
             {"remedies", std::move(remedies)},
             {"chosen", chosen_remedy(record) ? record.chosen : -1},
             {"answers", answers_object(record.answers)},
-            {"site", site_object(record.site)}};
+            {"site", site_object(record.site)},
+            {"observations", observations_object(record.observations)},
+            {"photos", photos_array(record.photos)}};
 }
 
 } // namespace

@@ -19,6 +19,7 @@ House house_to_link(const House& house) {
     if (chosen) remedies.push_back(*chosen);
     record.chosen = chosen ? 0 : -1;
     record.remedies = std::move(remedies);
+    record.photos.clear(); // a link carries no pictures
     link.openings.push_back(std::move(record));
     return link;
 }

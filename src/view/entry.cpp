@@ -21,10 +21,11 @@ void take(Session& session, house::Entry which, std::optional<double> value) {
 std::optional<std::string> typed_field(Ui& ui, const std::string& id, Box box,
                                        const TypedField& f) {
     const Fonts& fonts = ui.platform.fonts;
-    const float wide = f.role == Role::text ? box.w - 64 : field_px;
+    const float wide = f.role == Role::text ? box.w - f.label_px : field_px;
     const Box field{box.right() - wide, box.y, wide, touch_px};
-    text_fitted(ui, fonts.body, {box.x, field.centre().y - 10}, box.w - wide - 8, ui.theme.ink,
-                f.name);
+    if (box.w > wide)
+        text_fitted(ui, fonts.body, {box.x, field.centre().y - 10}, box.w - wide - 8, ui.theme.ink,
+                    f.name);
     const Box face{field.x, field.y + 4, field.w, field.h - 8};
     fill(ui, face, ui.theme.card, 6);
     frame(ui, face, ui.theme.rule, 6);
@@ -46,7 +47,9 @@ std::optional<std::string> typed_field(Ui& ui, const std::string& id, Box box,
     node.role = f.role;
     node.name = f.name;
     node.value = f.shown;
-    node.help = f.assumed.empty() ? f.unit : f.unit + ", reckoned with " + f.assumed;
+    node.help = f.assumed.empty()      ? f.unit
+                : f.role == Role::text ? f.assumed
+                                       : f.unit + ", reckoned with " + f.assumed;
     put_in_place(ui, node, field);
     ui.mirror.add(std::move(node));
     return ui.mirror.text(id);

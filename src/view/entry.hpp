@@ -20,6 +20,7 @@ struct TypedField {
     std::string unit;         ///< behind it
     std::string assumed;      ///< stands faintly while it is empty
     Role role = Role::number; ///< or text: then the field is wider
+    float label_px = 64;      ///< what a text leaves for its name; 0: the name is only spoken
 };
 
 /// What was typed, if anything.

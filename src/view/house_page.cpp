@@ -20,23 +20,6 @@ std::array<Box, 3> thirds(const Box& line) {
 
 } // namespace
 
-bool HousePage::openings(Session& session, Column& column) {
-    column.heading("house.openings", "Openings");
-    const house::House h = session.house(); // a press changes it
-    for (std::size_t i = 0; i < h.openings.size(); ++i) {
-        const auto& record = h.openings[i];
-        if (!column.card("opening." + std::to_string(i), record.name, "", record.complaint,
-                         static_cast<int>(i) == h.selected))
-            continue;
-        house::House next = h;
-        next.selected = static_cast<int>(i);
-        session.edit(std::move(next));
-        return true;
-    }
-    column.space(gap_px);
-    return false;
-}
-
 void HousePage::remedy(Ui& ui, Session& session, Column& column) {
     column.heading("house.remedy", "Remedies");
     if (button(ui, "remedies.open", column.take(touch_px, gap_px),
@@ -123,8 +106,8 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     const Columns columns(box);
     const float top = scroll_.begin(ui, box, content_px_) + gap_px;
     Column left(ui, columns.first(top));
-    bool chosen = openings(session, left);
-    chosen = words_.draw(ui, session, left) || chosen;
+    survey_.draw(ui, session, left, scroll_, top - gap_px);
+    bool chosen = words_.draw(ui, session, left);
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
     remedy(ui, session, right);
     chosen = label_.draw(ui, session, right) || chosen;

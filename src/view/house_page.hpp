@@ -8,6 +8,7 @@
 #include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
+#include "view/survey.hpp"
 #include "view/words_entry.hpp"
 
 namespace shimlight::view {
@@ -19,9 +20,9 @@ class HousePage {
 
   private:
     Scroll scroll_;
+    Survey survey_;
     WordsEntry words_;
     LabelEntry label_;
-    bool openings(Session& session, Column& column);
     void remedy(Ui& ui, Session& session, Column& column);
     void file(Ui& ui, Session& session, Column& column);
     bool settings(Ui& ui, Session& session, Column& column);

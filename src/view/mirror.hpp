@@ -23,7 +23,8 @@ enum class Role {
     output,  ///< a result: name and value
     figure,  ///< a result that opens a card of its own on a press
     status,  ///< announced politely when it changes
-    image    ///< the picture; value is its description in words
+    image,   ///< the picture; value is its description in words
+    photo    ///< a photograph that the page shows: value is its id, name what it shows
 };
 
 struct MirrorRect {
@@ -41,9 +42,10 @@ struct MirrorNode {
     std::vector<std::string> options;
     bool on = false; ///< toggle, tab
     bool enabled = true;
-    std::string action; ///< what the page itself must do: "open-file" asks for a file on a press,
-                        ///< "copy" puts `value` on the clipboard, "no-tab"
-                        ///< keeps it out of the Tab order; "" for nothing
+    std::string
+        action; ///< what the page itself must do: "open-file" asks for a file on a press,
+                ///< "add-photo" for a photograph, "show-photo" shows it large, "copy" puts `value`
+                ///< on the clipboard, "no-tab" keeps it out of the Tab order; "" for nothing
     bool reachable = true; ///< false when scrolled out of sight: a tap there is not meant for it
     bool cut = false;      ///< at least a part is scrolled out of sight; `rect` is what is left
     bool modal = false;    ///< of a card over the page: nothing else can be reached

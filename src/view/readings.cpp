@@ -94,6 +94,11 @@ std::string corrected_formula(const assess::SiteReadings& site, const assess::Co
            format(Quantity::difference_k, assess::tolerance_of(part.range_k), units);
 }
 
+/// "−9 °F ± 4 °F": a difference with what it may be off.
+std::string signed_error(double k, double error_k, Units units) {
+    return format(Quantity::difference_k, k, units) + " ± " + format_kelvin(error_k, units);
+}
+
 void explanation(Ui& ui, Column& column, const std::string& id, const std::string& name,
                  const assess::SurfaceReading& r, const assess::Explanation& e) {
     const std::string at = id + ".explains." + std::string(e.assumption);
@@ -129,6 +134,7 @@ void Readings::ask(const Session& session, Units units) {
     before_.ask(session.today(), site_of(session, before_entries), us);
     after_.ask(session.has_remedy() ? session.remedy() : session.today(),
                site_of(session, after_entries), us);
+    undone_.ask(session.today(), session.remedy(), after_.site());
     const assess::SiteReadings& site = before_.site();
     const auto reading =
         assess::infrared_of(site, opening::Part::glass_centre, session.today().opening.height_m);
@@ -146,19 +152,25 @@ void Readings::compute(Ui& ui, const Session& session) {
         said_.compared = false;
     }
     if (complete && session.remedy_result().complete) {
-        (before_.done() ? after_ : before_).step();
-        if (!before_.done() || !after_.done()) ui.wishes.another_frame = true;
+        if (before_.done() && after_.done())
+            undone_.step();
+        else
+            (before_.done() ? after_ : before_).step();
+        if (!before_.done() || !known()) ui.wishes.another_frame = true;
     }
     const bool compared = before_.compared() && after_.compared();
     if (said_.revision == session.revision() && said_.units == ui.units &&
-        said_.complete == complete && said_.compared == compared)
+        said_.complete == complete && said_.compared == compared && said_.explained == known())
         return;
+    said_.explained = known();
     said_.complete = complete;
     said_.compared = compared;
     said_.revision = session.revision();
     said_.units = ui.units;
     said_.predicted = session.today_result().seat.share;
-    said_.proof = assess::proof_sentence(before_.parts(), after_.parts());
+    const bool us = ui.units == Units::us;
+    said_.proof = assess::prove(before_, after_, undone_, session.today_result().parts,
+                                session.today(), session.remedy(), us);
     auto answers = session.record().answers;
     for (const TestAnswer& a : assess::answers_of(before_.parts()))
         answers.push_back(a);
@@ -212,6 +224,12 @@ void Readings::find_out(Ui& ui, Session& session, Column& column) {
         column.sentence("readings.contradiction", "Contradiction", c.sentence, ui.theme.worse);
     column.sentence("readings.against", "Against the computation", f.against_prediction,
                     ui.theme.lever);
+    const auto seen = house::observation_rows();
+    for (std::size_t i = 0; i < seen.size(); ++i)
+        if (!seen[i].is_test() && house::seen(session.record(), i) == house::Seen::yes)
+            column.sentence("readings.seen." + std::string(seen[i].key), "Seen on site",
+                            std::string(seen[i].label) + ". " + std::string(seen[i].speaks),
+                            ui.theme.ink);
     column.space(4);
     const auto all = assess::test_rows();
     for (std::size_t i = 0; i < all.size(); ++i)
@@ -242,6 +260,14 @@ void Readings::glass(Ui& ui, Column& column) {
                     ui.theme.ink);
 }
 
+/// Warmer than before the work by so much, were it in the same airs.
+void Readings::gain(Ui& ui, Column& column, const std::string& id, opening::Part part) const {
+    for (const assess::ProvedPart& p : said_.proof.parts)
+        if (p.part == part && p.has_gain)
+            column.row(id + ".gain", "More than before, same airs",
+                       signed_error(p.gain_k, p.gain_error_k, ui.units), ui.theme.ink);
+}
+
 /// Each part that was read: beside what is computed, and what would explain a difference.
 void Readings::said_of(Ui& ui, Column& column, const std::string& when,
                        const assess::SiteVisit& visit) {
@@ -263,6 +289,11 @@ void Readings::said_of(Ui& ui, Column& column, const std::string& when,
         tell(ui, id, corrected_formula(visit.site(), r, ui.units));
         column.row(id + ".computed", name + ", computed",
                    format_temperature(r.computed_c, ui.units), ui.theme.ink);
+        column.row(
+            id + ".difference", "Read less computed",
+            signed_error(r.surface_c - r.computed_c, assess::tolerance_of(r.range_k), ui.units),
+            ui.theme.ink);
+        if (!is_before) gain(ui, column, id, r.part);
         column.space(4);
         const bool centre = r.part == opening::Part::glass_centre;
         if (centre && is_before) glass(ui, column);
@@ -296,6 +327,26 @@ void Readings::before(Ui& ui, Session& session, Column& column) {
     column.space(10);
 }
 
+/// The plain answer, before the numbers it comes from.
+void Readings::proof(Ui& ui, Column& column) {
+    const assess::Proof& p = said_.proof;
+    if (p.sentence.empty()) return;
+    constexpr float pad_px = 12;
+    ImFont* font = ui.platform.fonts.strong;
+    const float w = column.width() - 2 * pad_px;
+    const Box box = column.take(paragraph(ui, font, {}, w, 0, p.sentence, false) + 2 * pad_px);
+    const bool worked = p.standing == assess::Standing::worked;
+    const bool nothing = p.standing == assess::Standing::too_small;
+    fill(ui, box, ui.theme.quote, radius_px);
+    fill(ui, {box.x, box.y, 4, box.h},
+         worked    ? ui.theme.better
+         : nothing ? ui.theme.soft
+                   : ui.theme.worse,
+         2);
+    paragraph(ui, font, {box.x + pad_px, box.y + pad_px}, w, ui.theme.ink, p.sentence);
+    note(ui, Role::status, "readings.proof", box, "Did it work", p.sentence);
+}
+
 void Readings::after(Ui& ui, Session& session, Column& column) {
     column.heading("readings.after", "Read after the work");
     column.sentence("readings.against_what", "Compared with",
@@ -305,8 +356,8 @@ void Readings::after(Ui& ui, Session& session, Column& column) {
                     ui.theme.soft);
     fields(ui, session, column, after_entries, after_.site());
     column.space(8);
+    proof(ui, column);
     said_of(ui, column, "readings.after", after_);
-    column.sentence("readings.proof", "Did it work", said_.proof, ui.theme.ink);
 }
 
 void Readings::draw(Ui& ui, Session& session, Box box) {

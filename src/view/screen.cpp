@@ -11,6 +11,7 @@
 #include "view/levers_panel.hpp"
 #include "view/opened.hpp"
 #include "view/panes.hpp"
+#include "view/photo.hpp"
 #include "view/readings.hpp"
 #include "view/remedies.hpp"
 #include "view/rest.hpp"
@@ -170,7 +171,8 @@ bool Conductor::opened_lessons() {
 
 void Conductor::opened_file() {
     if (ui.platform.from_link) return open_link(s.session, ui.platform.opened_file);
-    if (!opened_lessons()) open_house(s.session, ui.platform.opened_file);
+    if (take_photo(s.session, ui.platform.opened_file) || opened_lessons()) return;
+    open_house(s.session, ui.platform.opened_file);
 }
 
 /// Another opening, or another house: looked at from the start.

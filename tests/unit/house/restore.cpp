@@ -337,3 +337,53 @@ TEST_CASE("Restore: two soft coatings on faces 2 and 4 of two panes are kept as 
     CHECK(result.notes.empty());
     CHECK(refused(one_opening(R"("today":{"tilt_deg":5})")).path == "/openings/0/today/tilt_deg");
 }
+
+TEST_CASE("Restore: a survey's fields have defaults") {
+    const OpeningRecord record = opened(one_opening("")).house.openings[0];
+    CHECK(record.room_name.empty());
+    CHECK(record.notes.empty());
+    CHECK(record.observations == Observations{});
+    CHECK(record.photos.empty());
+}
+
+TEST_CASE("Restore: an observation of another word") {
+    const Problem fault = refused(one_opening(R"("observations":{"frost":"some"})"));
+    CHECK(fault.path == "/openings/0/observations/frost");
+    CHECK(fault.message.find("\"yes\"") != std::string::npos);
+}
+
+TEST_CASE("Restore: an observation nobody knows is named and left out") {
+    const Opened result = opened(one_opening(R"("observations":{"ghosts":"yes","fog":"no"})"));
+    CHECK(noted(result, "/openings/0/observations/ghosts"));
+    CHECK(seen(result.house.openings[0], 8) == Seen::no);
+}
+
+TEST_CASE("Restore: photographs with a broken name") {
+    for (const char* id : {"", "0123456789abcde", "0123456789abcdeF", "../../../etc/pas"})
+        CHECK(refused(one_opening(R"("photos":[{"id":")" + std::string(id) + R"("}])")).path ==
+              "/openings/0/photos/0/id");
+    CHECK(refused(one_opening(R"("photos":[7])")).path == "/openings/0/photos/0");
+    CHECK(refused(one_opening(R"("photos":{})")).path == "/openings/0/photos");
+}
+
+TEST_CASE("Restore: a photograph twice counts once; more than there is room for are refused") {
+    const std::string one = R"({"id":"0123456789abcdef","words":"sill"})";
+    const Opened twice = opened(one_opening(R"("photos":[)" + one + "," + one + "]"));
+    CHECK(twice.house.openings[0].photos.size() == 1);
+    CHECK(noted(twice, "/openings/0/photos/1"));
+    std::string many;
+    for (int i = 0; i < 13; ++i)
+        many += (i ? "," : "") + one;
+    CHECK(refused(one_opening(R"("photos":[)" + many + "]")).path == "/openings/0/photos");
+}
+
+TEST_CASE("Restore: pictures beside the house are the page's") {
+    CHECK(opened(file(R"("pictures":{"0123456789abcdef":"data:image/jpeg;base64,AA=="})"))
+              .notes.size() == 1); // of the opening that was put in
+}
+
+TEST_CASE("Restore: the same name in two rooms is no double") {
+    const Opened result = opened(
+        file(R"("openings":[{"name":"W","room_name":"Bath"},{"name":"W","room_name":"Attic"}])"));
+    CHECK(result.notes.empty());
+}

@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+// Walking through a house on a phone: rooms, copies, photographs; by fingers where taps are counted.
+import assert from "node:assert/strict";
+import { Visit, phone } from "../visit.mjs";
+
+const MOST_TAPS = 6; // for the second window of a room, typing apart
+const LONGEST_PX = 1024;
+// Exif of two entries, big endian: orientation 6 (turned to the right), and a place (GPS) with its
+// latitude "N".
+const EXIF = Uint8Array.of(
+  0xff, 0xe1, 0x00, 0x46, 0x45, 0x78, 0x69, 0x66, 0, 0, 0x4d, 0x4d, 0, 0x2a, 0, 0, 0, 8,
+  0, 2, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0x88, 0x25, 0, 4, 0, 0, 0, 1, 0, 0, 0, 0x26, 0, 0, 0, 0,
+  0, 1, 0, 1, 0, 2, 0, 0, 0, 2, 0x4e, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
+
+/** A JPEG of 3000 × 2000: its left third red, the rest blue, lying as a camera held upright has it. */
+async function cameraPicture(visit) {
+  const plain = await visit.evaluate(async () => {
+    const canvas = document.createElement("canvas");
+    canvas.width = 3000;
+    canvas.height = 2000;
+    const context = canvas.getContext("2d");
+    context.fillStyle = "#00f";
+    context.fillRect(0, 0, 3000, 2000);
+    context.fillStyle = "#f00";
+    context.fillRect(0, 0, 1000, 2000);
+    const blob = await new Promise((done) => canvas.toBlob(done, "image/jpeg", 0.9));
+    return [...new Uint8Array(await blob.arrayBuffer())];
+  });
+  return Buffer.from([...plain.slice(0, 2), ...EXIF, ...plain.slice(2)]);
+}
+
+/** As a finger does it: on what is painted there. */
+async function tap(visit, id) {
+  const { box } = await visit.control(id);
+  await visit.page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+  await visit.rest();
+  visit.taps = (visit.taps ?? 0) + 1;
+}
+
+async function typeInto(visit, id, words) {
+  await tap(visit, id);
+  assert.equal(await visit.focused(), id, "the phone's keyboard is up");
+  await visit.page.keyboard.type(words);
+  await visit.key("Enter");
+}
+
+async function addPhoto(visit, buffer, name = "IMG_1.jpg", mimeType = "image/jpeg") {
+  const chooser = visit.page.waitForEvent("filechooser");
+  await visit.press("photo.add");
+  await (await chooser).setFiles({ name, mimeType, buffer });
+  await visit.until(() => !document.getElementById("add-photo"), null, "the picture to be taken");
+  await visit.rest();
+}
+
+/** The first photograph on the screen: size, colours at top and bottom. */
+function shown(visit) {
+  return visit.until(async () => {
+    const image = document.querySelector('[data-role="photo"] img');
+    if (!image?.complete || !image.naturalWidth || image.hidden) return null;
+    const canvas = document.createElement("canvas");
+    canvas.width = image.naturalWidth;
+    canvas.height = image.naturalHeight;
+    const context = canvas.getContext("2d");
+    context.drawImage(image, 0, 0);
+    const colour = (share) => [...context.getImageData(canvas.width / 2, canvas.height * share, 1, 1).data];
+    const box = image.getBoundingClientRect();
+    return {
+      width: canvas.width, height: canvas.height, top: colour(0.1), bottom: colour(0.9),
+      id: image.dataset.id, alt: image.alt, seen: [box.width, box.height],
+    };
+  }, null, "the photograph");
+}
+
+async function openChosen(visit) {
+  await visit.show("house");
+  await visit.press("opening.0");
+}
+
+export const cases = [
+  {
+    name: "the second window of a room takes six taps on a phone, typing apart",
+    browsers: ["chromium"],
+    window: phone,
+    async run(visit) {
+      await visit.show("house");
+      await tap(visit, "opening.0");
+      await visit.set("survey.room", "Bedroom");
+      const before = JSON.parse(await visit.savedFile());
+      visit.taps = 0;
+      await tap(visit, "survey.copy");
+      await typeInto(visit, "survey.width_m", "24");
+      await typeInto(visit, "survey.height_m", "40");
+      await tap(visit, "survey.facing");
+      const { box, options } = await visit.control("survey.facing");
+      const list = 44 * options.length, below = box.y + box.height;
+      const top = list <= phone.height - below ? below : Math.max(8, box.y - list);
+      await visit.page.touchscreen.tap(box.x + box.width / 2, top + 44 * 2.5);
+      visit.taps++;
+      await visit.rest();
+      assert.ok(visit.taps <= MOST_TAPS, `${visit.taps} taps`);
+      console.log(`  second window of a room: ${visit.taps} taps`);
+      const after = JSON.parse(await visit.savedFile());
+      assert.equal(after.openings.length, before.openings.length + 1);
+      const [first, second] = after.openings;
+      assert.equal(second.room_name, "Bedroom");
+      assert.notEqual(second.name, first.name);
+      assert.ok(Math.abs(second.today.width_m - 0.6096) < 1e-6);
+      assert.ok(Math.abs(second.today.height_m - 1.016) < 1e-6);
+      assert.notEqual(second.today.facing, first.today.facing);
+      assert.equal(second.today.frame, first.today.frame);
+      assert.deepEqual(second.photos, []);
+    },
+  },
+  {
+    name: "a photograph is turned upright, made small, kept, saved with the house and opened elsewhere",
+    browsers: ["chromium"],
+    window: phone,
+    async run(visit) {
+      await openChosen(visit);
+      const original = await cameraPicture(visit);
+      assert.ok(original.includes("Exif"), "the camera's picture tells its place");
+      await addPhoto(visit, original);
+      const house = JSON.parse(await visit.savedFile());
+      const [photo] = house.openings[0].photos;
+      assert.match(photo.id, /^[0-9a-f]{16}$/);
+      const picture = house.pictures[photo.id];
+      assert.match(picture, /^data:image\/jpeg;base64,/);
+      const kept = Buffer.from(picture.split(",")[1], "base64");
+      assert.ok(!kept.includes("Exif"), "nothing of the place is left");
+      await visit.set(`photo.${photo.id}.words`, "stain under the sill");
+      const size = await visit.evaluate(async (picture) => {
+        const image = new Image();
+        image.src = picture;
+        await image.decode();
+        return [image.naturalWidth, image.naturalHeight];
+      }, picture);
+      assert.deepEqual(size, [683, LONGEST_PX], "upright and small");
+      // Upright: what lay left is on top.
+      const seen = await shown(visit);
+      assert.ok(seen.top[0] > 200 && seen.top[2] < 60, `red on top: ${seen.top}`);
+      assert.ok(seen.bottom[2] > 200, `blue below: ${seen.bottom}`);
+      assert.equal(seen.alt, "stain under the sill");
+      await visit.reload();
+      await openChosen(visit);
+      assert.equal((await shown(visit)).id, photo.id, "kept between visits");
+      const file = await visit.savedFile();
+      const other = await Visit.start(visit.browser, visit.server, phone); // a browser of its own
+      await other.openFile(file);
+      await openChosen(other);
+      assert.equal((await shown(other)).id, photo.id, "there elsewhere");
+      assert.deepEqual(JSON.parse(await other.savedFile()), JSON.parse(file));
+      await other.close();
+    },
+  },
+  {
+    name: "a photograph opens larger, is removed and given back; a link has none",
+    browsers: ["chromium"],
+    async run(visit) {
+      await openChosen(visit);
+      await addPhoto(visit, await cameraPicture(visit));
+      const { id } = await shown(visit);
+      await visit.press(`photo.${id}`);
+      const large = await visit.evaluate(() => {
+        const image = document.querySelector("dialog[open] img");
+        return image && image.getBoundingClientRect().height;
+      });
+      assert.ok(large > 400, `seen large: ${large}`);
+      await visit.page.getByRole("button", { name: "Close" }).click();
+      assert.equal(await visit.evaluate(() => document.querySelector("dialog")), null);
+      await visit.press(`photo.${id}.remove`);
+      assert.equal(await visit.control(`photo.${id}`), null);
+      await visit.press("menu.undo");
+      assert.equal((await shown(visit)).id, id, "undo gives it back, with its picture");
+    },
+  },
+  {
+    name: "what is no picture is refused in words; a house without photographs is saved as it was",
+    browsers: ["chromium"],
+    async run(visit) {
+      await openChosen(visit);
+      await addPhoto(visit, Buffer.from("no picture at all"), "notes.jpg");
+      const words = await visit.evaluate(() => document.querySelector("#notice p").textContent);
+      assert.match(words, /notes\.jpg/);
+      const house = JSON.parse(await visit.savedFile());
+      assert.deepEqual(house.openings[0].photos, []);
+      assert.equal(house.pictures, undefined);
+    },
+  },
+];
