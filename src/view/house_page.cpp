@@ -2,6 +2,7 @@
 #include "view/house_page.hpp"
 
 #include "house/link.hpp"
+#include "view/report.hpp"
 
 #include <algorithm>
 #include <array>
@@ -130,6 +131,8 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     chosen = label_.draw(ui, session, right) || chosen;
     keys = settings(ui, session, right);
     Column& below = columns.two ? left : right;
+    if (!report_) report_ = std::make_shared<Report>();
+    report_->draw(ui, session, below);
     file(ui, session, below);
     honesty(ui, below);
     content_px_ = std::max(left.y, right.y) - top + 2 * gap_px;

@@ -10,6 +10,8 @@
 #include "view/session.hpp"
 #include "view/words_entry.hpp"
 
+#include <memory>
+
 namespace shimlight::view {
 
 class HousePage {
@@ -21,6 +23,7 @@ class HousePage {
     Scroll scroll_;
     WordsEntry words_;
     LabelEntry label_;
+    std::shared_ptr<Report> report_; ///< made with the first drawing
     bool openings(Session& session, Column& column);
     void remedy(Ui& ui, Session& session, Column& column);
     void file(Ui& ui, Session& session, Column& column);

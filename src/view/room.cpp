@@ -153,8 +153,9 @@ void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
     const ImVec2 size = text_size(ui, ui.platform.fonts.strong, words);
     const Box box{b.x + 8, y - 8, size.x, size.y};
     text(ui, ui.platform.fonts.strong, box.min(), ui.theme.ink, words);
-    text(ui, ui.platform.fonts.small, {box.right() + 8, box.y + 1}, ui.theme.soft,
-         "drag the chair");
+    if (!ui.paper)
+        text(ui, ui.platform.fonts.small, {box.right() + 8, box.y + 1}, ui.theme.soft,
+             "drag the chair");
     note(ui, Role::output, part_id("room.distance", of), box, "From the wall to the person", words);
 }
 

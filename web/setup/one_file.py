@@ -14,6 +14,7 @@ import sys
 from pathlib import Path
 
 IMPORT = re.compile(r'^import \{([^}]*)\} from "\./([\w.]+)";\n?', re.M)
+LATER = re.compile(r'import\("\./([\w.]+)"\)')
 EXPORT = re.compile(r"^export (?:async )?(?:function|class) (\w+)", re.M)
 LEFT_OUT = re.compile(r'<(?:link rel="(?:manifest|apple-touch-icon|preload|icon|stylesheet)"|script src)'
                       r'[^>]*>(?:</script>)?\n?')
@@ -21,13 +22,15 @@ POLICY = re.compile(r'(http-equiv="Content-Security-Policy" content=")[^"]*')
 
 
 def bundled(site: Path, name: str, done: list[str]) -> str:
-    """The module and, before it, what it imports; each keeps its names to itself."""
+    """The module and, before it, what it imports, now or later; each keeps its names to itself."""
     if name in done:
         return ""
     done.append(name)
     source = (site / name).read_text()
-    before = "".join(bundled(site, found[2], done) for found in IMPORT.finditer(source))
+    names = [found[2] for found in IMPORT.finditer(source)] + LATER.findall(source)
+    before = "".join(bundled(site, needed, done) for needed in names)
     body = IMPORT.sub(lambda found: f"const {{{found[1]}}} = {holder(found[2])};\n", source)
+    body = LATER.sub(lambda found: holder(found[1]), body)
     given = ", ".join(EXPORT.findall(source))
     body = re.sub(r"^export ", "", body, flags=re.M)
     return f"{before}const {holder(name)} = (() => {{\n{body}\nreturn {{ {given} }};\n}})();\n"
@@ -51,7 +54,8 @@ def carried(site: Path, name: str) -> str:
 
 def one_file(site: Path) -> str:
     page = LEFT_OUT.sub("", (site / "index.html").read_text())
-    style, style_mark = inline("style", (site / "style.css").read_text())
+    style, style_mark = inline("style", (site / "style.css").read_text()
+                               + (site / "report.css").read_text())
     program, program_mark = inline("script", (site / "shimlight.js").read_text())
     modules, modules_mark = inline("script type=\"module\"", bundled(site, "loader.js", []))
     icon = base64.b64encode((site / "icons/shimlight.svg").read_bytes()).decode()

@@ -15,7 +15,7 @@ from pathlib import Path
 # The rest of the program comes with the first use; only who asks the calculation door on the page
 # loads it; the system fetches large icons when the program is installed.
 REST = "shimlight-rest.wasm"
-ON_DEMAND = {REST, "shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png"}
+ON_DEMAND = {REST, "report.js", "report.css", "shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png"}
 VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
 REST_MARK = "__REST_MARK__"
 
