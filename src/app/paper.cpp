@@ -80,7 +80,7 @@ void serve_report(view::Report& report, Canvas& canvas) {
         page::report(report_json(report.blocks(), report.asked_by()));
         return report.shown();
     }
-    static Paper paper; // lives as long as the page
+    static Paper& paper = *new Paper; // lives as long as the page
     ImGuiContext* const screen = ImGui::GetCurrentContext();
     prepare(paper, canvas);
     draw(report, paper, canvas);

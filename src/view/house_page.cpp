@@ -21,6 +21,9 @@ std::array<Box, 3> thirds(const Box& line) {
 
 } // namespace
 
+HousePage::HousePage() = default;
+HousePage::~HousePage() = default;
+
 bool HousePage::openings(Session& session, Column& column) {
     column.heading("house.openings", "Openings");
     const house::House h = session.house(); // a press changes it
@@ -131,7 +134,7 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     chosen = label_.draw(ui, session, right) || chosen;
     keys = settings(ui, session, right);
     Column& below = columns.two ? left : right;
-    if (!report_) report_ = std::make_shared<Report>();
+    if (!report_) report_ = std::make_unique<Report>();
     report_->draw(ui, session, below);
     file(ui, session, below);
     honesty(ui, below);

@@ -16,6 +16,8 @@ namespace shimlight::view {
 
 class HousePage {
   public:
+    HousePage();
+    ~HousePage();
     /// Draws the page. True when an opening or a remedy was chosen: time to look at it.
     SHIMLIGHT_REST bool draw(Ui& ui, Session& session, Box box, bool& keys);
 
@@ -23,7 +25,7 @@ class HousePage {
     Scroll scroll_;
     WordsEntry words_;
     LabelEntry label_;
-    std::shared_ptr<Report> report_; ///< made with the first drawing
+    std::unique_ptr<Report> report_; ///< made with the first drawing
     bool openings(Session& session, Column& column);
     void remedy(Ui& ui, Session& session, Column& column);
     void file(Ui& ui, Session& session, Column& column);

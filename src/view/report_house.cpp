@@ -8,11 +8,10 @@ namespace shimlight::view {
 
 using assess::fill;
 
-void write_house(Writer& out, const house::House& h, const std::vector<OpeningSum>& sums) {
-    out.page("house");
-    out.heading(1, h.name.empty() ? "House" : h.name);
-    out.sentence(h.place, "place");
-    out.sentence(h.notes);
+namespace {
+
+/// Openings with price, saving and people bothered; a sum below where there are several remedies.
+void openings(Writer& out, const house::House& h, const std::vector<OpeningSum>& sums) {
     std::vector<Block::Row> rows;
     OpeningSum all;
     std::size_t remedies = 0;
@@ -40,11 +39,9 @@ void write_house(Writer& out, const house::House& h, const std::vector<OpeningSu
         "offer. The range of each saving holds 8 of 10 draws of weather, leaks and prices; "
         "the sum of the ranges is wider than chance would make it.",
         "soft");
-    out.heading(2, "What was said");
-    std::vector<Block::Row> said;
-    for (const OpeningSum& o : sums)
-        if (!o.complaint.empty()) said.push_back({o.name + ": “" + o.complaint + "”"});
-    out.list(std::move(said));
+}
+
+void day(Writer& out, const house::House& h) {
     out.heading(2, "The day");
     const opening::Weather& w = h.weather;
     out.sentence(fill(
@@ -55,6 +52,22 @@ void write_house(Writer& out, const house::House& h, const std::vector<OpeningSu
                                        static_cast<std::size_t>(h.running.climate) - 1))
              : format(Quantity::degree_days_k, h.running.heating_degree_days_k, h.units) +
                    " of heating"}));
+}
+
+} // namespace
+
+void write_house(Writer& out, const house::House& h, const std::vector<OpeningSum>& sums) {
+    out.page("house");
+    out.heading(1, h.name.empty() ? "House" : h.name);
+    out.sentence(h.place, "place");
+    out.sentence(h.notes);
+    openings(out, h, sums);
+    out.heading(2, "What was said");
+    std::vector<Block::Row> said;
+    for (const OpeningSum& o : sums)
+        if (!o.complaint.empty()) said.push_back({o.name + ": “" + o.complaint + "”"});
+    out.list(std::move(said));
+    day(out, h);
     out.heading(2, "What the numbers are");
     out.sentence(
         "Temperatures come from a two-dimensional heat-flow solution of head, jamb, sill "
