@@ -9,7 +9,7 @@
 namespace shimlight::view {
 namespace {
 
-constexpr ImVec2 slice_px{816, 380}, room_px{816, 300};
+constexpr ImVec2 slice_px{816, 325}, room_px{816, 255};
 constexpr float gap_px = 14, between_px = 10;
 
 /// Black on white; the same inks as on a light screen where they hold on paper.
@@ -32,6 +32,7 @@ void Report::begin(const Session& session, std::vector<int> openings, std::strin
     asked_by_ = std::move(asked_by);
     session_ = std::make_unique<Session>(session.house());
     session_->heat_lines = session.heat_lines;
+    revision_ = session.revision();
     now_ = 0;
     picture_ = 0;
     blocks_.clear();
@@ -156,11 +157,13 @@ void Report::shown() {
 }
 
 void Report::draw(Ui& ui, const Session& session, Column& column) {
+    if (step_ != Step::none && revision_ != session.revision()) shown();
     column.heading("house.report", "Report");
     const Box line = column.take(touch_px);
     const float half = (line.w - between_px) / 2;
     ButtonStyle style;
     style.enabled = step_ == Step::none;
+    style.spoken = "Report of the whole house";
     style.help = "Pages to print: what was found, what it costs, what to take care of";
     if (button(ui, "report.house", {line.x, line.y, half, line.h}, "The whole house", style)) {
         std::vector<int> all;
@@ -168,13 +171,14 @@ void Report::draw(Ui& ui, const Session& session, Column& column) {
             all.push_back(i);
         begin(session, std::move(all), "report.house");
     }
+    style.spoken = "Report of this opening";
     if (button(ui, "report.opening", {line.x + half + between_px, line.y, half, line.h},
                "This opening", style))
         begin(session, {session.house().selected}, "report.opening");
     if (step_ != Step::none) {
         column.sentence("report.wait", "Report",
                         assess::fill("Preparing {0}, opening {1} of {2} …",
-                                     {session_->record().name, std::to_string(now_ + 1),
+                                     {name_of(session_->record()), std::to_string(now_ + 1),
                                       std::to_string(openings_.size())}),
                         ui.theme.soft);
         if (due_ == Due::nothing) go_on(ui.units);

@@ -49,6 +49,7 @@ class Report {
     std::string asked_by_;
     std::vector<int> openings_; ///< to be told
     std::size_t now_ = 0;
+    int revision_ = 0;                 ///< of the house that was asked about; a change ends it
     std::unique_ptr<Session> session_; ///< of its own, one opening after another
     assess::SiteVisit before_, after_;
     assess::Cheapest cheapest_;

@@ -37,10 +37,10 @@ class Pairs {
         row(std::string(f.name), text(f, q_.session.today(), q_.session.today_result()),
             text(f, q_.session.remedy(), q_.session.remedy_result()));
     }
-    void into(Writer& out, std::string caption) {
+    void into(Writer& out) {
         Block::Row head{"", "Today"};
         if (two_) head.push_back("Then");
-        out.table(std::move(caption), std::move(head), std::move(rows_));
+        out.table("", std::move(head), std::move(rows_));
     }
 
   private:
@@ -99,14 +99,14 @@ void money(Writer& out, const ReportQuestion& q) {
 void draft(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
     const physics::SeatResult &a = s.today_result().seat, &b = s.remedy_result().seat;
-    out.heading(3, "Draft at the seat");
+    out.heading(3, "Draft at the ankles, and air");
     Pairs pairs(q);
     for (const Cause cause : causes)
         pairs.row(assess::capitalised(cause_word(cause)), format_percent(share_of(a.share, cause)),
                   format_percent(share_of(b.share, cause)));
     for (const char* key : {"ankle_speed", "ankle_air", "sash_flow", "shim_flow", "pressure"})
         pairs.figure(key);
-    pairs.into(out, "Causes of the draft at the ankles, and air");
+    pairs.into(out);
     auto answers = s.record().answers;
     for (const assess::TestAnswer& read : assess::answers_of(q.before.parts()))
         answers.push_back(read);
@@ -137,7 +137,7 @@ std::string wet_above(const assess::PartSurface& p) {
 void surfaces(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
     const bool two = s.has_remedy();
-    out.heading(3, "Surfaces and water");
+    out.heading(3, "Inside surfaces, and the indoor humidity that wets them");
     std::vector<Block::Row> rows;
     for (const assess::PartSurface& p : s.today_result().parts) {
         Block::Row cells{assess::capitalised(std::string(assess::place_of(p.part))),
@@ -149,16 +149,23 @@ void surfaces(Writer& out, const ReportQuestion& q) {
     }
     Block::Row head{"Coldest place", "Today", "wet above"};
     if (two) head.insert(head.end(), {"Then", "wet above"});
-    out.table("Inside surfaces, and the indoor humidity that wets them", std::move(head),
-              std::move(rows));
+    out.table("", std::move(head), std::move(rows));
 }
 
+/// The unit stands above, so that the columns stay narrow.
 void factors(Writer& out, const ReportQuestion& q) {
-    out.heading(3, "U-factors and sun");
+    out.heading(3, fill("U-factors at this weather, {0}", {u_unit(q.units)}));
+    const Assessment &a = q.session.today_result(), &b = q.session.remedy_result();
+    const std::pair<const char*, double Assessment::*> rows[] = {
+        {"Centre of glass", &Assessment::u_centre_w_m2k},
+        {"Whole window", &Assessment::u_window_w_m2k},
+        {"Installed, with joint and leak", &Assessment::u_installed_w_m2k}};
     Pairs pairs(q);
-    for (const char* key : {"u_centre", "u_window", "u_installed", "shgc", "light", "heat"})
+    for (const auto& row : rows)
+        pairs.row(row.first, format_u(a.*row.second, q.units), format_u(b.*row.second, q.units));
+    for (const char* key : {"shgc", "light", "heat"})
         pairs.figure(key);
-    pairs.into(out, "At this weather; labels are rated at a colder one");
+    pairs.into(out);
 }
 
 std::string plural(int count, const char* what) {
@@ -174,7 +181,7 @@ void order(Writer& out, const ReportQuestion& q) {
                                   format(Quantity::long_m, sheet.order_height.*which, q.units)});
     };
     const auto way = [&](double m) { return format(Quantity::height_m, m, q.units); };
-    out.heading(3, "Order and material");
+    out.heading(3, "Order, width × height, and material");
     const house::Materials& m = sheet.materials;
     std::vector<Block::Row> rows{
         {"Estimating size, largest", size(&house::OrderSize::estimating_m)},
@@ -186,11 +193,13 @@ void order(Writer& out, const ReportQuestion& q) {
     rows.push_back({"Joint around the frame", way(m.joint_m)});
     rows.push_back({"Foam, if it is foamed", plural(m.foam_cans, "can")});
     rows.push_back(
-        {"Backer rod, if it is sealed", fill("{0}, {1} mm", {way(m.rod_m), whole(m.rod_mm)})});
+        {"Backer rod, if it is sealed",
+         fill("{0}, {1} mm ({2})", {way(m.rod_m), whole(m.rod_mm),
+                                    format(Quantity::thin_m, m.rod_mm / 1000, Units::us)})});
     rows.push_back({"Sealant, inside and out", plural(m.cartridges, "cartridge")});
     rows.push_back({"New casing, if replaced", way(m.casing_m)});
     rows.push_back({"Shims, for a new unit", plural(m.shim_pairs, "pair")});
-    out.table("Width × height", {"", ""}, std::move(rows), "plain");
+    out.table("", {}, std::move(rows), "plain");
     if (!sheet.measured)
         out.sentence("Not all measures were taken: good for an estimate, not for an order.",
                      "warning");
@@ -207,7 +216,7 @@ const char* said(assess::Compared c) {
 
 void readings(Writer& out, const ReportQuestion& q) {
     if (!q.before.site().any() && !q.after.site().any()) return;
-    out.heading(3, "Readings");
+    out.heading(3, "Readings, corrected, beside what is computed");
     std::vector<Block::Row> rows;
     for (const assess::SiteVisit* visit : {&q.before, &q.after})
         for (const assess::ComparedPart& p : visit->parts())
@@ -216,8 +225,7 @@ void readings(Writer& out, const ReportQuestion& q) {
                             fill("{0} ± {1}", {format_temperature(p.surface_c, q.units),
                                                format_kelvin(p.range_k, q.units)}),
                             format_temperature(p.computed_c, q.units), said(p.compared)});
-    out.table("Read and corrected, beside what is computed", {"", "Read", "Computed", ""},
-              std::move(rows));
+    out.table("", {"", "Read", "Computed", ""}, std::move(rows));
     out.sentence(assess::proof_sentence(q.before.parts(), q.after.parts()));
 }
 
@@ -269,7 +277,7 @@ void care(Writer& out, const ReportQuestion& q) {
 
 void write_particulars(Writer& out, const ReportQuestion& q) {
     out.page("back");
-    out.heading(2, q.session.record().name + ": particulars");
+    out.heading(2, name_of(q.session.record()) + ": particulars");
     remedy(out, q);
     money(out, q);
     draft(out, q);

@@ -125,6 +125,10 @@ assess::Advice advice_of(const ReportQuestion& q) {
 
 } // namespace
 
+std::string name_of(const house::OpeningRecord& record) {
+    return record.name.empty() ? "An opening" : record.name;
+}
+
 house::MoneyInput report_money_input(const Session& s) {
     const opening::Running& running = s.house().running;
     return house::bill_input({running, house::likely_fuel(running), s.today_result(),
@@ -143,7 +147,7 @@ Position coldest_cut(const Assessment& today) {
 
 OpeningSum sum_of(const Session& s) {
     OpeningSum sum;
-    sum.name = s.record().name;
+    sum.name = name_of(s.record());
     sum.complaint = s.record().complaint;
     sum.bothered_before_pct = s.today_result().seat.ankle_bare_pct;
     sum.bothered_after_pct = s.remedy_result().seat.ankle_bare_pct;
@@ -160,7 +164,7 @@ void write_opening(Writer& out, const ReportQuestion& q, int picture, const std:
     const house::OpeningRecord& record = s.record();
     out.page("front");
     if (!title.empty()) out.heading(1, title);
-    out.heading(2, record.name);
+    out.heading(2, name_of(record));
     if (!record.complaint.empty()) out.sentence("“" + record.complaint + "”", "quote");
     out.sentence(assess::verdict(s.today(), s.today_result(),
                                  s.has_remedy() ? s.remedy_name() : std::string(), s.remedy(),

@@ -27,6 +27,8 @@ struct ReportQuestion {
     Units units = Units::us;
 };
 
+std::string name_of(const house::OpeningRecord& record);
+
 /// The cut that has the coldest place of today's inside surface, the middle of the glass apart.
 opening::Position coldest_cut(const assess::Assessment& today);
 
