@@ -9,7 +9,7 @@
 namespace shimlight::view {
 namespace {
 
-constexpr ImVec2 slice_px{816, 325}, room_px{816, 255};
+constexpr ImVec2 slice_px{816, 340}, room_px{816, 245};
 constexpr float gap_px = 14, between_px = 10;
 
 /// Black on white; the same inks as on a light screen where they hold on paper.

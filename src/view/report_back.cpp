@@ -53,17 +53,29 @@ class Pairs {
     }
 };
 
+/// Changes no other fields than the ready-made one: what is said of that holds for it.
+bool is_ready_made(const opening::Remedy& remedy, const opening::Case& today) {
+    const opening::Remedy ready = opening::make_remedy(remedy.key, today);
+    for (const opening::Change& one : remedy.changes) {
+        const bool known =
+            std::any_of(ready.changes.begin(), ready.changes.end(),
+                        [&one](const opening::Change& c) { return c.field == one.field; });
+        if (!known) return false;
+    }
+    return true;
+}
+
 void remedy(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
     const opening::Remedy* chosen = house::chosen_remedy(s.record());
     if (!chosen) return out.sentence("No remedy is chosen for this opening.");
     out.heading(3, "The remedy: " + chosen->name);
+    const opening::Case today = s.today(), then = s.remedy();
     for (const opening::ReadyRemedy& ready : opening::ready_remedies()) {
-        if (ready.key != chosen->key) continue;
+        if (ready.key != chosen->key || !is_ready_made(*chosen, today)) continue;
         out.sentence(in_units(ready.what, q.units));
         out.sentence(in_units(ready.cannot, q.units));
     }
-    const opening::Case today = s.today(), then = s.remedy();
     std::string words;
     for (const opening::Change& change : chosen->changes) {
         const opening::Field& f = *change.field;
@@ -81,13 +93,14 @@ void money(Writer& out, const ReportQuestion& q) {
     const Assessment &a = s.today_result(), &b = s.remedy_result();
     const std::string& currency = s.house().currency;
     out.heading(3, "Price and saving");
-    out.sentence("Price of work: " + work_words(*chosen, s.house().hour, currency));
-    if (a.year_kwh > 1) out.sentence(share_words(a, b, q.units));
     const house::Money m = house::money(report_money_input(s));
-    out.table(
-        "", {"", "Today", "Then"},
-        {{"Heat of a year, kWh", whole(a.year_kwh), whole(b.year_kwh)},
-         {"Its fuel", format_money(a.year_cost, currency), format_money(b.year_cost, currency)}});
+    out.sentence(
+        fill("{0} hours at {1}, material {2}. The heat of a year goes from {3} to {4} kWh, "
+             "its fuel from {5} to {6}.",
+             {tenths(chosen->hours), format_money(s.house().hour, currency),
+              format_money(chosen->material_cost, currency), whole(a.year_kwh), whole(b.year_kwh),
+              format_money(a.year_cost, currency), format_money(b.year_cost, currency)}));
+    if (a.year_kwh > 1) out.sentence(share_words(a, b, q.units));
     out.sentence(
         fill("Payback at 4\u2009% interest: {0}. CO₂ kept out a year: {1}. Each range holds 8 of "
              "10 of 1000 draws of weather, leaks, prices and glass; the base is this opening as it "

@@ -6,6 +6,7 @@
 #include "view/bill_words.hpp"
 #include "view/figure_text.hpp"
 #include "view/report_words.hpp"
+#include "view/section_reading.hpp"
 
 #include <algorithm>
 
@@ -17,6 +18,8 @@ using assess::Assessment;
 using assess::fill;
 using opening::Part;
 using opening::Position;
+
+constexpr double noticeable_k = 0.5; ///< else the sill, where water stands
 
 std::string both(const std::string& today, const std::string& remedy) {
     return today == remedy ? today : fill("today {0}, then {1}", {today, remedy});
@@ -137,12 +140,16 @@ house::MoneyInput report_money_input(const Session& s) {
 }
 
 Position coldest_cut(const Assessment& today) {
-    const assess::PartSurface* coldest = nullptr;
-    for (const assess::PartSurface& part : today.parts) {
-        if (part.part == Part::glass_centre || part.part == Part::storm) continue;
-        if (!coldest || part.surface_c < coldest->surface_c) coldest = &part;
+    Position found = Position::sill;
+    double least_c = 1e9;
+    for (const Position p : {Position::sill, Position::jamb, Position::head}) {
+        const auto& cut = today.cuts[static_cast<std::size_t>(p)];
+        const auto cold = cut ? coldest(*cut, Part::frame) : std::nullopt;
+        if (!cold || cold->c > least_c - noticeable_k) continue;
+        least_c = cold->c;
+        found = p;
     }
-    return coldest ? coldest->position : Position::sill;
+    return found;
 }
 
 OpeningSum sum_of(const Session& s) {

@@ -26,21 +26,22 @@ void Slice::draw_paper(Ui& ui, const Session& session, Box box) {
     fade_ = 1;
     animate_until_s_ = 0;
     reset_look();
-    place_cuts(session, {box.x, box.y, box.w, box.h - legend_height_px - 8}, both);
-    draw_air(ui, box);
+    const Box drawn{box.x, box.y + name_px, box.w, box.h - name_px - legend_height_px - 8};
+    place_cuts(session, drawn, both);
+    draw_air(ui, drawn);
     for (const Shown of : {Shown::today, Shown::remedy}) {
         if (!drawn_[of == Shown::today ? 0 : 1] || (of == Shown::remedy && !both)) continue;
-        const Box area = both ? half(box, of, true) : box;
+        const Box area = both ? half(drawn, of, true) : drawn;
         ImGui::PushClipRect(area.min(), area.max(), true);
         draw_cut(ui, session, of, area);
         draw_labels(ui, session, of, area, true);
-        name(ui, session, of, area);
         ImGui::PopClipRect();
+        name(ui, session, of, {area.x, box.y, area.w, name_px});
         describe(ui, session, of, area);
     }
     if (both)
-        ui.list->AddLine({box.centre().x, box.y}, {box.centre().x, box.bottom()}, ui.theme.ink);
-    frame(ui, box, ui.theme.ink);
+        ui.list->AddLine({box.centre().x, box.y}, {box.centre().x, drawn.bottom()}, ui.theme.ink);
+    legend(ui, scale_for(session), box);
 }
 
 void RoomView::draw_paper(Ui& ui, Session& session, Box box) {
@@ -58,7 +59,6 @@ void RoomView::draw_paper(Ui& ui, Session& session, Box box) {
     }
     if (p.side_by_side)
         ui.list->AddLine({box.centre().x, box.y}, {box.centre().x, box.bottom()}, ui.theme.ink);
-    frame(ui, box, ui.theme.ink);
 }
 
 } // namespace shimlight::view

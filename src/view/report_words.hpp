@@ -29,7 +29,7 @@ struct ReportQuestion {
 
 std::string name_of(const house::OpeningRecord& record);
 
-/// The cut that has the coldest place of today's inside surface, the middle of the glass apart.
+/// The cut through the wall where today's frame is coldest.
 opening::Position coldest_cut(const assess::Assessment& today);
 
 /// Front: what it is like, pictures, figures, money. Back: the particulars, for who does the work.
