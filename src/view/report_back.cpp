@@ -176,7 +176,7 @@ void factors(Writer& out, const ReportQuestion& q) {
     Pairs pairs(q);
     for (const auto& row : rows)
         pairs.row(row.first, format_u(a.*row.second, q.units), format_u(b.*row.second, q.units));
-    for (const char* key : {"shgc", "light", "heat"})
+    for (const char* key : {"shgc", "light", "heat", "year_air"})
         pairs.figure(key);
     pairs.into(out);
 }
@@ -195,6 +195,12 @@ void order(Writer& out, const ReportQuestion& q) {
     };
     const auto way = [&](double m) { return format(Quantity::height_m, m, q.units); };
     out.heading(3, "Order, width × height, and material");
+    if (!sheet.measured)
+        out.sentence("Not all measures were taken: good for an estimate, not for an order.",
+                     "warning");
+    else if (sheet.deducts == house::Deducts::not_asked)
+        out.sentence("Ask who takes the clearance off: both doing so is the classic error.",
+                     "warning");
     const house::Materials& m = sheet.materials;
     std::vector<Block::Row> rows{
         {"Estimating size, largest", size(&house::OrderSize::estimating_m)},
@@ -213,12 +219,6 @@ void order(Writer& out, const ReportQuestion& q) {
     rows.push_back({"New casing, if replaced", way(m.casing_m)});
     rows.push_back({"Shims, for a new unit", plural(m.shim_pairs, "pair")});
     out.table("", {}, std::move(rows), "plain");
-    if (!sheet.measured)
-        out.sentence("Not all measures were taken: good for an estimate, not for an order.",
-                     "warning");
-    else if (sheet.deducts == house::Deducts::not_asked)
-        out.sentence("Ask who takes the clearance off: both doing so is the classic error.",
-                     "warning");
 }
 
 const char* said(assess::Compared c) {

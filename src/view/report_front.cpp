@@ -95,17 +95,19 @@ void money(Writer& out, const ReportQuestion& q) {
 
 std::string slice_caption(const ReportQuestion& q, const char* place) {
     const Session& s = q.session;
-    return fill("Cut through the {0}, outdoors on the {1}{2}. The heaviest line is the dew point, "
-                "{3}: what lies on its cold side can be wet. The finer lines lie {4} apart.",
-                {place, coldest_cut(s.today_result()) == Position::jamb ? "far side (top)" : "left",
-                 s.has_remedy() ? ": today, and with " + s.remedy_name() : std::string(),
-                 format_temperature(s.today_result().dew_point_c, q.units),
-                 q.units == Units::us ? "5\u2009°F" : "2\u2009°C"});
+    return fill(
+        "Cut through the {0}, outdoors on the {1}{2}. The heaviest line is the dew point, "
+        "{3}: what is on its colder, outdoor side can be wet. The finer lines lie {4} apart.",
+        {place, coldest_cut(s.today_result()) == Position::jamb ? "far side (top)" : "left",
+         s.has_remedy() ? ": today, and with " + s.remedy_name() : std::string(),
+         format_temperature(s.today_result().dew_point_c, q.units),
+         q.units == Units::us ? "5\u2009°F" : "2\u2009°C"});
 }
 
 const char* room_caption =
-    "The room from the side. Whole blue lines: air that falls from the cold pane. Broken lines: "
-    "air that leaks in, by the sash and by the joint. Dotted: the way back.";
+    "The room from the side; the bar tells where the draft at the ankles comes from. Whole "
+    "lines: air that falls from the cold pane. Broken lines: air that leaks in, by the sash and by "
+    "the joint. Dotted: the way back.";
 
 const char* place_word(Position p) {
     return p == Position::head           ? "head"
