@@ -55,7 +55,8 @@ export async function startProgram(page) {
   async function comes() {
     program.coming = true;
     try {
-      const lessons = await bringRest(first);
+      const [lessons, { makeReport }] = await Promise.all([bringRest(first), import("./report.js")]);
+      page.report = makeReport();
       withTexts(program, [lessons], (at) => program._shimlight_whole(at));
     } catch (error) {
       here = null; // the next use asks again

@@ -31,6 +31,7 @@ Canvas::Canvas() : context_(make_context()) {
 
 void Canvas::restore() {
     if (!drawable()) return;
+    ++made_;
     ink_.create();
     painter_.create();
 }

@@ -14,6 +14,7 @@ class Canvas {
     Canvas();
 
     bool drawable() const { return context_ != 0; }
+    int made() const { return made_; } ///< how often its GL objects have been made
     /// The context is back, empty: our own objects are made anew. Letters have to be built again.
     void restore();
     /// Takes over the layout of the page.
@@ -31,7 +32,7 @@ class Canvas {
     Ink ink_;
     GlFieldPainter painter_;
     bool letters_stale_ = true;
-    int device_width_ = 0, device_height_ = 0;
+    int device_width_ = 0, device_height_ = 0, made_ = 0;
 };
 
 } // namespace shimlight::app

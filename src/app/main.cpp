@@ -5,6 +5,7 @@
 #include "app/inbox.hpp"
 #include "app/mirror_json.hpp"
 #include "app/page.hpp"
+#include "app/paper.hpp"
 #include "app/type.hpp"
 #include "view/screen.hpp"
 #include "view/theme.hpp"
@@ -148,6 +149,7 @@ class Program {
     void carry_out(const view::Wishes& wishes) {
         if (!wishes.save_name.empty()) page::offer_file(wishes.save_name, wishes.save_content);
         if (!wishes.link.empty()) page::offer_link(wishes.link);
+        if (wishes.report) serve_report(*wishes.report, canvas_);
         if (wishes.theme >= 0) page::set_theme(wishes.theme);
         if (wishes.text >= 0) page::set_text(wishes.text);
         if (wishes.lessons) page::set_lessons(wishes.lessons);

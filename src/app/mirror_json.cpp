@@ -39,23 +39,6 @@ const char* role_name(view::Role role) {
     return "output";
 }
 
-void put_string(std::string& out, const std::string& text) {
-    out += '"';
-    for (const char c : text) {
-        if (c == '"' || c == '\\') {
-            out += '\\';
-            out += c;
-        } else if (static_cast<unsigned char>(c) < 0x20) {
-            char code[8];
-            std::snprintf(code, sizeof code, "\\u%04x", static_cast<unsigned>(c));
-            out += code;
-        } else {
-            out += c;
-        }
-    }
-    out += '"';
-}
-
 void put_number(std::string& out, double number, const char* format) {
     char digits[32];
     std::snprintf(digits, sizeof digits, format, std::isfinite(number) ? number : 0.0);
@@ -123,6 +106,23 @@ void put_node(std::string& out, const view::MirrorNode& node, float zoom) {
 }
 
 } // namespace
+
+void put_string(std::string& out, const std::string& text) {
+    out += '"';
+    for (const char c : text) {
+        if (c == '"' || c == '\\') {
+            out += '\\';
+            out += c;
+        } else if (static_cast<unsigned char>(c) < 0x20) {
+            char code[8];
+            std::snprintf(code, sizeof code, "\\u%04x", static_cast<unsigned>(c));
+            out += code;
+        } else {
+            out += c;
+        }
+    }
+    out += '"';
+}
 
 std::string mirror_json(const std::vector<view::MirrorNode>& nodes, float zoom) {
     std::string out;

@@ -15,4 +15,7 @@ namespace shimlight::app {
 /// `zoom`: CSS px of the page for each px of the nodes.
 std::string mirror_json(const std::vector<view::MirrorNode>& nodes, float zoom);
 
+/// `text` with its quotation marks, for a JSON text.
+void put_string(std::string& out, const std::string& text);
+
 } // namespace shimlight::app

@@ -35,6 +35,7 @@ EM_JS(void, page_offer, (const char* name, const char* content), {
 EM_JS(void, page_theme, (int theme), { Module["page"].theme(theme); })
 EM_JS(void, page_text, (int size), { Module["page"].text(size); })
 EM_JS(void, page_lessons, (int done), { Module["page"].lessons(done); })
+EM_JS(void, page_report, (const char* json), { Module["page"].report(JSON.parse(UTF8ToString(json))); })
 EM_JS(void, page_title, (const char* title), { Module["page"].title(UTF8ToString(title)); })
 EM_JS(void, page_cursor, (const char* name), { Module["page"].cursor(UTF8ToString(name)); })
 EM_JS(void, page_asleep, (int asleep), { Module["page"].asleep(!!asleep); })
@@ -97,6 +98,9 @@ void set_text(int size) {
 }
 void set_lessons(int done) {
     page_lessons(done);
+}
+void report(const std::string& json) {
+    page_report(json.c_str());
 }
 void set_title(const std::string& title) {
     page_title(title.c_str());

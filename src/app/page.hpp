@@ -37,6 +37,9 @@ void offer_link(const std::string& house);
 void set_theme(int theme); ///< 0 system, 1 light, 2 dark
 void set_text(int size);   ///< index of view::text_scales
 void set_lessons(int done);
+/// For web/report.js: two numbers begin a picture of that size, three end it (the third is its
+/// number), an object is the pages.
+void report(const std::string& json);
 void set_title(const std::string& title);
 void set_cursor(const char* css_name);
 

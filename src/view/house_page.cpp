@@ -2,6 +2,7 @@
 #include "view/house_page.hpp"
 
 #include "house/link.hpp"
+#include "view/report.hpp"
 
 #include <algorithm>
 #include <array>
@@ -19,6 +20,9 @@ std::array<Box, 3> thirds(const Box& line) {
 }
 
 } // namespace
+
+HousePage::HousePage() = default;
+HousePage::~HousePage() = default;
 
 void HousePage::remedy(Ui& ui, Session& session, Column& column) {
     column.heading("house.remedy", "Remedies");
@@ -113,6 +117,8 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     chosen = label_.draw(ui, session, right) || chosen;
     keys = settings(ui, session, right);
     Column& below = columns.two ? left : right;
+    if (!report_) report_ = std::make_unique<Report>();
+    report_->draw(ui, session, below);
     file(ui, session, below);
     honesty(ui, below);
     content_px_ = std::max(left.y, right.y) - top + 2 * gap_px;

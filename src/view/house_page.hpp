@@ -11,10 +11,16 @@
 #include "view/survey.hpp"
 #include "view/words_entry.hpp"
 
+#include <memory>
+
 namespace shimlight::view {
+
+class Report;
 
 class HousePage {
   public:
+    HousePage();
+    ~HousePage();
     /// Draws the page. True when an opening or a remedy was chosen: time to look at it.
     SHIMLIGHT_REST bool draw(Ui& ui, Session& session, Box box, bool& keys);
 
@@ -23,6 +29,7 @@ class HousePage {
     Survey survey_;
     WordsEntry words_;
     LabelEntry label_;
+    std::unique_ptr<Report> report_; ///< made with the first drawing
     void remedy(Ui& ui, Session& session, Column& column);
     void file(Ui& ui, Session& session, Column& column);
     bool settings(Ui& ui, Session& session, Column& column);

@@ -79,17 +79,20 @@ struct Platform {
     FieldPainter* painter = nullptr;
 };
 
+class Report;
+
 /// What the screen asks the platform to do after this frame.
 struct Wishes {
     bool another_frame = false; ///< something moves
     bool refine = false;        ///< sections are to be solved
     std::string save_name;      ///< non-empty: offer save_content as a file of this name
     std::string save_content;
-    std::string link;  ///< non-empty: offer a link that carries this (house/link.hpp)
-    int theme = -1;    ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
-    int text = -1;     ///< index of text_scales; -1 unchanged
-    int lessons = 0;   ///< to be kept as lessons_done; 0 unchanged
-    std::string title; ///< document title
+    std::string link;         ///< non-empty: offer a link that carries this (house/link.hpp)
+    int theme = -1;           ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
+    int text = -1;            ///< index of text_scales; -1 unchanged
+    int lessons = 0;          ///< to be kept as lessons_done; 0 unchanged
+    std::string title;        ///< document title
+    Report* report = nullptr; ///< has a picture to be drawn for paper, or its pages to be shown
 };
 
 } // namespace shimlight::view

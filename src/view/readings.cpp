@@ -128,6 +128,10 @@ void explained(Ui& ui, Column& column, const std::string& id, const std::string&
 
 } // namespace
 
+assess::SiteReadings site_readings(const Session& session, bool after) {
+    return after ? site_of(session, after_entries) : site_of(session, before_entries);
+}
+
 /// What to compute with; what is known of it stays.
 void Readings::ask(const Session& session, Units units) {
     const bool us = units == Units::us;

@@ -11,6 +11,9 @@
 
 namespace shimlight::view {
 
+/// What was read before the work or after it; airs that nobody wrote down are as the levers say.
+assess::SiteReadings site_readings(const Session& session, bool after);
+
 class Readings {
   public:
     SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box);

@@ -17,7 +17,8 @@ namespace {
 constexpr double animate_s = 8; // air moves this long after a change, then rests
 constexpr float decide_px = 6;  // sideways movement of a finger before the chair follows
 constexpr float bar_px = 16, phone_bar_px = 11;
-constexpr float head_px = 74; // bar with title and words
+constexpr float head_px = 74;                            // bar with title and words
+constexpr float paper_head_px = 48, paper_room_px = 246; // two rooms side by side on a sheet
 constexpr float narrow_bar_px = 196, narrow_half_px = 420, list_row_px = 21;
 constexpr double chair_m = 0.6; // behind the ankles
 constexpr const char* seat_key = "room.seat_distance_m";
@@ -153,8 +154,9 @@ void draw_distance(Ui& ui, const RoomScene& s, Shown of) {
     const ImVec2 size = text_size(ui, ui.platform.fonts.strong, words);
     const Box box{b.x + 8, y - 8, size.x, size.y};
     text(ui, ui.platform.fonts.strong, box.min(), ui.theme.ink, words);
-    text(ui, ui.platform.fonts.small, {box.right() + 8, box.y + 1}, ui.theme.soft,
-         "drag the chair");
+    if (!ui.paper)
+        text(ui, ui.platform.fonts.small, {box.right() + 8, box.y + 1}, ui.theme.soft,
+             "drag the chair");
     note(ui, Role::output, part_id("room.distance", of), box, "From the wall to the person", words);
 }
 
@@ -214,6 +216,23 @@ void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
               s.covered() ? "Face of the covering" : "Inside face of the pane");
 }
 
+/// On paper: the same beside the picture.
+void list_beside(Ui& ui, const RoomScene& s, Box place) {
+    const auto& seat = s.result->seat;
+    const auto say = [&](ImVec2 dot, const std::string& value, const std::string& words) {
+        ui.list->AddCircleFilled(dot, 3.8f, ui.theme.paper);
+        ui.list->AddCircleFilled(dot, 2.8f, ui.theme.ink);
+        text(ui, ui.platform.fonts.strong, place.min(), ui.theme.ink, value);
+        place.y += 18 + paragraph(ui, ui.platform.fonts.small, {place.x, place.y + 18}, place.w,
+                                  ui.theme.ink, words);
+        place.y += 5;
+    };
+    say(s.at(s.face_m(), s.top_m() - 0.25),
+        format_temperature(s.face_c(), ui.units) + " " + face_word(s), felt_words(ui, s));
+    say(s.at(s.seat_m() + 0.46, neck_m), bothered(seat.draft_rate_neck_pct), neck_words(ui, seat));
+    say(s.at(s.seat_m() + 0.03, ankle_m), bothered(seat.ankle_bare_pct), ankle_words(ui, seat));
+}
+
 /// "Air comes in by the sash: 8.0 cfm."
 std::string leak_words(const Ui& ui, Cause cause, double m3_s) {
     return assess::fill("Air {0} by the {1}: {2}. ", {way_word(m3_s), cause_word(cause),
@@ -244,15 +263,15 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
                bool roomy) {
     const Fonts& fonts = ui.platform.fonts;
     const char* title = "Where the draft at the ankles comes from";
-    if (roomy) text_fitted(ui, fonts.strong, box.min(), box.w, ui.theme.ink, title);
+    const float title_px = !roomy || ui.paper ? 0 : 24; // on paper the caption tells it
+    if (title_px > 0) text_fitted(ui, fonts.strong, box.min(), box.w, ui.theme.ink, title);
     if (!drafty(seat)) {
         const std::string words = no_draft_words(ui, seat);
         const std::string shown = roomy ? words : words.substr(0, words.find(". ") + 1);
-        paragraph(ui, fonts.small, {box.x, box.y + (roomy ? 24.0f : 0.0f)}, box.w, ui.theme.better,
-                  shown);
+        paragraph(ui, fonts.small, {box.x, box.y + title_px}, box.w, ui.theme.better, shown);
         return cause_words(ui, id, box, title, words);
     }
-    const Box bar{box.x, box.y + (roomy ? 24.0f : 2.0f), box.w, roomy ? bar_px : phone_bar_px};
+    const Box bar{box.x, box.y + (roomy ? title_px : 2), box.w, roomy ? bar_px : phone_bar_px};
     float x = bar.x, word_x = bar.x;
     const float word_y = bar.bottom() + (roomy ? 6 : 3);
     std::string words;
@@ -353,13 +372,14 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
     Box area{box.x + margin, box.y + 2, box.w - 2 * margin, box.h - 4};
     const physics::SeatResult& result = session.result(of).seat;
     const std::string warning = warning_of(result, ui.units);
-    const float head = roomy ? head_px : 0;
+    const float head = !roomy ? 0 : ui.paper ? paper_head_px : head_px;
     if (roomy)
         draft_bar(ui, result, part_id("room.causes", of), {area.x, area.y + 4, area.w, head - 10},
                   true);
-    const bool narrow = roomy && area.w < narrow_half_px;
+    const bool narrow = roomy && area.w < narrow_half_px && !ui.paper;
     const float list = narrow ? 3 * list_row_px + 6 : 0;
-    area = {area.x, area.y + head, area.w, area.h - head - foot - list};
+    const Box beside{area.x + paper_room_px + 14, area.y + head, area.w - paper_room_px - 14, 0};
+    area = {area.x, area.y + head, ui.paper ? paper_room_px : area.w, area.h - head - foot - list};
     const RoomScene scene = room_scene(session, of, area, roomy ? 76.0f : 62.0f, shown_m_);
     const bool held = seat(ui, session, of, scene);
     ImGui::PushClipRect(area.min(), area.max(), true);
@@ -367,7 +387,9 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
     ImGui::PopClipRect();
     draw_names(ui, scene, of, roomy);
     draw_distance(ui, scene, of);
-    if (narrow)
+    if (ui.paper)
+        list_beside(ui, scene, beside);
+    else if (narrow)
         list_values(ui, scene, of);
     else
         draw_values(ui, scene, of, roomy);

@@ -10,6 +10,8 @@ namespace shimlight::view {
 class RoomView {
   public:
     SHIMLIGHT_REST void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
+    /// For the report: both rooms at rest, nothing to press.
+    void draw_paper(Ui& ui, Session& session, Box box);
 
   private:
     bool dragged_ = false;        ///< the figure follows the finger

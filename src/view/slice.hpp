@@ -18,6 +18,8 @@ class Slice {
     opening::Position position = opening::Position::sill;
 
     void draw(Ui& ui, Session& session, Box box, bool wide, bool roomy);
+    /// For the report: the cut whole and at rest, nothing to press.
+    void draw_paper(Ui& ui, const Session& session, Box box);
     /// Another opening: look at it from the start.
     void reset_look();
 

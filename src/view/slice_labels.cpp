@@ -123,7 +123,7 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
     placer.reserve({area.x, area.bottom() - 24, area.w, 24}); // names of the airs
     if (plan() && of == Shown::today) placer.reserve({area.x, area.y + 44, 130, 24});
     air_labels(ui, session, area, plan(), of);
-    if (roomy) {
+    if (roomy && !ui.paper) { // on paper one stands below both
         placer.reserve(
             {area.x, area.bottom() - legend_height_px - 4, area.w, legend_height_px + 4});
         legend(ui, cut.scale, area);

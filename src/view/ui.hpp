@@ -65,6 +65,7 @@ struct Ui {
     bool modal = false;   ///< what is drawn now belongs to a card over the page
     Why* why = nullptr;   ///< the card that explains a figure
     LeverCard* lever_card = nullptr;
+    bool paper = false; ///< drawn to be printed: nothing can be pressed
 };
 
 enum class Align { left, centre, right };

@@ -2,7 +2,8 @@
 // A picture of a screen without a browser:
 //   view_picture OUT.png WIDTH HEIGHT light|dark [DO…]
 // DO is the id of a mirror node to press, id=number to set a lever, id="words" to type,
-// tap:X,Y for a finger; --nodes prints what the mirror has at the end, --house FILE opens one.
+// tap:X,Y for a finger; --nodes prints what the mirror has at the end, --house FILE opens one;
+// --report=PREFIX keeps a report's pictures and prints what it says.
 #include "stage/stage.hpp"
 
 #include <cstdlib>
@@ -33,6 +34,16 @@ void print(const view::MirrorNode& n) {
     std::cout << n.group << " | " << n.id << " | " << n.name << " | " << n.value << " | "
               << n.rect.x << ' ' << n.rect.y << ' ' << n.rect.w << ' ' << n.rect.h
               << (n.reachable ? "" : " (out of sight)") << '\n';
+}
+
+void print(const view::Block& b) {
+    std::cout << static_cast<int>(b.kind) << ' ' << b.level << " | " << b.words << " | " << b.manner
+              << " | " << b.told << '\n';
+    for (const view::Block::Row& row : b.rows) {
+        for (const std::string& cell : row)
+            std::cout << "    " << cell;
+        std::cout << '\n';
+    }
 }
 
 void act(stage::Stage& stage, const std::string& what) {
@@ -66,12 +77,14 @@ int main(int count, char** words) {
     for (int i = 5; i < count; ++i)
         if (std::sscanf(words[i], "--text=%d", &size.text) == 1) break;
     stage::Stage stage(size, house_of(count, words));
+    for (int i = 5; i < count; ++i)
+        if (!std::strncmp(words[i], "--report=", 9)) stage.keep_report = words[i] + 9;
     if (!stage.rest()) std::cerr << "never at rest\n";
     bool nodes = false;
     for (int i = 5; i < count; ++i) {
         if (!std::strcmp(words[i], "--house"))
             ++i;
-        else if (!std::strncmp(words[i], "--text=", 7))
+        else if (!std::strncmp(words[i], "--text=", 7) || !std::strncmp(words[i], "--report=", 9))
             continue;
         else if (!std::strcmp(words[i], "--nodes"))
             nodes = true;
@@ -81,5 +94,7 @@ int main(int count, char** words) {
     if (nodes)
         for (const auto& n : stage.mirror().nodes())
             print(n);
+    for (const view::Block& block : stage.report())
+        print(block);
     return stage::write_png(stage.picture(), words[1]) ? 0 : 1;
 }

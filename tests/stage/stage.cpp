@@ -32,6 +32,17 @@ ImFont* font(const char* style, float px) {
                                                       &config, ranges);
 }
 
+view::Fonts fonts_for(float dpr) {
+    const view::Fonts fonts{font("Regular", 13 * dpr),  font("Regular", 15 * dpr),
+                            font("SemiBold", 15 * dpr), font("SemiBold", 20 * dpr),
+                            font("Bold", 20 * dpr),     font("Bold", 28 * dpr)};
+    ImGuiIO& io = ImGui::GetIO();
+    io.Fonts->Build();
+    io.FontDefault = fonts.body;
+    io.FontGlobalScale = 1 / dpr;
+    return fonts;
+}
+
 } // namespace
 
 bool Stage::has_type() {
@@ -52,16 +63,12 @@ Stage::Stage(Size size, house::House start) : size_(size), screen_(std::move(sta
     io.DisplaySize = {size.width_px, size.height_px};
     io.DisplayFramebufferScale = {size.dpr, size.dpr};
     io.DeltaTime = frame_s;
-    io.FontGlobalScale = 1 / size.dpr;
-    fonts_ = {font("Regular", 13 * size.dpr),  font("Regular", 15 * size.dpr),
-              font("SemiBold", 15 * size.dpr), font("SemiBold", 20 * size.dpr),
-              font("Bold", 20 * size.dpr),     font("Bold", 28 * size.dpr)};
-    io.Fonts->Build();
-    io.FontDefault = fonts_.body;
+    fonts_ = fonts_for(size.dpr);
     io.AddMousePosEvent(-1, -1);
 }
 
 Stage::~Stage() {
+    if (paper_) ImGui::DestroyContext(paper_);
     ImGui::DestroyContext();
 }
 
@@ -87,8 +94,52 @@ bool Stage::frame(std::vector<view::MirrorEvent> events) {
     wishes_ = {};
     screen_.frame(p, wishes_);
     ImGui::Render();
+    if (wishes_.report) serve(*wishes_.report);
     if (wishes_.lessons) size_.lessons_done = wishes_.lessons; // kept, as the page does
     return wishes_.another_frame;
+}
+
+/// As app/paper does it.
+void Stage::serve(view::Report& report) {
+    if (report.due() == view::Report::Due::pages) {
+        report_ = report.blocks();
+        return report.shown();
+    }
+    report_pictures_ = report.picture() + 1;
+    ImGuiContext* const screen = ImGui::GetCurrentContext();
+    const float dpr = keep_report.empty() ? 1 : view::Report::paper_dpr;
+    if (!paper_) {
+        paper_ = ImGui::CreateContext();
+        ImGui::SetCurrentContext(paper_);
+        ImGui::GetIO().IniFilename = nullptr;
+        paper_fonts_ = fonts_for(dpr);
+    }
+    ImGui::SetCurrentContext(paper_);
+    ImGui::GetIO().DisplayFramebufferScale = {dpr, dpr};
+    draw_for(report);
+    ImGui::SetCurrentContext(screen);
+}
+
+void Stage::draw_for(view::Report& report) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.DisplaySize = report.picture_px();
+    io.DeltaTime = 1;
+    PlainPainter painter;
+    view::Mirror mirror;
+    ImGui::NewFrame();
+    mirror.begin({});
+    view::Platform p;
+    p.width_px = io.DisplaySize.x;
+    p.height_px = io.DisplaySize.y;
+    p.dpr = io.DisplayFramebufferScale.x;
+    p.reduced_motion = true;
+    p.fonts = paper_fonts_;
+    p.mirror = &mirror;
+    p.painter = &painter;
+    const std::string path = keep_report + "-" + std::to_string(report.picture()) + ".png";
+    report.draw_picture(p, true);
+    ImGui::Render();
+    if (!keep_report.empty()) write_png(draw(*ImGui::GetDrawData(), IM_COL32_WHITE), path);
 }
 
 bool Stage::rest() {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "stage/picture.hpp"
+#include "view/report.hpp"
 #include "view/screen.hpp"
 
 namespace shimlight::stage {
@@ -41,11 +42,18 @@ class Stage {
     const view::Wishes& wishes() const { return wishes_; }
     double time_s() const { return time_s_; }
     Picture picture() const;
+    /// The last report that was asked for, and how many pictures it had.
+    const std::vector<view::Block>& report() const { return report_; }
+    int report_pictures() const { return report_pictures_; }
+    /// Keeps a report's pictures as PREFIX-0.png and so on, in the sharpness of paper.
+    std::string keep_report;
     /// Whether Inter is there to draw with.
     static bool has_type();
 
   private:
     void act(view::MirrorEvent event);
+    void serve(view::Report& report);
+    void draw_for(view::Report& report);
 
     Size size_;
     view::Screen screen_;
@@ -54,6 +62,10 @@ class Stage {
     view::Wishes wishes_;
     PlainPainter painter_;
     double time_s_ = 100;
+    ImGuiContext* paper_ = nullptr; ///< of a report's pictures
+    view::Fonts paper_fonts_;
+    std::vector<view::Block> report_;
+    int report_pictures_ = 0;
 };
 
 } // namespace shimlight::stage

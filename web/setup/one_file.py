@@ -22,7 +22,7 @@ POLICY = re.compile(r'(http-equiv="Content-Security-Policy" content=")[^"]*')
 
 
 def bundled(site: Path, name: str, done: list[str]) -> str:
-    """The module and, before it, what it imports; each keeps its names to itself."""
+    """The module and, before it, what it imports, now or later; each keeps its names to itself."""
     if name in done:
         return ""
     done.append(name)
@@ -55,7 +55,8 @@ def carried(site: Path, name: str) -> str:
 
 def one_file(site: Path) -> str:
     page = LEFT_OUT.sub("", (site / "index.html").read_text())
-    style, style_mark = inline("style", (site / "style.css").read_text())
+    style, style_mark = inline("style", (site / "style.css").read_text()
+                               + (site / "report.css").read_text())
     program, program_mark = inline("script", (site / "shimlight.js").read_text())
     modules, modules_mark = inline("script type=\"module\"", bundled(site, "loader.js", []))
     icon = base64.b64encode((site / "icons/shimlight.svg").read_bytes()).decode()

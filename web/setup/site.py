@@ -16,7 +16,8 @@ from pathlib import Path
 # loads it; the system fetches large icons when the program is installed.
 REST = "shimlight-rest.wasm"
 PHOTOS = "photos.js"
-ON_DEMAND = {REST, PHOTOS, "shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png"}
+ON_DEMAND = {REST, PHOTOS, "report.js", "report.css", "shimlight-door.wasm",
+             "icons/icon-512.png", "icons/maskable-512.png"}
 VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
 REST_MARK, PHOTOS_MARK = "__REST_MARK__", "__PHOTOS_MARK__"
 

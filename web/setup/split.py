@@ -24,7 +24,7 @@ REST = [f"shimlight::view::{name}(" for name in (
     "RoomView::draw", "Panes::draw", "AirView::draw", "Readings::draw", "Bill::draw",
     "SheetPage::draw", "Lesson::draw", "Lesson::card", "Lesson::free_bar", "Lesson::numbers",
     "Remedies::draw", "HousePage::draw", "Why::draw", "LeverCard::draw",
-    "WordsCard::draw", "Conductor::opened_file")]
+    "WordsCard::draw", "Conductor::opened_file")] + ["shimlight::app::serve_report("]
 EDGE = re.compile(r'^\s*"(.*)" -> "(.*)"; // call')
 NODE = re.compile(r'^\s*"(.*)" \[style="filled(.*)", fillcolor="(\w+)"\]')
 ROUND = re.compile(r'^\s*"(.*)" \[style="filled, rounded"')

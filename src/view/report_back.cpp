@@ -1,0 +1,307 @@
+// SPDX-License-Identifier: MIT
+// The back of an opening's sheet: the particulars, for who does the work or checks the numbers.
+#include "assess/by_tests.hpp"
+#include "assess/estimates.hpp"
+#include "assess/sentences.hpp"
+#include "assess/words.hpp"
+#include "house/sheet.hpp"
+#include "view/bill_words.hpp"
+#include "view/figure_text.hpp"
+#include "view/lever.hpp"
+#include "view/lever_groups.hpp"
+#include "view/pen.hpp"
+#include "view/report_words.hpp"
+#include "view/share_bar.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shimlight::view {
+namespace {
+
+using assess::Assessment;
+using assess::fill;
+
+/// "name, today, then" with one or two columns of values.
+class Pairs {
+  public:
+    Pairs(const ReportQuestion& q) : q_(q), two_(q.session.has_remedy()) {}
+
+    void row(std::string name, const std::string& today, const std::string& remedy) {
+        Block::Row cells{std::move(name), today};
+        if (two_) cells.push_back(remedy);
+        rows_.push_back(std::move(cells));
+    }
+    void figure(const char* key) {
+        const assess::Figure& f = *assess::find_figure(key);
+        row(std::string(f.name), text(f, q_.session.today(), q_.session.today_result()),
+            text(f, q_.session.remedy(), q_.session.remedy_result()));
+    }
+    void into(Writer& out) {
+        Block::Row head{"", "Today"};
+        if (two_) head.push_back("Then");
+        out.table("", std::move(head), std::move(rows_));
+    }
+
+  private:
+    const ReportQuestion& q_;
+    bool two_;
+    std::vector<Block::Row> rows_;
+
+    std::string text(const assess::Figure& f, const opening::Case& c, const Assessment& a) const {
+        return figure_text(f, f.read(c, a), q_.units, q_.session.house().currency);
+    }
+};
+
+/// Changes no other fields than the ready-made one: what is said of that holds for it.
+bool is_ready_made(const opening::Remedy& remedy, const opening::Case& today) {
+    const opening::Remedy ready = opening::make_remedy(remedy.key, today);
+    for (const opening::Change& one : remedy.changes) {
+        const bool known =
+            std::any_of(ready.changes.begin(), ready.changes.end(),
+                        [&one](const opening::Change& c) { return c.field == one.field; });
+        if (!known) return false;
+    }
+    return true;
+}
+
+void remedy(Writer& out, const ReportQuestion& q) {
+    const Session& s = q.session;
+    const opening::Remedy* chosen = house::chosen_remedy(s.record());
+    if (!chosen) return out.sentence("No remedy is chosen for this opening.");
+    out.heading(3, "The remedy: " + chosen->name);
+    const opening::Case today = s.today(), then = s.remedy();
+    for (const opening::ReadyRemedy& ready : opening::ready_remedies()) {
+        if (ready.key != chosen->key || !is_ready_made(*chosen, today)) continue;
+        out.sentence(in_units(ready.what, q.units));
+        out.sentence(in_units(ready.cannot, q.units));
+    }
+    std::string words;
+    for (const opening::Change& change : chosen->changes) {
+        const opening::Field& f = *change.field;
+        words += fill(
+            words.empty() ? "It changes {0}: {1} → {2}" : "; {0}: {1} → {2}",
+            {f.label, value_text(f, f.get(today), q.units), value_text(f, f.get(then), q.units)});
+    }
+    if (!words.empty()) out.sentence(words + ".");
+}
+
+void money(Writer& out, const ReportQuestion& q) {
+    const Session& s = q.session;
+    const opening::Remedy* chosen = house::chosen_remedy(s.record());
+    if (!chosen) return;
+    const Assessment &a = s.today_result(), &b = s.remedy_result();
+    const std::string& currency = s.house().currency;
+    out.heading(3, "Price and saving");
+    const house::Money m = house::money(report_money_input(s));
+    out.sentence(
+        fill("{0} hours at {1}, material {2}. The heat of a year goes from {3} to {4} kWh, "
+             "its fuel from {5} to {6}.",
+             {tenths(chosen->hours), format_money(s.house().hour, currency),
+              format_money(chosen->material_cost, currency), whole(a.year_kwh), whole(b.year_kwh),
+              format_money(a.year_cost, currency), format_money(b.year_cost, currency)}));
+    if (a.year_kwh > 1) out.sentence(share_words(a, b, q.units));
+    out.sentence(
+        fill("Payback at 4\u2009% interest: {0}. CO₂ kept out a year: {1}. Each range holds 8 of "
+             "10 of 1000 draws of weather, leaks, prices and glass; the base is this opening as it "
+             "is today.",
+             {between_years(m.discounted_payback_years), between_kg(m.kg_co2_per_year)}));
+}
+
+/// Where the draft comes from, by computation and, where there were tests, by both.
+void draft(Writer& out, const ReportQuestion& q) {
+    const Session& s = q.session;
+    const physics::SeatResult &a = s.today_result().seat, &b = s.remedy_result().seat;
+    out.heading(3, "Draft at the ankles, and air");
+    Pairs pairs(q);
+    for (const Cause cause : causes)
+        pairs.row(assess::capitalised(cause_word(cause)), format_percent(share_of(a.share, cause)),
+                  format_percent(share_of(b.share, cause)));
+    for (const char* key : {"ankle_speed", "ankle_air", "sash_flow", "shim_flow", "pressure"})
+        pairs.figure(key);
+    pairs.into(out);
+    auto answers = s.record().answers;
+    for (const assess::TestAnswer& read : assess::answers_of(q.before.parts()))
+        answers.push_back(read);
+    if (answers.empty()) return;
+    const assess::FindOut f = assess::find_out(a.share, answers);
+    std::vector<Block::Row> rows;
+    for (const Cause cause : causes)
+        rows.push_back({assess::capitalised(cause_word(cause)),
+                        format_percent(share_of(f.share, cause)),
+                        fill("{0} to {1}", {format_percent(share_of(f.low, cause)),
+                                            format_percent(share_of(f.high, cause))})});
+    out.table("Today by computation and tests on site", {"", "Share", "Range"}, std::move(rows));
+}
+
+const assess::PartSurface* part_of(const Assessment& a, opening::Part part) {
+    for (const assess::PartSurface& p : a.parts)
+        if (p.part == part) return &p;
+    return nullptr;
+}
+
+std::string wet_above(const assess::PartSurface& p) {
+    return (p.max_rh >= 1 ? std::string("never") : format_percent(p.max_rh)) +
+           (p.frost ? ", frost now"
+            : p.wet ? ", wet now"
+                    : "");
+}
+
+void surfaces(Writer& out, const ReportQuestion& q) {
+    const Session& s = q.session;
+    const bool two = s.has_remedy();
+    out.heading(3, "Inside surfaces, and the indoor humidity that wets them");
+    std::vector<Block::Row> rows;
+    for (const assess::PartSurface& p : s.today_result().parts) {
+        Block::Row cells{assess::capitalised(std::string(assess::place_of(p.part))),
+                         format_temperature(p.surface_c, q.units), wet_above(p)};
+        const assess::PartSurface* then = part_of(s.remedy_result(), p.part);
+        if (two) cells.push_back(then ? format_temperature(then->surface_c, q.units) : "–");
+        if (two) cells.push_back(then ? wet_above(*then) : "–");
+        rows.push_back(std::move(cells));
+    }
+    Block::Row head{"Coldest place", "Today", "wet above"};
+    if (two) head.insert(head.end(), {"Then", "wet above"});
+    out.table("", std::move(head), std::move(rows));
+}
+
+/// The unit stands above, so that the columns stay narrow.
+void factors(Writer& out, const ReportQuestion& q) {
+    out.heading(3, fill("U-factors at this weather, {0}", {u_unit(q.units)}));
+    const Assessment &a = q.session.today_result(), &b = q.session.remedy_result();
+    const std::pair<const char*, double Assessment::*> rows[] = {
+        {"Centre of glass", &Assessment::u_centre_w_m2k},
+        {"Whole window", &Assessment::u_window_w_m2k},
+        {"Installed, with joint and leak", &Assessment::u_installed_w_m2k}};
+    Pairs pairs(q);
+    for (const auto& row : rows)
+        pairs.row(row.first, format_u(a.*row.second, q.units), format_u(b.*row.second, q.units));
+    for (const char* key : {"shgc", "light", "heat", "year_air"})
+        pairs.figure(key);
+    pairs.into(out);
+}
+
+std::string plural(int count, const char* what) {
+    return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
+}
+
+void order(Writer& out, const ReportQuestion& q) {
+    const Session& s = q.session;
+    const house::Sheet sheet =
+        house::sheet(s.house(), s.record(), s.today_result(), s.remedy_result());
+    const auto size = [&](double house::OrderSize::*which) {
+        return fill("{0} × {1}", {format(Quantity::long_m, sheet.order_width.*which, q.units),
+                                  format(Quantity::long_m, sheet.order_height.*which, q.units)});
+    };
+    const auto way = [&](double m) { return format(Quantity::height_m, m, q.units); };
+    out.heading(3, "Order, width × height, and material");
+    if (!sheet.measured)
+        out.sentence("Not all measures were taken: good for an estimate, not for an order.",
+                     "warning");
+    else if (sheet.deducts == house::Deducts::not_asked)
+        out.sentence("Ask who takes the clearance off: both doing so is the classic error.",
+                     "warning");
+    const house::Materials& m = sheet.materials;
+    std::vector<Block::Row> rows{
+        {"Estimating size, largest", size(&house::OrderSize::estimating_m)},
+        {"Opening size, smallest", size(&house::OrderSize::opening_m)}};
+    if (sheet.deducts == house::Deducts::sheet)
+        rows.push_back({"Order this unit size", size(&house::OrderSize::unit_m)});
+    if (sheet.deducts == house::Deducts::maker)
+        rows.push_back({"Tell the maker", size(&house::OrderSize::opening_m)});
+    rows.push_back({"Joint around the frame", way(m.joint_m)});
+    rows.push_back({"Foam, if it is foamed", plural(m.foam_cans, "can")});
+    rows.push_back(
+        {"Backer rod, if it is sealed",
+         fill("{0}, {1} mm ({2})", {way(m.rod_m), whole(m.rod_mm),
+                                    format(Quantity::thin_m, m.rod_mm / 1000, Units::us)})});
+    rows.push_back({"Sealant, inside and out", plural(m.cartridges, "cartridge")});
+    rows.push_back({"New casing, if replaced", way(m.casing_m)});
+    rows.push_back({"Shims, for a new unit", plural(m.shim_pairs, "pair")});
+    out.table("", {}, std::move(rows), "plain");
+}
+
+const char* said(assess::Compared c) {
+    return c == assess::Compared::colder   ? "colder than computed"
+           : c == assess::Compared::warmer ? "warmer than computed"
+                                           : "as computed";
+}
+
+void readings(Writer& out, const ReportQuestion& q) {
+    if (!q.before.site().any() && !q.after.site().any()) return;
+    out.heading(3, "Readings, corrected, beside what is computed");
+    std::vector<Block::Row> rows;
+    for (const assess::SiteVisit* visit : {&q.before, &q.after})
+        for (const assess::ComparedPart& p : visit->parts())
+            rows.push_back({fill("{0} the work: {1}", {visit == &q.before ? "Before" : "After",
+                                                       assess::place_of(p.part)}),
+                            fill("{0} ± {1}", {format_temperature(p.surface_c, q.units),
+                                               format_kelvin(p.range_k, q.units)}),
+                            format_temperature(p.computed_c, q.units), said(p.compared)});
+    out.table("", {"", "Read", "Computed", ""}, std::move(rows));
+    out.sentence(assess::proof_sentence(q.before.parts(), q.after.parts()));
+}
+
+/// All that was entered, as today is.
+void assumed(Writer& out, const ReportQuestion& q) {
+    out.heading(3, "What it is reckoned with");
+    const opening::Case c = q.session.today();
+    for (const LeverGroup& group : lever_groups(c)) {
+        std::string words = std::string(group.title) + ":";
+        for (const opening::Field* f : group.fields)
+            words += fill(f == group.fields.front() ? " {0} {1}" : "; {0} {1}",
+                          {f->label, value_text(*f, f->get(c), q.units)});
+        out.sentence(words + ".", "small");
+    }
+}
+
+void sure(Writer& out, const ReportQuestion& q) {
+    const Session& s = q.session;
+    const Assessment& a = s.today_result();
+    out.heading(3, "How sure this is");
+    const assess::EstimateRanges ranges = assess::estimate_ranges(s.today(), a);
+    std::vector<Block::Row> rows;
+    for (const assess::EstimateRange& one : ranges.inputs)
+        rows.push_back({in_units(one.sentence, q.units)});
+    Warnings warnings = a.warnings;
+    if (s.has_remedy()) warn_once(warnings, s.remedy_result().warnings);
+    for (const std::string_view w : warnings)
+        rows.push_back({in_units(w, q.units)});
+    rows.push_back({in_units("Temperatures within a cut are solved to 0.1 K; an old frame may "
+                             "differ from the drawn one by 1 to 2 K.",
+                             q.units)});
+    out.list(std::move(rows));
+}
+
+void care(Writer& out, const ReportQuestion& q) {
+    out.heading(3, "Take care");
+    const house::OpeningRecord& record = q.session.record();
+    std::vector<Block::Row> rows;
+    const opening::Remedy* chosen = house::chosen_remedy(record);
+    for (const opening::ReadyRemedy& ready : opening::ready_remedies())
+        if (chosen && ready.key == chosen->key && !ready.caution.empty())
+            rows.push_back({in_units(ready.caution, q.units), "common practice"});
+    for (const house::SafetyNote& note : house::safety_notes(record))
+        rows.push_back({note.words, note.rule});
+    out.list(std::move(rows));
+}
+
+} // namespace
+
+void write_particulars(Writer& out, const ReportQuestion& q) {
+    out.page("back");
+    out.heading(2, name_of(q.session.record()) + ": particulars");
+    remedy(out, q);
+    money(out, q);
+    draft(out, q);
+    surfaces(out, q);
+    factors(out, q);
+    order(out, q);
+    readings(out, q);
+    assumed(out, q);
+    sure(out, q);
+    care(out, q);
+    out.signatures();
+}
+
+} // namespace shimlight::view

@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: MIT
+// A report on the page: the program's blocks as elements, for eye, ear and paper alike. Comes with
+// the second part of the program. What crosses from it is explained in src/app/page.hpp and
+// src/app/report_json.hpp.
+import { element } from "./controls.js";
+
+/// The single file (web/setup/one_file.py) carries the style itself.
+function bringStyle() {
+  if (!document.querySelector("link[rel=stylesheet]")) return;
+  document.head.append(element("link", { rel: "stylesheet", href: "report.css" }));
+}
+
+/// The canvas draws into a texture of that size until it has been read.
+class Pictures {
+  constructor(canvas) {
+    this.canvas = canvas;
+    this.urls = new Map(); // number → promise of an address
+  }
+
+  begin(width, height) {
+    const gl = this.canvas.getContext("webgl2");
+    this.frame = gl.createFramebuffer();
+    this.paper = gl.createRenderbuffer();
+    gl.bindRenderbuffer(gl.RENDERBUFFER, this.paper);
+    gl.renderbufferStorage(gl.RENDERBUFFER, gl.RGBA8, width, height);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, this.frame);
+    gl.framebufferRenderbuffer(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0, gl.RENDERBUFFER, this.paper);
+  }
+
+  end(width, height, number) {
+    const gl = this.canvas.getContext("webgl2");
+    const image = new ImageData(width, height), row = 4 * width;
+    const read = new Uint8Array(image.data.length);
+    gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, read);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, null);
+    gl.deleteFramebuffer(this.frame);
+    gl.deleteRenderbuffer(this.paper);
+    for (let y = 0; y < height; y++) { // GL counts from below
+      image.data.set(read.subarray((height - 1 - y) * row, (height - y) * row), y * row);
+    }
+    const flat = element("canvas", { width, height });
+    flat.getContext("2d").putImageData(image, 0, 0);
+    this.urls.set(number, new Promise((done) => {
+      flat.toBlob((blob) => done(blob && URL.createObjectURL(blob)));
+    }));
+  }
+
+  /// All that were drawn since the last time: number → address.
+  async taken() {
+    const all = await Promise.all([...this.urls].map(async ([number, url]) => [number, await url]));
+    this.urls.clear();
+    return new Map(all);
+  }
+}
+
+function row(cells, plain) {
+  const made = element("tr");
+  cells.forEach((words, i) => {
+    const names = i === 0 && !plain;
+    made.append(names ? element("th", { scope: "row" }, words) : element("td", {}, words));
+  });
+  return made;
+}
+
+function table({ t, m, h, r }) {
+  const made = element("table", m ? { class: m } : {});
+  if (t) made.append(element("caption", {}, t));
+  if (h?.some((words) => words)) {
+    const line = element("tr");
+    line.append(...h.map((words) => (words ? element("th", { scope: "col" }, words) : element("td"))));
+    const head = element("thead");
+    head.append(line);
+    made.append(head);
+  }
+  const body = element("tbody");
+  body.append(...r.map((cells) => row(cells, m === "across")));
+  made.append(body);
+  return made;
+}
+
+function list({ r }) {
+  const made = element("ul");
+  for (const [words, rule] of r) {
+    const item = element("li", {}, words);
+    if (rule) item.append(" ", element("span", { class: "rule" }, `Rule: ${rule}.`));
+    made.append(item);
+  }
+  return made;
+}
+
+/// Without a picture its description stands in the place.
+function figure({ t, d, p }, urls) {
+  const made = element("figure");
+  const src = urls.get(p);
+  made.append(src ? element("img", { src, alt: d }) : element("p", {}, d), element("figcaption", {}, t));
+  return made;
+}
+
+function signatures({ r }) {
+  const made = element("div", { class: "signatures" });
+  made.append(...r.map(([who]) => element("p", {}, who)));
+  return made;
+}
+
+const makers = {
+  heading: ({ l, t }) => element(`h${l}`, {}, t),
+  sentence: ({ t, m }) => element("p", m ? { class: m } : {}, t),
+  table, list, figure, signatures,
+};
+
+/// `main` with one section a side of paper.
+function pages(blocks, urls) {
+  const main = element("main", { id: "report", lang: "en" });
+  let side = main;
+  for (const block of blocks) {
+    if (block.k === "page") {
+      side = element("section", { class: block.t });
+      main.append(side);
+      continue;
+    }
+    side.append(makers[block.k](block, urls));
+    if (block.k === "heading" && block.l === 1) {
+      const day = new Date().toLocaleDateString("en", { dateStyle: "long" });
+      side.append(element("p", { class: "date" }, `Report of ${day}`));
+    }
+  }
+  return main;
+}
+
+class Sheet {
+  constructor(stage) {
+    this.stage = stage;
+    this.keys = (event) => {
+      event.stopPropagation(); // the program's own rest meanwhile
+      if (event.key === "Escape") this.close();
+    };
+  }
+
+  open(main, urls, by) {
+    this.close();
+    this.urls = urls;
+    this.before = document.querySelector(`[data-id="${by}"]`);
+    this.title = document.title;
+    this.frame = element("div", { id: "paper" });
+    const bar = element("header"), print = element("button", { type: "button", class: "first" }, "Print");
+    const close = element("button", { type: "button" }, "Close");
+    print.addEventListener("click", () => window.print());
+    close.addEventListener("click", () => this.close());
+    if (window.print) bar.append(print);
+    bar.append(close);
+    this.frame.append(bar, main);
+    document.body.append(this.frame);
+    document.body.classList.add("reporting");
+    this.stage.inert = true;
+    document.title = `${main.querySelector("h1").textContent}, report`;
+    addEventListener("keydown", this.keys, true);
+    bar.firstChild.focus();
+  }
+
+  close() {
+    if (!this.frame) return;
+    removeEventListener("keydown", this.keys, true);
+    this.frame.remove();
+    this.frame = null;
+    for (const url of this.urls.values()) URL.revokeObjectURL(url);
+    document.body.classList.remove("reporting");
+    this.stage.inert = false;
+    document.title = this.title;
+    this.before?.focus({ preventScroll: true });
+  }
+}
+
+/// Gives what the program calls with each message.
+export function makeReport() {
+  bringStyle();
+  const pictures = new Pictures(document.getElementById("canvas"));
+  const sheet = new Sheet(document.getElementById("stage"));
+  return async (said) => {
+    if (said.length === 2) pictures.begin(...said);
+    else if (said.length === 3) pictures.end(...said);
+    else {
+      const urls = await pictures.taken();
+      sheet.open(pages(said.blocks, urls), urls, said.by);
+    }
+  };
+}
