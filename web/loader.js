@@ -19,6 +19,7 @@ const SIGNS = ["pointerdown", "keydown", "focusin", "click", "input", "wheel", "
 const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
 let program = null;
+let library = null; // comes with the rest of the program
 let earlyNote = ""; // said before there was a program to say it to
 const state = { asleep: true, frames: 0, drawable: false };
 
@@ -36,7 +37,8 @@ function note(words) {
 }
 
 function openFile() {
-  chooseFile((text) => withTexts(program, [text], (at) => program._shimlight_opened(at, 0)));
+  chooseFile((text) => (library ? library.opened(text)
+    : withTexts(program, [text], (at) => program._shimlight_opened(at, 0))));
 }
 
 /// An opening that came with the address. The address is then as it was, so that it comes once.
@@ -57,10 +59,14 @@ async function openLink() {
 function makePage(storage, theme, layout, mirror) {
   return {
     look: () => [...layout.look(theme.dark), theme.choice, storage.text, storage.lessons],
-    stored: (generation) => storage.houses[generation] ?? null,
+    stored: (generation) => storage.stored(generation),
     keep: (json) => storage.keep(json),
     mirror: (nodes) => mirror.update(JSON.parse(nodes)),
-    offer: offerFile,
+    offer: (name, content) => (library ?? { offer: offerFile }).offer(name, content),
+    act: (...what) => library.act(...what),
+    arrived({ Library }) {
+      library = new Library({ storage, program, note, press: (id) => tell(0, id, 0, "") });
+    },
     link: (house) => linkTo(house).then(offerLink),
     theme(choice) {
       theme.choose(choice);
@@ -130,7 +136,7 @@ function bringRest(storage) {
   const listen = () => {
     for (const sign of SIGNS) addEventListener(sign, bring, { capture: true, passive: true });
   };
-  if (storage.houses.length) bring();
+  if (storage.texts.length) bring();
   else listen();
 }
 
@@ -166,7 +172,7 @@ async function start() {
   bringRest(storage);
   addEventListener("hashchange", openLink);
   openLink();
-  window.shimlight = { ask, get asleep() { return state.asleep && !program.coming; }, get frames() { return state.frames; } };
+  window.shimlight = { ask, get asleep() { return state.asleep && !program.coming && !library?.busy; }, get frames() { return state.frames; } };
   wake();
   workOffline(async () => {
     program._shimlight_leave();

@@ -5,6 +5,9 @@ import { withTexts } from "./wasm.js";
 
 const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
+const LIBRARY_MARK = "__LIBRARY_MARK__";
+
+const OTHER_VERSION = "the host has another version";
 
 /// FNV-1a, the same as in site.py: parts of two versions must never meet.
 function markOf(bytes) {
@@ -55,7 +58,9 @@ export async function startProgram(page) {
   async function comes() {
     program.coming = true;
     try {
-      const lessons = await bringRest(first);
+      const [lessons, library] = await Promise.all([bringRest(first), import("./library.js")]);
+      if (library.MARK !== LIBRARY_MARK) throw new Error(OTHER_VERSION);
+      page.arrived(library);
       withTexts(program, [lessons], (at) => program._shimlight_whole(at));
     } catch (error) {
       here = null; // the next use asks again
@@ -72,7 +77,7 @@ async function bringRest(first) {
   const answer = await bring(REST);
   if (!answer.ok) throw new Error(`${REST}: ${answer.status}`);
   const bytes = await answer.arrayBuffer();
-  if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error("the host has another version");
+  if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error(OTHER_VERSION);
   const module = await WebAssembly.compile(bytes);
   await WebAssembly.instantiate(module, { first });
   return new TextDecoder().decode(WebAssembly.Module.customSections(module, "lessons")[0]);

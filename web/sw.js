@@ -6,7 +6,7 @@
 
 const VERSION = "__CACHE_VERSION__";
 const FILES = __PRECACHE__;
-const ASKED_FOR = ["shimlight-rest.wasm", "shimlight-door.wasm"];
+const ASKED_FOR = ["shimlight-rest.wasm", "library.js", "shimlight-door.wasm"];
 const CACHE = `shimlight-${VERSION}`;
 
 async function install() {

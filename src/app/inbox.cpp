@@ -3,6 +3,7 @@
 #include "app/inbox.hpp"
 
 #include "house/embedded.hpp"
+#include "house/house.hpp"
 
 #include <emscripten.h>
 
@@ -114,6 +115,30 @@ EMSCRIPTEN_KEEPALIVE void shimlight_opened(const char* content, int from_link) {
 EMSCRIPTEN_KEEPALIVE void shimlight_storage_note(const char* note) {
     inbox().storage_note = note;
     shimlight::app::wake();
+}
+
+/// Puts another house on the screen; what is on it is kept first. 0 when it cannot be read.
+EMSCRIPTEN_KEEPALIVE int shimlight_house(const char* json) {
+    return inbox().show_house(json) ? 1 : 0;
+}
+
+/// What is wrong with a house's text, with the path; empty when it can be read.
+EMSCRIPTEN_KEEPALIVE const char* shimlight_fault(const char* json) {
+    static std::string words;
+    const auto opened = shimlight::house::from_json(json);
+    words.clear();
+    if (!ok(opened)) words = problem(opened).path + ": " + problem(opened).message;
+    return words.c_str();
+}
+
+/// The list of houses anew; each follows. Calls that only the second part's page makes.
+EMSCRIPTEN_KEEPALIVE void shimlight_shelf(const char* promise, int keeps, int lent) {
+    inbox().shelf = {{}, promise, keeps != 0, lent != 0};
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_shelf_house(const char* id, const char* name, const char* words,
+                                                int trashed) {
+    inbox().shelf.houses.push_back({id, name, words, trashed != 0});
 }
 
 /// The second part of the program can be called from now on; `lessons` came with it.

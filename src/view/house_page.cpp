@@ -125,6 +125,7 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     Column left(ui, columns.first(top));
     bool chosen = openings(session, left);
     chosen = words_.draw(ui, session, left) || chosen;
+    library_.draw(ui, session, left);
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
     remedy(ui, session, right);
     chosen = label_.draw(ui, session, right) || chosen;

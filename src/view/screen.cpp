@@ -10,6 +10,7 @@
 #include "view/lesson.hpp"
 #include "view/lever_card.hpp"
 #include "view/levers_panel.hpp"
+#include "view/library.hpp"
 #include "view/panes.hpp"
 #include "view/readings.hpp"
 #include "view/remedies.hpp"
@@ -184,15 +185,14 @@ void Conductor::opened_link() {
 void Conductor::opened_file() {
     if (ui.platform.from_link) return opened_link();
     if (opened_lessons()) return;
-    const auto opened = house::from_json(ui.platform.opened_file);
+    auto opened = house::from_json(ui.platform.opened_file);
     if (!ok(opened)) {
         const Problem& p = problem(opened);
         s.session.message = "The file was not opened and nothing was changed. At " +
                             (p.path.empty() ? std::string("the start") : p.path) + ": " + p.message;
         return;
     }
-    s.session.edit(value(opened).house);
-    s.session.mark_opened();
+    open_beside(ui, s.session, std::move(value(opened).house));
     s.session.message.clear();
     for (const std::string& line : value(opened).notes)
         s.session.message += (s.session.message.empty() ? "" : " ") + line;

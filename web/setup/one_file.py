@@ -14,7 +14,8 @@ import sys
 from pathlib import Path
 
 IMPORT = re.compile(r'^import \{([^}]*)\} from "\./([\w.]+)";\n?', re.M)
-EXPORT = re.compile(r"^export (?:async )?(?:function|class) (\w+)", re.M)
+LATER = re.compile(r'\bimport\("\./([\w.]+)"\)')
+EXPORT = re.compile(r"^export (?:async )?(?:function|class|const) (\w+)", re.M)
 LEFT_OUT = re.compile(r'<(?:link rel="(?:manifest|apple-touch-icon|preload|icon|stylesheet)"|script src)'
                       r'[^>]*>(?:</script>)?\n?')
 POLICY = re.compile(r'(http-equiv="Content-Security-Policy" content=")[^"]*')
@@ -26,8 +27,11 @@ def bundled(site: Path, name: str, done: list[str]) -> str:
         return ""
     done.append(name)
     source = (site / name).read_text()
-    before = "".join(bundled(site, found[2], done) for found in IMPORT.finditer(source))
+    names = [found[2] for found in IMPORT.finditer(source)]
+    names += [found[1] for found in LATER.finditer(source)]
+    before = "".join(bundled(site, other, done) for other in names)
     body = IMPORT.sub(lambda found: f"const {{{found[1]}}} = {holder(found[2])};\n", source)
+    body = LATER.sub(lambda found: f"Promise.resolve({holder(found[1])})", body)
     given = ", ".join(EXPORT.findall(source))
     body = re.sub(r"^export ", "", body, flags=re.M)
     return f"{before}const {holder(name)} = (() => {{\n{body}\nreturn {{ {given} }};\n}})();\n"

@@ -15,9 +15,10 @@ from pathlib import Path
 # The rest of the program comes with the first use; only who asks the calculation door on the page
 # loads it; the system fetches large icons when the program is installed.
 REST = "shimlight-rest.wasm"
-ON_DEMAND = {REST, "shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png"}
+LIBRARY = "library.js"
+ON_DEMAND = {REST, LIBRARY, "shimlight-door.wasm", "icons/icon-512.png", "icons/maskable-512.png"}
 VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
-REST_MARK = "__REST_MARK__"
+REST_MARK, LIBRARY_MARK = "__REST_MARK__", "__LIBRARY_MARK__"
 
 
 def folder_of(file: Path) -> str:
@@ -61,6 +62,13 @@ def mark_of(content: bytes) -> str:
     return f"{mark:x}"
 
 
+def stamp(files: dict[str, bytes], name: str, place: str, value: str) -> None:
+    source = files[name].decode()
+    if place not in source:
+        raise SystemExit(f"{name} has no place for {place}")
+    files[name] = source.replace(place, value).encode()
+
+
 def write(folder: Path, files: dict[str, bytes]) -> None:
     for old in sorted(folder.rglob("*"), reverse=True):
         if old.is_file() and old.relative_to(folder).as_posix() not in files:
@@ -78,10 +86,10 @@ def main() -> None:
     folder = Path(sys.argv[1])
     files = {folder_of(f) + f.name: lean(f.name, f.read_bytes())
              for f in map(Path, sys.argv[2:])}
-    starter = files["program.js"].decode()
-    if REST_MARK not in starter:
-        raise SystemExit(f"program.js has no place for {REST_MARK}")
-    files["program.js"] = starter.replace(REST_MARK, mark_of(files[REST])).encode()
+    stamp(files, "program.js", REST_MARK, mark_of(files[REST]))
+    library_mark = mark_of(files[LIBRARY])
+    stamp(files, "program.js", LIBRARY_MARK, library_mark)
+    stamp(files, LIBRARY, LIBRARY_MARK, library_mark)
     source = files.pop("sw.js", None)
     if source is None:
         raise SystemExit("there is no sw.js among the files")
