@@ -3,7 +3,7 @@
 // house when two tabs want it. Comes with the second part of the program.
 import { offerFile } from "./files.js";
 import { hideNotice, showNotice } from "./notice.js";
-import { clock, done, finished, newHouse, put, reason, textsOf } from "./storage.js";
+import { done, finished, newHouse, put, textsOf } from "./storage.js";
 import { withTexts } from "./wasm.js";
 
 /// Of this file's content: what comes late must belong to what is here (site.py fills it in).
@@ -28,6 +28,22 @@ async function withPictures(text) {
 /// A text that was opened, on its way to the reader: here the pictures are taken out and kept.
 async function withoutPictures(text) {
   return text;
+}
+
+/// Made once: it takes a slow phone longer than a frame.
+const hours = new Intl.DateTimeFormat([], { hour: "numeric", minute: "2-digit" });
+
+function clock(time) {
+  const today = new Date().toDateString() === time.toDateString();
+  return today ? hours.format(time)
+    : time.toLocaleDateString([], { month: "short", day: "numeric" });
+}
+
+function reason(error) {
+  if (error?.name === "QuotaExceededError") return "this device has no room left";
+  if (error?.name === "SecurityError" || error?.name === "InvalidStateError")
+    return "this browser window keeps nothing";
+  return error?.name === "Error" ? error.message : "the browser refused";
 }
 
 /// The houses of a library file, each as it stands there. Throws an error that names the path.
@@ -66,8 +82,18 @@ export class Library {
     this.doing = Promise.resolve();
     this.failed = false; // what is on the screen could not be kept
     storage.told = (error) => this.heard(error);
+    this.tellStart();
     document.addEventListener("visibilitychange", () => document.hidden || this.refresh());
     this.inTurn(() => this.hold(storage.house), "The houses were not read");
+  }
+
+  /// How the house of the start was found, and what happened since.
+  tellStart() {
+    const { texts, house, fault, early, kept_at } = this.storage;
+    if (fault) this.note(`Not kept between visits: ${reason(fault)}. Save a file.`);
+    else if (texts.length && !house.rev) this.note("The house that was kept here is damaged. It stays as it is, in the list.");
+    else if (kept_at) this.note(`Saved ${clock(new Date(kept_at))}`);
+    if (early) this.heard(...early);
   }
 
   /// What view::Wishes::act may be. One after the other.
@@ -129,6 +155,7 @@ export class Library {
     const { storage } = this;
     const warned = this.failed;
     this.failed = error !== undefined;
+    this.note(error ? `Not kept: ${reason(error)}. Save a file.` : `Saved ${clock(new Date())}`);
     if (!error) return this.askToStay();
     if (storage.house.lent) return warned ? undefined : this.lend(storage.house, "is open in");
     if (warned) return undefined;
@@ -174,9 +201,20 @@ export class Library {
     const about = await done(transaction.objectStore("library").get(id));
     const texts = about ? await textsOf(transaction, id) : [];
     this.show({ id, rev: about?.rev }, texts);
-    await this.storage.keepSetting("open", id, "Which house is open");
+    await this.keepSetting("open", id, "Which house is open");
     this.note(`Saved ${clock(new Date(about.kept_at))}`);
     await this.hold(this.storage.house, options);
+  }
+
+  /// Beside the houses: what belongs to the device.
+  async keepSetting(key, value, words) {
+    try {
+      const transaction = this.transaction("readwrite");
+      transaction.objectStore("settings").put(value, key);
+      await finished(transaction);
+    } catch (error) {
+      this.note(`${words} not kept: ${reason(error)}.`);
+    }
   }
 
   async open(id) {

@@ -20,7 +20,6 @@ const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
 let program = null;
 let library = null; // comes with the rest of the program
-let earlyNote = ""; // said before there was a program to say it to
 const state = { asleep: true, frames: 0, drawable: false };
 
 function wake() {
@@ -32,8 +31,7 @@ function tell(kind, id, number, text) {
 }
 
 function note(words) {
-  earlyNote = words;
-  if (program) withTexts(program, [words], (at) => program._shimlight_storage_note(at));
+  withTexts(program, [words], (at) => program._shimlight_storage_note(at));
 }
 
 function openFile() {
@@ -70,15 +68,17 @@ function makePage(storage, theme, layout, mirror) {
     link: (house) => linkTo(house).then(offerLink),
     theme(choice) {
       theme.choose(choice);
-      storage.keepTheme(choice);
+      library.keepSetting("theme", choice, "Light or dark");
       wake();
     },
     text(size) {
-      storage.keepText(size);
+      storage.text = size;
+      library.keepSetting("text", size, "Text size");
       wake();
     },
     lessons(done) {
-      storage.keepLessons(done);
+      storage.lessons = done;
+      library.keepSetting("lessons", done, "What lessons were done");
       wake();
     },
     title(words) {
@@ -157,7 +157,7 @@ function ask(question, object) {
 }
 
 async function start() {
-  const storage = await new Storage(note).open();
+  const storage = await new Storage().open();
   const theme = new Theme(storage.theme, wake);
   const layout = new CanvasLayout(stage, canvas, wake);
   const mirror = new Mirror(document.getElementById("mirror"), tell, openFile);
@@ -168,7 +168,6 @@ async function start() {
   }
   listenToPage();
   listenToKeys(program, mirror, (id) => tell(0, id, 0, ""));
-  if (earlyNote) note(earlyNote);
   bringRest(storage);
   addEventListener("hashchange", openLink);
   openLink();

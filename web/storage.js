@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Keeps the house that is open in IndexedDB, two generations of it, each with what it is about in one
 // transaction: either all of a change is there or the house as it was. Theme, text size and the
-// lessons that were done are kept beside it. The other houses are library.js's.
+// lessons that were done lie beside it. The other houses, and all words about keeping, are library.js's.
 
 const LESSONS = 2 ** 24 - 1; // so many bits come whole through the look's floats
 
@@ -65,26 +65,8 @@ function openDatabase() {
   });
 }
 
-/// Made once: it takes a slow phone longer than a frame.
-const hours = new Intl.DateTimeFormat([], { hour: "numeric", minute: "2-digit" });
-
-export function clock(time) {
-  const today = new Date().toDateString() === time.toDateString();
-  return today ? hours.format(time)
-    : time.toLocaleDateString([], { month: "short", day: "numeric" });
-}
-
-export function reason(error) {
-  if (error?.name === "QuotaExceededError") return "this device has no room left";
-  if (error?.name === "SecurityError" || error?.name === "InvalidStateError")
-    return "this browser window keeps nothing";
-  return error?.name === "Error" ? error.message : "the browser refused";
-}
-
 export class Storage {
-  /// note(words) hears when the house was last kept, or why it could not be.
-  constructor(note) {
-    this.note = note;
+  constructor() {
     this.house = newHouse(); // the one that is open; `lent` while another tab has it
     this.texts = []; // of the house to start with, newest first
     this.theme = 0;
@@ -92,7 +74,10 @@ export class Storage {
     this.lessons = 0; // a bit each
     this.writing = Promise.resolve();
     this.waiting = new Map(); // house → its text
-    this.told = () => {}; // after each attempt to keep: an error, or nothing
+    /// After each attempt to keep: an error, or nothing. Until somebody listens the last one stays.
+    this.told = (error) => {
+      this.early = [error];
+    };
   }
 
   async open() {
@@ -111,19 +96,16 @@ export class Storage {
       if (!house) return this;
       this.house = { id: house.id, rev: house.rev };
       this.texts = await textsOf(transaction, house.id);
-      this.note(`Saved ${clock(new Date(house.kept_at))}`);
+      this.kept_at = house.kept_at;
     } catch (error) {
-      this.note(`Not kept between visits: ${reason(error)}. Save a file.`);
+      this.fault = error;
     }
     return this;
   }
 
   /// To start with. When none can be read the damaged one stays as it is: the next is another.
   stored(generation) {
-    if (this.texts.length && generation >= this.texts.length) {
-      this.house = newHouse();
-      this.note("The house that was kept here is damaged. It stays as it is, in the list.");
-    }
+    if (this.texts.length && generation >= this.texts.length) this.house = newHouse();
     return this.texts[generation] ?? null;
   }
 
@@ -140,7 +122,7 @@ export class Storage {
     const text = this.waiting.get(house);
     this.waiting.delete(house);
     try {
-      if (!this.database) throw new DOMException("", "InvalidStateError");
+      if (!this.database) throw this.fault;
       const transaction = this.database.transaction(["library", "texts", "settings"], "readwrite",
         { durability: "strict" });
       const known = await done(transaction.objectStore("library").get(house.id));
@@ -152,40 +134,9 @@ export class Storage {
       transaction.objectStore("settings").put(house.id, "open");
       await finished(transaction);
       document.documentElement.dataset.kept = ++house.rev;
-      this.tell(house, `Saved ${clock(new Date())}`);
+      if (house === this.house) this.told();
     } catch (error) {
-      this.tell(house, `Not kept: ${reason(error)}. Save a file.`, error);
-    }
-  }
-
-  /// Of a house that is no longer on the screen nobody is told.
-  tell(house, words, error) {
-    if (house !== this.house) return;
-    this.note(words);
-    this.told(error);
-  }
-
-  keepTheme(theme) {
-    return this.keepSetting("theme", theme, "Light or dark");
-  }
-
-  keepText(size) {
-    this.text = size;
-    return this.keepSetting("text", size, "Text size");
-  }
-
-  keepLessons(done) {
-    this.lessons = done;
-    return this.keepSetting("lessons", done, "What lessons were done");
-  }
-
-  async keepSetting(key, value, words) {
-    try {
-      const transaction = this.database.transaction("settings", "readwrite");
-      transaction.objectStore("settings").put(value, key);
-      await finished(transaction);
-    } catch (error) {
-      this.note(`${words} not kept: ${reason(error)}.`);
+      if (house === this.house) this.told(error);
     }
   }
 }

@@ -2,8 +2,8 @@
 // The functions the page calls. Strings are zero-terminated UTF-8 owned by the page.
 #include "app/inbox.hpp"
 
+#include "app/shelf.hpp"
 #include "house/embedded.hpp"
-#include "house/house.hpp"
 
 #include <emscripten.h>
 
@@ -124,21 +124,17 @@ EMSCRIPTEN_KEEPALIVE int shimlight_house(const char* json) {
 
 /// What is wrong with a house's text, with the path; empty when it can be read.
 EMSCRIPTEN_KEEPALIVE const char* shimlight_fault(const char* json) {
-    static std::string words;
-    const auto opened = shimlight::house::from_json(json);
-    words.clear();
-    if (!ok(opened)) words = problem(opened).path + ": " + problem(opened).message;
-    return words.c_str();
+    return shimlight::app::fault_of(json).c_str();
 }
 
-/// The list of houses anew; each follows. Calls that only the second part's page makes.
+/// The list of kept houses anew; each follows.
 EMSCRIPTEN_KEEPALIVE void shimlight_shelf(const char* promise, int keeps, int lent) {
-    inbox().shelf = {{}, promise, keeps != 0, lent != 0};
+    shimlight::app::begin_shelf(promise, keeps != 0, lent != 0);
 }
 
 EMSCRIPTEN_KEEPALIVE void shimlight_shelf_house(const char* id, const char* name, const char* words,
                                                 int trashed) {
-    inbox().shelf.houses.push_back({id, name, words, trashed != 0});
+    shimlight::app::put_on_shelf(id, name, words, trashed != 0);
 }
 
 /// The second part of the program can be called from now on; `lessons` came with it.

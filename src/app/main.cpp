@@ -6,6 +6,7 @@
 #include "app/mirror_json.hpp"
 #include "app/page.hpp"
 #include "app/type.hpp"
+#include "view/rest.hpp"
 #include "view/screen.hpp"
 #include "view/theme.hpp"
 
@@ -61,7 +62,8 @@ class Program {
         unkept_ = false;
     }
 
-    bool show_house(const char* json) {
+    /// Another kept house; false when it cannot be read.
+    SHIMLIGHT_REST bool show_house(const char* json) {
         keep_now();
         const Result<house::Opened> opened = house::from_json(json);
         if (!ok(opened)) return false;

@@ -6,6 +6,7 @@ import { Visit } from "../visit.mjs";
 
 const outside = "lever.weather.outside_c";
 const bothBrowsers = ["chromium", "firefox"];
+const small = { width: 360, height: 640 }; // quick to draw
 
 const title = async (visit) => (await visit.control("title")).text;
 const spoken = async (visit) => (await visit.control(outside)).spoken;
@@ -68,6 +69,9 @@ async function secondTab(visit) {
   return tab;
 }
 
+/** Firefox draws only the tab in front. */
+const front = (visit) => visit.isFirefox && visit.page.bringToFront();
+
 /** The last file that was offered. */
 async function offered(visit, press) {
   await visit.evaluate(() => {
@@ -113,6 +117,7 @@ function asVersionOne(visit, texts) {
 export const cases = [
   {
     name: "two houses are kept apart",
+    window: small,
     webkit: true,
     async run(visit) {
       await change(visit, 25);
@@ -137,6 +142,7 @@ export const cases = [
   },
   {
     name: "a change just made goes along when another house is opened",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -152,6 +158,7 @@ export const cases = [
   },
   {
     name: "a deleted house waits in the trash and comes back as it was",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -180,6 +187,7 @@ export const cases = [
   },
   {
     name: "a duplicate goes its own way",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -194,6 +202,7 @@ export const cases = [
   },
   {
     name: "all houses go into one file and come back beside what is there",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -209,13 +218,13 @@ export const cases = [
       assert.match(await noticed(visit), /2 houses were added/);
       assert.match(await title(visit), /Mill Row 12/, "what is open stays");
       assert.equal((await listed(visit, "shelf.", "")).length, before.length + 2);
-      await visit.press("library.delete"); // of two of one name the open one goes
-      await open(visit, "Mill Row 12");
+      await open(visit, "Mill Row 12"); // the one from the file: the other is open
       assert.deepEqual(JSON.parse(await visit.savedFile()), houses[0], "not a field is lost");
     },
   },
   {
     name: "a faulty library file is told with its path and adds nothing",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -241,6 +250,7 @@ export const cases = [
   },
   {
     name: "a second tab says so, and can take the house over",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -251,9 +261,11 @@ export const cases = [
       await tab.show("slice");
       await tab.set(outside, 5);
       assert.match(await note(tab), /another tab/);
+      await front(visit);
       await change(visit, 30); // the first goes on as before
-      assert.match(await note(visit), /^Storage Saved|Saved/);
+      assert.match(await note(visit), /Saved/);
 
+      await front(tab);
       await tab.press("library.take");
       assert.match(await noticed(tab), /What you changed in this house is not kept/);
       await choose(tab, "Go on without it");
@@ -261,8 +273,9 @@ export const cases = [
       assert.match(await spoken(tab), /^30/, "as the first tab left it");
       await visit.until(() => !document.getElementById("notice").hidden, null, "the first tab to hear of it");
       assert.match(await noticed(visit), /taken over by another tab/);
-      await choose(visit, "Just look");
       await change(tab, 12);
+      await front(visit);
+      await choose(visit, "Just look");
       await visit.show("slice");
       await visit.set(outside, 0);
       assert.match(await note(visit), /another tab/);
@@ -270,13 +283,16 @@ export const cases = [
       await visit.press("library.duplicate"); // what is here is not lost
       await visit.show("slice");
       assert.match(await spoken(visit), /^0/);
-      await tab.reload();
-      assert.match(await spoken(tab), /^12|^0/);
+      await open(visit, "openings"); // what the other tab has lies in the list, as it left it
+      assert.match(await noticed(visit), /open in another tab/);
+      await visit.show("slice");
+      assert.match(await spoken(visit), /^12/);
       await tab.close();
     },
   },
   {
     name: "a closed tab gives its house back",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -295,6 +311,7 @@ export const cases = [
   },
   {
     name: "without locks no tab writes over another's changes",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await beforeLoad(visit, () => Object.defineProperty(navigator, "locks", { value: undefined }));
@@ -302,7 +319,9 @@ export const cases = [
       await visit.reload();
       const tab = await secondTab(visit);
       await tab.evaluate(() => new Promise((done) => setTimeout(done, 300)));
+      await front(visit);
       await change(visit, 30);
+      await front(tab);
       await tab.show("slice");
       await tab.set(outside, 5);
       await tab.until(() => !document.getElementById("notice").hidden, null, "a word about the other tab");
@@ -314,6 +333,7 @@ export const cases = [
   },
   {
     name: "what version 1 kept is all there, its older text too",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -335,6 +355,7 @@ export const cases = [
   },
   {
     name: "a house of which nothing can be read stays as it is",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await asVersionOne(visit, ["{", "[]"]);
@@ -354,6 +375,7 @@ export const cases = [
   },
   {
     name: "without room it says so, and a file can be saved",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await change(visit, 25);
@@ -384,24 +406,30 @@ export const cases = [
   },
   {
     name: "a disk that is really full costs no kept house",
+    window: small,
     browsers: ["chromium"],
     async run(visit) {
       await change(visit, 25);
       const devtools = await visit.page.context().newCDPSession(visit.page);
       const { origin } = new URL(visit.server.url);
       await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
-      await visit.set(outside, 30);
-      await visit.until(() => !document.getElementById("notice").hidden, null, "a word about room");
+      // The browser asks its disk only now and then.
+      for (let value = 26; !(await noticed(visit)) && value < 50; value++) {
+        await visit.set(outside, value);
+        await new Promise((done) => setTimeout(done, 1000));
+      }
       assert.match(await noticed(visit), /not kept: this device has no room left/);
       await choose(visit, "Later");
+      const kept = await visit.evaluate(() => document.documentElement.dataset.kept);
       await devtools.send("Storage.overrideQuotaForOrigin", { origin });
       await visit.reload();
       await visit.show("slice");
-      assert.match(await spoken(visit), /^(25|30)/, "as it was kept");
+      assert.match(await spoken(visit), new RegExp(`^${24 + Number(kept)}`), "as it was last kept");
     },
   },
   {
     name: "a browser that keeps nothing says so, and all else works",
+    window: small,
     browsers: bothBrowsers,
     async run(visit) {
       await beforeLoad(visit, () => Object.defineProperty(window, "indexedDB", {
