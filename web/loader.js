@@ -18,10 +18,8 @@ import { withTexts } from "./wasm.js";
 const SIGNS = ["pointerdown", "keydown", "focusin", "click", "input", "wheel", "appinstalled"];
 const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
-const PHOTOS_MARK = "__PHOTOS_MARK__"; // of the content that belongs to this page
 let program = null;
-let photos = null; // web/photos.js comes with the rest of the program
-let earlyNote = ""; // said before there was a program to say it to
+let library = null, photos = null; // come with the rest of the program
 const state = { asleep: true, frames: 0, drawable: false };
 
 function wake() {
@@ -33,8 +31,7 @@ function tell(kind, id, number, text) {
 }
 
 function note(words) {
-  earlyNote = words;
-  if (program) withTexts(program, [words], (at) => program._shimlight_storage_note(at));
+  withTexts(program, [words], (at) => program._shimlight_storage_note(at));
 }
 
 function opened(text, fromLink = 0) {
@@ -43,18 +40,11 @@ function opened(text, fromLink = 0) {
 
 /// What only the page can do, and only inside a gesture: by the action of a mirror's node.
 const actions = {
-  "open-file": () => chooseFile(async (text) => opened(photos ? await photos.withoutPictures(text) : text)),
+  "open-file": () => chooseFile((text) => (library ? library.opened(text) : opened(text))),
   copy: (node) => navigator.clipboard?.writeText(node.v).catch(() => {}),
   "add-photo": () => photos.choosePhoto((id) => opened(`photo ${id}`)),
   "show-photo": (node) => photos.enlarge(node),
 };
-
-/// The rest of the program with what shows photographs, which must be there before it.
-async function whole(rest) {
-  photos ??= await import("./photos.js");
-  if (photos.MARK !== PHOTOS_MARK) throw new Error("the host has another version");
-  return rest();
-}
 
 /// An opening that came with the address. The address is then as it was, so that it comes once.
 async function openLink() {
@@ -74,22 +64,30 @@ async function openLink() {
 function makePage(storage, theme, layout, mirror) {
   return {
     look: () => [...layout.look(theme.dark), theme.choice, storage.text, storage.lessons],
-    stored: (generation) => storage.houses[generation] ?? null,
+    stored: (generation) => storage.stored(generation),
     keep: (json) => storage.keep(json),
     mirror: (nodes) => mirror.update(JSON.parse(nodes)),
-    offer: async (name, text) => offerFile(name, photos ? await photos.withPictures(text) : text),
+    offer: (name, content) => (library ?? { offer: offerFile }).offer(name, content),
+    act: (...what) => library.act(...what),
+    arrived({ Library }, withPhotos, { makeReport }) {
+      library = new Library({ storage, program, note, press: (id) => tell(0, id, 0, "") });
+      photos = withPhotos;
+      this.report = makeReport();
+    },
     link: (house) => linkTo(house).then(offerLink),
     theme(choice) {
       theme.choose(choice);
-      storage.keepTheme(choice);
+      library.keepSetting("theme", choice, "Light or dark");
       wake();
     },
     text(size) {
-      storage.keepText(size);
+      storage.text = size;
+      library.keepSetting("text", size, "Text size");
       wake();
     },
     lessons(done) {
-      storage.keepLessons(done);
+      storage.lessons = done;
+      library.keepSetting("lessons", done, "What lessons were done");
       wake();
     },
     title(words) {
@@ -147,7 +145,7 @@ function bringRest(storage) {
   const listen = () => {
     for (const sign of SIGNS) addEventListener(sign, bring, { capture: true, passive: true });
   };
-  if (storage.houses.length) bring();
+  if (storage.texts.length) bring();
   else listen();
 }
 
@@ -168,24 +166,21 @@ function ask(question, object) {
 }
 
 async function start() {
-  const storage = await new Storage(note).open();
+  const storage = await new Storage().open();
   const theme = new Theme(storage.theme, wake);
   const layout = new CanvasLayout(stage, canvas, wake);
   const mirror = new Mirror(document.getElementById("mirror"), tell, actions);
   program = await startProgram(makePage(storage, theme, layout, mirror));
-  const rest = program.whole;
-  program.whole = () => whole(rest);
   if (state.drawable) {
     listenToContext();
     new Pointer(stage, canvas, program, mirror);
   }
   listenToPage();
   listenToKeys(program, mirror, (id) => tell(0, id, 0, ""));
-  if (earlyNote) note(earlyNote);
   bringRest(storage);
   addEventListener("hashchange", openLink);
   openLink();
-  window.shimlight = { ask, get asleep() { return state.asleep && !program.coming; }, get frames() { return state.frames; } };
+  window.shimlight = { ask, get asleep() { return state.asleep && !program.coming && !library?.busy; }, get frames() { return state.frames; } };
   wake();
   workOffline(async () => {
     program._shimlight_leave();

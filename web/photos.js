@@ -5,7 +5,8 @@
 import { element, roles } from "./controls.js";
 import { showNotice } from "./notice.js";
 
-export const MARK = "__PHOTOS_MARK__";
+/// Of what comes late with this: it must belong to what is here (site.py fills it in).
+export const MARK = "__LATER_MARK__";
 const LONGEST_PX = 1024, QUALITY = 0.7;
 const ID = /^[0-9a-f]{16}$/;
 const SAVED = /^data:image\/jpeg;base64,[A-Za-z0-9+/=]+$/;

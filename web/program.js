@@ -5,6 +5,9 @@ import { withTexts } from "./wasm.js";
 
 const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
+const LATER_MARK = "__LATER_MARK__";
+
+const OTHER_VERSION = "the host has another version";
 
 /// FNV-1a, the same as in site.py: parts of two versions must never meet.
 function markOf(bytes) {
@@ -55,8 +58,10 @@ export async function startProgram(page) {
   async function comes() {
     program.coming = true;
     try {
-      const [lessons, { makeReport }] = await Promise.all([bringRest(first), import("./report.js")]);
-      page.report = makeReport();
+      const [lessons, ...later] = await Promise.all([bringRest(first), import("./library.js"),
+        import("./photos.js"), import("./report.js")]);
+      if (later.some(({ MARK }) => MARK !== LATER_MARK)) throw new Error(OTHER_VERSION);
+      page.arrived(...later);
       withTexts(program, [lessons], (at) => program._shimlight_whole(at));
     } catch (error) {
       here = null; // the next use asks again
@@ -73,7 +78,7 @@ async function bringRest(first) {
   const answer = await bring(REST);
   if (!answer.ok) throw new Error(`${REST}: ${answer.status}`);
   const bytes = await answer.arrayBuffer();
-  if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error("the host has another version");
+  if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error(OTHER_VERSION);
   const module = await WebAssembly.compile(bytes);
   await WebAssembly.instantiate(module, { first });
   return new TextDecoder().decode(WebAssembly.Module.customSections(module, "lessons")[0]);

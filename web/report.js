@@ -4,6 +4,9 @@
 // src/app/report_json.hpp.
 import { element } from "./controls.js";
 
+/// Of what comes late with this: it must belong to what is here (site.py fills it in).
+export const MARK = "__LATER_MARK__";
+
 /// The single file (web/setup/one_file.py) carries the style itself.
 function bringStyle() {
   if (!document.querySelector("link[rel=stylesheet]")) return;

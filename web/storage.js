@@ -1,137 +1,142 @@
 // SPDX-License-Identifier: MIT
-// Keeps the house between visits in IndexedDB: the new one is written before the one before last
-// goes, so that a damaged newest leaves a previous one to fall back to. Theme, text size and the
-// lessons that were done are kept beside it.
+// Keeps the house that is open in IndexedDB, two generations of it, each with what it is about in one
+// transaction: either all of a change is there or the house as it was. Theme, text size and the
+// lessons that were done lie beside it. The other houses, and all words about keeping, are library.js's.
 
-const GENERATIONS = 2;
 const LESSONS = 2 ** 24 - 1; // so many bits come whole through the look's floats
 
-function done(request) {
+export function done(request) {
   return new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error);
   });
 }
 
-function finished(transaction) {
+export function finished(transaction) {
   return new Promise((resolve, reject) => {
     transaction.oncomplete = resolve;
-    transaction.onabort = transaction.onerror = () => reject(transaction.error);
+    transaction.onabort = () => reject(transaction.error ?? new DOMException("", "AbortError"));
   });
 }
 
-function openDatabase() {
-  const request = indexedDB.open("shimlight", 1);
-  request.onupgradeneeded = () => {
-    request.result.createObjectStore("houses", { autoIncrement: true });
-    request.result.createObjectStore("settings");
+export function newHouse() {
+  return { id: Date.now().toString(36) + Math.random().toString(36).slice(2), rev: 0 };
+}
+
+function about(text) {
+  try {
+    const { name, place, openings } = JSON.parse(text);
+    return { name, place, openings: openings.length };
+  } catch {
+    return { name: "", place: "", openings: 0 };
+  }
+}
+
+/// Into a transaction: the generation before last goes, and what the house is about follows.
+export function put(transaction, { id, rev }, text, now = Date.now()) {
+  transaction.objectStore("texts").put({ text, rev }, [id, rev % 2]);
+  transaction.objectStore("library").put({ id, rev, kept_at: now, ...about(text) });
+}
+
+/// The generations of a house, newest first.
+export async function textsOf(transaction, id) {
+  const kept = await done(transaction.objectStore("texts").getAll(IDBKeyRange.bound([id], [id, 2])));
+  return kept.sort((a, b) => b.rev - a.rev).map(({ text }) => String(text));
+}
+
+/// Version 1 had one house, as texts alone.
+function upgrade({ result, transaction }, from) {
+  result.createObjectStore("library", { keyPath: "id" });
+  result.createObjectStore("texts");
+  if (from < 1) return result.createObjectStore("settings");
+  transaction.objectStore("houses").getAll().onsuccess = ({ target }) => {
+    const { id } = newHouse();
+    target.result.forEach(({ text, kept_at }, i) => put(transaction, { id, rev: i + 1 }, text, kept_at));
+    result.deleteObjectStore("houses");
   };
-  return done(request);
 }
 
-/// Made once: it takes a slow phone longer than a frame.
-const hours = new Intl.DateTimeFormat([], { hour: "numeric", minute: "2-digit" });
-
-function clock(time) {
-  const today = new Date().toDateString() === time.toDateString();
-  return today ? hours.format(time)
-    : time.toLocaleDateString([], { month: "short", day: "numeric" });
-}
-
-function reason(error) {
-  if (error?.name === "QuotaExceededError") return "this device has no room left";
-  if (error?.name === "SecurityError" || error?.name === "InvalidStateError")
-    return "this browser window keeps nothing";
-  return "the browser refused";
+function openDatabase() {
+  const request = indexedDB.open("shimlight", 2);
+  request.onupgradeneeded = (event) => upgrade(request, event.oldVersion);
+  return new Promise((resolve, reject) => {
+    request.onblocked = () => reject(new Error("an older Shimlight is open in another tab"));
+    done(request).then(resolve, reject);
+  });
 }
 
 export class Storage {
-  /// note(words) hears when the house was last kept, or why it could not be.
-  constructor(note) {
-    this.note = note;
-    this.houses = []; // texts, newest first, as they were at the start
+  constructor() {
+    this.house = newHouse(); // the one that is open; `lent` while another tab has it
+    this.texts = []; // of the house to start with, newest first
     this.theme = 0;
     this.text = 0;
     this.lessons = 0; // a bit each
     this.writing = Promise.resolve();
-    this.waiting = null;
+    this.waiting = new Map(); // house → its text
+    /// After each attempt to keep: an error, or nothing. Until somebody listens the last one stays.
+    this.told = (error) => {
+      this.early = [error];
+    };
   }
 
   async open() {
     try {
       this.database = await openDatabase();
-      const transaction = this.database.transaction(["houses", "settings"]);
-      const kept = done(transaction.objectStore("houses").getAll());
-      const theme = done(transaction.objectStore("settings").get("theme"));
-      const text = done(transaction.objectStore("settings").get("text"));
-      const lessons = done(transaction.objectStore("settings").get("lessons"));
-      const houses = (await kept).reverse();
-      this.houses = houses.map((house) => String(house?.text ?? ""));
-      this.theme = [0, 1, 2].includes(await theme) ? await theme : 0;
-      this.text = [0, 1, 2].includes(await text) ? await text : 0;
-      this.lessons = (await lessons) & LESSONS; // what is no number counts as none
-      if (houses[0]?.kept_at) this.note(`Saved ${clock(new Date(houses[0].kept_at))}`);
+      this.database.onversionchange = () => this.database.close();
+      const transaction = this.database.transaction(["library", "texts", "settings"]);
+      const [theme, text, lessons, open] = await Promise.all(["theme", "text", "lessons", "open"]
+        .map((key) => done(transaction.objectStore("settings").get(key))));
+      this.theme = [0, 1, 2].includes(theme) ? theme : 0;
+      this.text = [0, 1, 2].includes(text) ? text : 0;
+      this.lessons = lessons & LESSONS; // what is no number counts as none
+      const houses = (await done(transaction.objectStore("library").getAll()))
+        .filter((house) => !house.deleted_at).sort((a, b) => b.kept_at - a.kept_at);
+      const house = houses.find(({ id }) => id === open) ?? houses[0];
+      if (!house) return this;
+      this.house = { id: house.id, rev: house.rev };
+      this.texts = await textsOf(transaction, house.id);
+      this.kept_at = house.kept_at;
     } catch (error) {
-      this.note(`Not kept between visits: ${reason(error)}. Save a file.`);
+      this.fault = error;
     }
     return this;
   }
 
-  /// Writes one after the other; of several that wait only the last is written.
+  /// To start with. When none can be read the damaged one stays as it is: the next is another.
+  stored(generation) {
+    if (this.texts.length && generation >= this.texts.length) this.house = newHouse();
+    return this.texts[generation] ?? null;
+  }
+
+  /// Writes one after the other; of several of a house that wait only the last is written.
   keep(text) {
-    const idle = this.waiting === null;
-    this.waiting = text;
-    if (idle) this.writing = this.writing.then(() => this.write());
+    const { house } = this;
+    const idle = !this.waiting.has(house);
+    this.waiting.set(house, text);
+    if (idle) this.writing = this.writing.then(() => this.write(house));
     return this.writing;
   }
 
-  async write() {
-    const text = this.waiting;
-    this.waiting = null;
+  async write(house) {
+    const text = this.waiting.get(house);
+    this.waiting.delete(house);
     try {
-      if (!this.database) throw new DOMException("", "InvalidStateError");
-      const transaction = this.database.transaction("houses", "readwrite");
-      const houses = transaction.objectStore("houses");
-      const now = new Date();
-      houses.add({ text, kept_at: now.getTime() });
-      const keys = await done(houses.getAllKeys());
-      keys.slice(0, -GENERATIONS).forEach((key) => houses.delete(key));
+      if (!this.database) throw this.fault;
+      const transaction = this.database.transaction(["library", "texts", "settings"], "readwrite",
+        { durability: "strict" });
+      const known = await done(transaction.objectStore("library").get(house.id));
+      if (house.lent || (known && known.rev !== house.rev)) {
+        house.lent = true;
+        throw new Error("this house is open in another tab");
+      }
+      put(transaction, { id: house.id, rev: house.rev + 1 }, text);
+      transaction.objectStore("settings").put(house.id, "open");
       await finished(transaction);
-      this.note(`Saved ${clock(now)}`);
-      this.askToStay();
+      document.documentElement.dataset.kept = ++house.rev;
+      if (house === this.house) this.told();
     } catch (error) {
-      this.note(`Not kept: ${reason(error)}. Save a file.`);
-    }
-  }
-
-  /// Once there is something to lose, asks the browser not to clear it away.
-  askToStay() {
-    if (this.asked) return;
-    this.asked = true;
-    navigator.storage?.persist?.().catch(() => {});
-  }
-
-  keepTheme(theme) {
-    return this.keepSetting("theme", theme, "Light or dark");
-  }
-
-  keepText(size) {
-    this.text = size;
-    return this.keepSetting("text", size, "Text size");
-  }
-
-  keepLessons(done) {
-    this.lessons = done;
-    return this.keepSetting("lessons", done, "What lessons were done");
-  }
-
-  async keepSetting(key, value, words) {
-    try {
-      const transaction = this.database.transaction("settings", "readwrite");
-      transaction.objectStore("settings").put(value, key);
-      await finished(transaction);
-    } catch (error) {
-      this.note(`${words} not kept: ${reason(error)}.`);
+      if (house === this.house) this.told(error);
     }
   }
 }

@@ -6,7 +6,8 @@
 
 const VERSION = "__CACHE_VERSION__";
 const FILES = __PRECACHE__;
-const ASKED_FOR = ["shimlight-rest.wasm", "photos.js", "report.js", "report.css", "shimlight-door.wasm"];
+const ASKED_FOR = ["shimlight-rest.wasm", "library.js", "photos.js", "report.js", "report.css",
+  "shimlight-door.wasm"];
 const CACHE = `shimlight-${VERSION}`;
 
 async function install() {

@@ -2,6 +2,7 @@
 // The functions the page calls. Strings are zero-terminated UTF-8 owned by the page.
 #include "app/inbox.hpp"
 
+#include "app/shelf.hpp"
 #include "house/embedded.hpp"
 
 #include <emscripten.h>
@@ -114,6 +115,26 @@ EMSCRIPTEN_KEEPALIVE void shimlight_opened(const char* content, int from_link) {
 EMSCRIPTEN_KEEPALIVE void shimlight_storage_note(const char* note) {
     inbox().storage_note = note;
     shimlight::app::wake();
+}
+
+/// Puts another house on the screen; what is on it is kept first. 0 when it cannot be read.
+EMSCRIPTEN_KEEPALIVE int shimlight_house(const char* json) {
+    return inbox().show_house(json) ? 1 : 0;
+}
+
+/// What is wrong with a house's text, with the path; empty when it can be read.
+EMSCRIPTEN_KEEPALIVE const char* shimlight_fault(const char* json) {
+    return shimlight::app::fault_of(json).c_str();
+}
+
+/// The list of kept houses anew; each follows.
+EMSCRIPTEN_KEEPALIVE void shimlight_shelf(const char* promise, int keeps, int lent) {
+    shimlight::app::begin_shelf(promise, keeps != 0, lent != 0);
+}
+
+EMSCRIPTEN_KEEPALIVE void shimlight_shelf_house(const char* id, const char* name, const char* words,
+                                                int trashed) {
+    shimlight::app::put_on_shelf(id, name, words, trashed != 0);
 }
 
 /// The second part of the program can be called from now on; `lessons` came with it.

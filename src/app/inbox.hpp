@@ -3,7 +3,7 @@
 // own queue; everything else waits here.
 #pragma once
 
-#include "view/mirror.hpp"
+#include "view/platform.hpp"
 
 #include <imgui.h>
 
@@ -26,6 +26,7 @@ struct Inbox {
     std::string opened_file;
     bool from_link = false; ///< the opened file is a link's
     std::string storage_note;
+    view::Shelf shelf;         ///< the houses beside the one that is open
     float zoom = 1;            ///< CSS px of the page for each px of the screen: the text size
     bool touch = false;        ///< the last pointer was a finger
     bool whole = false;        ///< the rest of the program has come
@@ -33,6 +34,7 @@ struct Inbox {
     bool context_new = false;  ///< restored since the last frame: GL objects must be made anew
     void (*wake)() = nullptr;  ///< called after every message
     void (*leave)() = nullptr; ///< the page is being hidden or closed: keep what is not kept yet
+    bool (*show_house)(const char* json) = nullptr; ///< another kept house; false: it is damaged
 
     /// Forgets what belongs to one frame.
     void frame_taken();

@@ -7,6 +7,7 @@
 #include "app/page.hpp"
 #include "app/paper.hpp"
 #include "app/type.hpp"
+#include "view/rest.hpp"
 #include "view/screen.hpp"
 #include "view/theme.hpp"
 
@@ -19,7 +20,7 @@ namespace shimlight::app {
 namespace {
 
 constexpr double longest_step_s = 0.1;  ///< after a pause nothing shall jump
-constexpr double keep_after_s = 1.0;    ///< while something keeps moving; else as soon as it rests
+constexpr double keep_after_s = 0.3;    ///< while something keeps moving; else as soon as it rests
 constexpr double reflect_after_s = 0.2; ///< while a finger moves something nobody listens to more
 
 /// The house as it was left, or the previous generation when the newest is damaged, or the demo.
@@ -67,6 +68,17 @@ class Program {
     void keep_now() {
         if (screen_.house_changed() || unkept_) page::keep_house(house::to_json(screen_.house()));
         unkept_ = false;
+    }
+
+    /// Another kept house; false when it cannot be read.
+    SHIMLIGHT_REST bool show_house(const char* json) {
+        keep_now();
+        const Result<house::Opened> opened = house::from_json(json);
+        if (!ok(opened)) return false;
+        screen_.load(value(opened).house);
+        screen_.house_changed(); // it is as it was kept
+        wake();
+        return true;
     }
 
   private:
@@ -127,6 +139,7 @@ class Program {
         if (in.whole) p.opened_file = in.opened_file;
         p.from_link = in.from_link;
         p.storage_note = in.storage_note;
+        p.shelf = &in.shelf;
         p.fonts = fonts_;
         p.mirror = &mirror_;
         p.painter = &canvas_.painter();
@@ -148,6 +161,7 @@ class Program {
 
     void carry_out(const view::Wishes& wishes) {
         if (!wishes.save_name.empty()) page::offer_file(wishes.save_name, wishes.save_content);
+        if (wishes.act) page::act(wishes.act, wishes.act_text, wishes.act_other);
         if (!wishes.link.empty()) page::offer_link(wishes.link);
         if (wishes.report) serve_report(*wishes.report, canvas_);
         if (wishes.theme >= 0) page::set_theme(wishes.theme);
@@ -238,5 +252,6 @@ int main() {
     program = new Program; // lives as long as the page
     inbox().wake = [] { program->wake(); };
     inbox().leave = [] { program->keep_now(); };
+    inbox().show_house = [](const char* json) { return program->show_house(json); };
     program->begin();
 }

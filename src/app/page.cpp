@@ -32,6 +32,9 @@ EM_JS(void, page_link, (const char* house), { Module["page"].link(UTF8ToString(h
 EM_JS(void, page_offer, (const char* name, const char* content), {
     Module["page"].offer(UTF8ToString(name), UTF8ToString(content));
 })
+EM_JS(void, page_act, (const char* what, const char* text, const char* other), {
+    Module["page"].act(UTF8ToString(what), UTF8ToString(text), UTF8ToString(other));
+})
 EM_JS(void, page_theme, (int theme), { Module["page"].theme(theme); })
 EM_JS(void, page_text, (int size), { Module["page"].text(size); })
 EM_JS(void, page_lessons, (int done), { Module["page"].lessons(done); })
@@ -89,6 +92,9 @@ void offer_link(const std::string& house) {
 
 void offer_file(const std::string& name, const std::string& content) {
     page_offer(name.c_str(), content.c_str());
+}
+void act(const char* what, const std::string& text, const std::string& other) {
+    page_act(what, text.c_str(), other.c_str());
 }
 void set_theme(int theme) {
     page_theme(theme);

@@ -34,6 +34,8 @@ void show_mirror(const std::string& nodes);
 void offer_file(const std::string& name, const std::string& content);
 /// Shares or copies an address that carries the house.
 void offer_link(const std::string& house);
+/// Does something with the kept houses; which acts there are says web/library.js.
+void act(const char* what, const std::string& text, const std::string& other);
 void set_theme(int theme); ///< 0 system, 1 light, 2 dark
 void set_text(int size);   ///< index of view::text_scales
 void set_lessons(int done);

@@ -112,6 +112,7 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     Column left(ui, columns.first(top));
     survey_.draw(ui, session, left, scroll_, top - gap_px);
     bool chosen = words_.draw(ui, session, left);
+    library_.draw(ui, session, left);
     Column right(ui, columns.two ? columns.second(top) : columns.first(left.y));
     remedy(ui, session, right);
     chosen = label_.draw(ui, session, right) || chosen;

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// House: its openings and their complaints, the remedies of the one chosen, a window by its label,
-// the file, the settings.
+// House: its openings and their complaints, the houses beside it, the remedies of the one chosen, a
+// window by its label, the file, the settings.
 #pragma once
 
 #include "view/column.hpp"
 #include "view/label_entry.hpp"
+#include "view/library.hpp"
 #include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
@@ -29,6 +30,7 @@ class HousePage {
     Survey survey_;
     WordsEntry words_;
     LabelEntry label_;
+    Library library_;
     std::unique_ptr<Report> report_; ///< made with the first drawing
     void remedy(Ui& ui, Session& session, Column& column);
     void file(Ui& ui, Session& session, Column& column);

@@ -2,6 +2,7 @@
 #include "view/opened.hpp"
 
 #include "house/link.hpp"
+#include "view/library.hpp"
 
 namespace shimlight::view {
 
@@ -19,16 +20,15 @@ void open_link(Session& session, const std::string& text) {
                       "weather and prices. Undo takes it out again.";
 }
 
-void open_house(Session& session, const std::string& text) {
-    const auto opened = house::from_json(text);
+void open_house(Ui& ui, Session& session, const std::string& text) {
+    auto opened = house::from_json(text);
     if (!ok(opened)) {
         const Problem& p = problem(opened);
         session.message = "The file was not opened and nothing was changed. At " +
                           (p.path.empty() ? std::string("the start") : p.path) + ": " + p.message;
         return;
     }
-    session.edit(value(opened).house);
-    session.mark_opened();
+    open_beside(ui, session, std::move(value(opened).house));
     session.message.clear();
     for (const std::string& line : value(opened).notes)
         session.message += (session.message.empty() ? "" : " ") + line;

@@ -4,13 +4,14 @@
 #pragma once
 
 #include "view/session.hpp"
+#include "view/ui.hpp"
 
 #include <string>
 
 namespace shimlight::view {
 
-/// A house file in place of the house; undo brings the other back.
-void open_house(Session& session, const std::string& text);
+/// A house file: beside the others where houses are kept (view/library.hpp).
+void open_house(Ui& ui, Session& session, const std::string& text);
 
 /// An opening that joins the house; undo takes it out again.
 void open_link(Session& session, const std::string& text);

@@ -54,6 +54,21 @@ class FieldPainter {
     virtual ~FieldPainter() = default;
 };
 
+/// A house beside the one that is open.
+struct ShelfHouse {
+    std::string id, name;
+    std::string words; ///< "3 openings · saved 9:41"
+    bool trashed = false;
+};
+
+/// The houses that are kept on this device, without the one that is open.
+struct Shelf {
+    std::vector<ShelfHouse> houses; ///< newest first
+    std::string promise;            ///< whether the browser has promised to keep them
+    bool keeps = false;             ///< something can be kept here at all
+    bool lent = false;              ///< the open house belongs to another tab: it is not kept here
+};
+
 struct Platform {
     float width_px = 360, height_px = 640; ///< CSS px
     float dpr = 1;
@@ -74,6 +89,7 @@ struct Platform {
     int text_choice = 0;      ///< size of the text: index of text_scales
     int lessons_done = 0;     ///< a bit for each of our own lessons that was run through
     std::string storage_note; ///< e.g. "Saved 9:41", or why it could not be saved
+    const Shelf* shelf = nullptr;
     Fonts fonts;
     Mirror* mirror = nullptr;
     FieldPainter* painter = nullptr;
@@ -87,6 +103,8 @@ struct Wishes {
     bool refine = false;        ///< sections are to be solved
     std::string save_name;      ///< non-empty: offer save_content as a file of this name
     std::string save_content;
+    const char* act = nullptr; ///< with the houses, see web/library.js; what it works with follows
+    std::string act_text, act_other;
     std::string link;         ///< non-empty: offer a link that carries this (house/link.hpp)
     int theme = -1;           ///< 0 follow the system, 1 light, 2 dark; -1 unchanged
     int text = -1;            ///< index of text_scales; -1 unchanged

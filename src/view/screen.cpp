@@ -172,7 +172,7 @@ bool Conductor::opened_lessons() {
 void Conductor::opened_file() {
     if (ui.platform.from_link) return open_link(s.session, ui.platform.opened_file);
     if (take_photo(s.session, ui.platform.opened_file) || opened_lessons()) return;
-    open_house(s.session, ui.platform.opened_file);
+    open_house(ui, s.session, ui.platform.opened_file);
 }
 
 /// Another opening, or another house: looked at from the start.

@@ -65,6 +65,16 @@ async function launchChromium({ flags = [] } = {}) {
   };
 }
 
+/** Chromium on a profile that stays, as a process in a group of its own: to be killed. */
+export async function chromiumOnProfile(userDataDir) {
+  const { default: puppeteer } = await import("puppeteer-core");
+  return puppeteer.launch({
+    executablePath: firstThere("/usr/bin/chromium", "/usr/bin/chromium-browser"),
+    userDataDir,
+    args: [...chromiumFlags, "--force-prefers-reduced-motion"],
+  });
+}
+
 /** Firefox needs a display for WebGL; it cannot be told light or dark, the page's own choice can. */
 async function launchFirefox() {
   const { default: puppeteer } = await import("puppeteer-core");

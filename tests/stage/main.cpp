@@ -2,8 +2,9 @@
 // A picture of a screen without a browser:
 //   view_picture OUT.png WIDTH HEIGHT light|dark [DO…]
 // DO is the id of a mirror node to press, id=number to set a lever, id="words" to type,
-// tap:X,Y for a finger; --nodes prints what the mirror has at the end, --house FILE opens one;
-// --report=PREFIX keeps a report's pictures and prints what it says.
+// tap:X,Y for a finger; --nodes prints what the mirror has at the end, --house FILE opens one,
+// --shelf puts invented houses beside it, --report=PREFIX keeps a report's pictures and prints what
+// it says.
 #include "stage/stage.hpp"
 
 #include <cstdlib>
@@ -28,6 +29,19 @@ house::House house_of(int count, char** words) {
             std::exit(1);
         }
     return house::demo_house();
+}
+
+view::Shelf some_houses() {
+    return {{{"a", "Harbour Lane 4", "Rivermouth · 2 openings · saved Nov 28", false},
+             {"b", "The old schoolhouse at the end of Upper Meadow Road, east wing and annexe",
+              "A place with quite a long name · 14 openings · saved Nov 3", false},
+             {"c", "Mill Row 12", "Rivermouth · 1 opening · deleted 9:38", true},
+             {"d", "Station Street 77, ground floor left, of the second house in the yard",
+              "3 openings · deleted Nov 20", true}},
+            "The browser has not promised to keep them: it may clear them away when the device "
+            "runs out of room, or after weeks without a visit. Save them to a file now and then.",
+            true,
+            false};
 }
 
 void print(const view::MirrorNode& n) {
@@ -79,12 +93,14 @@ int main(int count, char** words) {
     stage::Stage stage(size, house_of(count, words));
     for (int i = 5; i < count; ++i)
         if (!std::strncmp(words[i], "--report=", 9)) stage.keep_report = words[i] + 9;
+    if (!std::strcmp(words[i], "--shelf")) stage.shelf = some_houses();
     if (!stage.rest()) std::cerr << "never at rest\n";
     bool nodes = false;
     for (int i = 5; i < count; ++i) {
         if (!std::strcmp(words[i], "--house"))
             ++i;
-        else if (!std::strncmp(words[i], "--text=", 7) || !std::strncmp(words[i], "--report=", 9))
+        else if (!std::strncmp(words[i], "--text=", 7) || !std::strncmp(words[i], "--report=", 9) ||
+                 !std::strcmp(words[i], "--shelf"))
             continue;
         else if (!std::strcmp(words[i], "--nodes"))
             nodes = true;

@@ -88,6 +88,7 @@ bool Stage::frame(std::vector<view::MirrorEvent> events) {
     p.text_choice = size_.text;
     p.lessons_done = size_.lessons_done;
     p.storage_note = "Saved 9:41";
+    p.shelf = &shelf;
     p.fonts = fonts_;
     p.mirror = &mirror_;
     p.painter = &painter_;

@@ -34,8 +34,11 @@ class Stage {
     /// A finger (mouse button) down at the first point, along the others, and up.
     void drag(const std::vector<ImVec2>& way);
     void tap(ImVec2 at) { drag({at}); }
+    /// Another kept house, as the page puts it on the screen.
+    void load(house::House house) { screen_.load(std::move(house)); }
 
     bool touch = false; ///< the pointer is a finger
+    view::Shelf shelf;  ///< keeps nothing unless told
     const view::MirrorNode* node(const std::string& id) const;
     const view::Mirror& mirror() const { return mirror_; }
     const view::Screen& screen() const { return screen_; }

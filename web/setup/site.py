@@ -15,11 +15,11 @@ from pathlib import Path
 # The rest of the program comes with the first use; only who asks the calculation door on the page
 # loads it; the system fetches large icons when the program is installed.
 REST = "shimlight-rest.wasm"
-PHOTOS = "photos.js"
-ON_DEMAND = {REST, PHOTOS, "report.js", "report.css", "shimlight-door.wasm",
-             "icons/icon-512.png", "icons/maskable-512.png"}
+LATER = ("library.js", "photos.js", "report.js")
+ON_DEMAND = {REST, *LATER, "report.css", "shimlight-door.wasm", "icons/icon-512.png",
+             "icons/maskable-512.png"}
 VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
-REST_MARK, PHOTOS_MARK = "__REST_MARK__", "__PHOTOS_MARK__"
+REST_MARK, LATER_MARK = "__REST_MARK__", "__LATER_MARK__"
 
 
 def folder_of(file: Path) -> str:
@@ -88,9 +88,9 @@ def main() -> None:
     files = {folder_of(f) + f.name: lean(f.name, f.read_bytes())
              for f in map(Path, sys.argv[2:])}
     stamp(files, "program.js", REST_MARK, mark_of(files[REST]))
-    photos_mark = mark_of(files[PHOTOS])
-    stamp(files, "loader.js", PHOTOS_MARK, photos_mark)
-    stamp(files, PHOTOS, PHOTOS_MARK, photos_mark)
+    later_mark = mark_of(b"".join(files[name] for name in LATER))
+    for name in ("program.js", *LATER):
+        stamp(files, name, LATER_MARK, later_mark)
     source = files.pop("sw.js", None)
     if source is None:
         raise SystemExit("there is no sw.js among the files")

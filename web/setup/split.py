@@ -19,12 +19,15 @@ from pathlib import Path
 
 WASM_FEATURES = ["--enable-simd", "--enable-bulk-memory", "--enable-nontrapping-float-to-int",
                  "--enable-sign-ext", "--enable-mutable-globals"]
-# As called by Screen, each kept apart from its caller by SHIMLIGHT_REST.
+# As called by Screen and by what the page tells, each kept apart from its caller by SHIMLIGHT_REST.
 REST = [f"shimlight::view::{name}(" for name in (
     "RoomView::draw", "Panes::draw", "AirView::draw", "Readings::draw", "Bill::draw",
     "SheetPage::draw", "Lesson::draw", "Lesson::card", "Lesson::free_bar", "Lesson::numbers",
     "Remedies::draw", "HousePage::draw", "Why::draw", "LeverCard::draw",
-    "WordsCard::draw", "Conductor::opened_file")] + ["shimlight::app::serve_report("]
+    "WordsCard::draw", "Conductor::opened_file")]
+REST += [f"shimlight::app::{name}(" for name in (
+    "serve_report", "begin_shelf", "put_on_shelf", "fault_of",
+    "(anonymous namespace)::Program::show_house")]
 EDGE = re.compile(r'^\s*"(.*)" -> "(.*)"; // call')
 NODE = re.compile(r'^\s*"(.*)" \[style="filled(.*)", fillcolor="(\w+)"\]')
 ROUND = re.compile(r'^\s*"(.*)" \[style="filled, rounded"')

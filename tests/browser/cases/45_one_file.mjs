@@ -18,6 +18,10 @@ export const cases = [
       assert.notDeepEqual(await visit.results(), before, "a lever is computed");
       await visit.press("view.room");
       assert.ok(await visit.control("room.picture.remedy"), "the rest is in the file");
+      await visit.show("house");
+      assert.ok(await visit.control("library.save"), "the list of houses too");
+      await visit.press("library.new");
+      assert.match((await visit.control("title")).text, /New house/);
       const asked = visit.requests.filter((request) => request.split("#")[0] !== url
         && !/^(?:data|blob):/.test(request));
       assert.deepEqual(asked, [], "nothing is asked of anybody");
