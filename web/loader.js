@@ -181,7 +181,6 @@ async function start() {
   addEventListener("hashchange", openLink);
   openLink();
   window.shimlight = { ask, get asleep() { return state.asleep && !program.coming && !library?.busy; }, get frames() { return state.frames; } };
-  wake();
   workOffline(async () => {
     program._shimlight_leave();
     await storage.writing;

@@ -47,6 +47,10 @@ EMSCRIPTEN_KEEPALIVE void shimlight_wake() {
     shimlight::app::wake();
 }
 
+EMSCRIPTEN_KEEPALIVE void shimlight_solve() {
+    inbox().solve();
+}
+
 EMSCRIPTEN_KEEPALIVE void shimlight_leave() {
     if (inbox().leave) inbox().leave();
 }

@@ -33,6 +33,7 @@ struct Inbox {
     bool context_lost = false; ///< nothing can be drawn just now
     bool context_new = false;  ///< restored since the last frame: GL objects must be made anew
     void (*wake)() = nullptr;  ///< called after every message
+    void (*solve)() = nullptr; ///< one section, between frames
     void (*leave)() = nullptr; ///< the page is being hidden or closed: keep what is not kept yet
     bool (*show_house)(const char* json) = nullptr; ///< another kept house; false: it is damaged
 

@@ -11,7 +11,6 @@
 #include "view/screen.hpp"
 #include "view/theme.hpp"
 
-#include <emscripten/emscripten.h>
 #include <emscripten/html5.h>
 
 #include <algorithm>
@@ -63,6 +62,14 @@ class Program {
     void begin() {
         type_for(in_text_size(page::look()).dpr);
         solve_later();
+    }
+
+    void solve() {
+        solving_ = false;
+        if (screen_.refine())
+            solve_later();
+        else
+            request();
     }
 
     void keep_now() {
@@ -185,15 +192,7 @@ class Program {
         if (solving_) return;
         solving_ = true;
         page::set_asleep(false);
-        emscripten_async_call([](void* self) { static_cast<Program*>(self)->solve(); }, this, 0);
-    }
-
-    void solve() {
-        solving_ = false;
-        if (screen_.refine())
-            solve_later();
-        else
-            request();
+        page::solve_soon();
     }
 
     void show_cursor() {
@@ -252,6 +251,7 @@ int main() {
     program = new Program; // lives as long as the page
     inbox().wake = [] { program->wake(); };
     inbox().leave = [] { program->keep_now(); };
+    inbox().solve = [] { program->solve(); };
     inbox().show_house = [](const char* json) { return program->show_house(json); };
     program->begin();
 }

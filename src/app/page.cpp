@@ -43,6 +43,7 @@ EM_JS(void, page_title, (const char* title), { Module["page"].title(UTF8ToString
 EM_JS(void, page_cursor, (const char* name), { Module["page"].cursor(UTF8ToString(name)); })
 EM_JS(void, page_asleep, (int asleep), { Module["page"].asleep(!!asleep); })
 EM_JS(void, page_drawable, (int drawable), { Module["page"].drawable(!!drawable); })
+EM_JS(void, page_solve, (), { setTimeout(() => Module["_shimlight_solve"]()); })
 EM_JS(void, page_drawn, (), { Module["page"].drawn(); })
 // clang-format on
 
@@ -120,6 +121,10 @@ void set_drawable(bool drawable) {
 void set_asleep(bool asleep) {
     page_asleep(asleep ? 1 : 0);
 }
+void solve_soon() {
+    page_solve();
+}
+
 void frame_drawn() {
     page_drawn();
 }

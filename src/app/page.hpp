@@ -50,6 +50,9 @@ void set_cursor(const char* css_name);
 void set_drawable(bool drawable);
 void set_asleep(bool asleep);
 
+/// Comes back through shimlight_solve() as a task of its own.
+void solve_soon();
+
 /// A frame has been drawn; the first one lets the page take its opening words away.
 void frame_drawn();
 

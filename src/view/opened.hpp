@@ -3,6 +3,7 @@
 // changes; the session's message tells which.
 #pragma once
 
+#include "view/rest.hpp"
 #include "view/session.hpp"
 #include "view/ui.hpp"
 
@@ -11,9 +12,9 @@
 namespace shimlight::view {
 
 /// A house file: beside the others where houses are kept (view/library.hpp).
-void open_house(Ui& ui, Session& session, const std::string& text);
+SHIMLIGHT_REST void open_house(Ui& ui, Session& session, const std::string& text);
 
 /// An opening that joins the house; undo takes it out again.
-void open_link(Session& session, const std::string& text);
+SHIMLIGHT_REST void open_link(Session& session, const std::string& text);
 
 } // namespace shimlight::view
