@@ -2,6 +2,7 @@
 // A photograph: the page lays it over the canvas (web/photos.js); the canvas draws its place.
 #pragma once
 
+#include "view/rest.hpp"
 #include "view/session.hpp"
 #include "view/ui.hpp"
 
@@ -14,6 +15,6 @@ void photo(Ui& ui, const Session& session, Box box, const house::Photo& photo);
 
 /// What web/photos.js hands over once it has kept a picture: "photo", a space and its id. It goes
 /// to the chosen opening. False when that is something else.
-bool take_photo(Session& session, std::string_view opened);
+SHIMLIGHT_REST bool take_photo(Session& session, std::string_view opened);
 
 } // namespace shimlight::view

@@ -122,8 +122,8 @@ struct Conductor {
     void keys();
     void show_keys();
     void another_opening();
-    SHIMLIGHT_REST void opened_file();
-    bool opened_lessons();
+    void opened_file();
+    SHIMLIGHT_REST bool opened_lessons();
     void title(const Layout& layout);
     void views(const Layout& layout);
     void verdict(const Layout& layout);

@@ -24,7 +24,7 @@ REST = [f"shimlight::view::{name}(" for name in (
     "RoomView::draw", "Panes::draw", "AirView::draw", "Readings::draw", "Bill::draw",
     "SheetPage::draw", "Lesson::draw", "Lesson::card", "Lesson::free_bar", "Lesson::numbers",
     "Remedies::draw", "HousePage::draw", "Why::draw", "LeverCard::draw",
-    "WordsCard::draw", "open_house", "open_link")]
+    "WordsCard::draw", "open_house", "open_link", "take_photo", "Conductor::opened_lessons")]
 REST += [f"shimlight::app::{name}(" for name in (
     "serve_report", "begin_shelf", "put_on_shelf", "fault_of",
     "(anonymous namespace)::Program::show_house")]
