@@ -115,8 +115,10 @@ Method method_of(const House& house, const OpeningRecord& record) {
     // remedy it began as.
     if (now.installation != was.installation)
         return now.installation == Installation::insert ? Method::insert : Method::full_frame;
-    const bool unit = now.frame != was.frame || ((glass || sash) && begins(chosen->key, "full_"));
-    if (unit) return now.installation == Installation::insert ? Method::insert : Method::full_frame;
+    const bool insert = now.installation == Installation::insert || begins(chosen->key, "insert_");
+    const bool as_unit = begins(chosen->key, "full_") || begins(chosen->key, "insert_");
+    if (now.frame != was.frame || ((glass || sash) && as_unit))
+        return insert ? Method::insert : Method::full_frame;
     if (glass) return Method::glass;
     const opening::Panel panel = now.glazing.panel;
     if (panel != was.glazing.panel && panel != opening::Panel::none)
