@@ -116,13 +116,18 @@ void ordered(Ui& ui, Session& session, Column& column, const house::Order& o) {
 }
 
 std::string of_today(double now, double then) {
-    return then > 0 ? " (" + format_percent(now / then - 1) + " of today's)" : "";
+    if (then <= 0) return "";
+    const double change = now / then - 1;
+    if (std::fabs(change) < 0.005) return " (as today's)";
+    return " (today's " + std::string(change > 0 ? "+" : "") + format_percent(change) + ")";
 }
 
 } // namespace
 
 void sheet_order(Ui& ui, Session& session, Column& column, const house::Order& o) {
-    column.heading("sheet.order", "Order: " + std::string(house::method_row(o.method).name));
+    column.heading("sheet.order", o.method == Method::none
+                                      ? std::string("Sizes; nothing is ordered")
+                                      : "Order: " + std::string(house::method_row(o.method).name));
     square(ui, column, o);
     if (!o.measured)
         column.sentence("sheet.estimate", "Estimate only",
