@@ -156,7 +156,7 @@ constexpr MaterialRow rows[] = {
     {"rod", "Backer rod", Measure::length, 0.1, 0, "",
      "joint; its diameter a quarter more than the joint is wide", rod_m, rod_size_m},
     {"sealant", "Sealant", Measure::litres, 0.2, 0.3, "cartridge",
-     "beads of 6 × 10 mm, tooled hollow: half of that × their length", sealant_l},
+     "beads of 6 × 10 mm (1/4 × 3/8 in), tooled hollow: half of that × their length", sealant_l},
     {"casing", "Casing inside", Measure::length, 0.1, 0, "",
      "2 × height + 2 × width + 6 × its width for mitres", casing_m, casing_wide_m},
     {"stool", "Stool", Measure::length, 0.1, 0, "",

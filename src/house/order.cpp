@@ -17,7 +17,7 @@ constexpr double inch_m = 0.0254;
 // to 1 in in a rough opening); glass, storm, panel, film and the smallest units from memory.
 constexpr MethodRow rows[method_count] = {
     {"none", "Nothing is ordered", "Frame to frame, for the lengths of joint and trim.",
-     "Nothing to take off."},
+     "nothing."},
     {"glass", "New sash or glass", "Each sash's rebate, edge to edge, glass and putty out.",
      "1/8 in (3 mm) each way; sash makers ask for the opening and deduct themselves.", inch_m / 8,
      inch_m / 8},
@@ -27,14 +27,14 @@ constexpr MethodRow rows[method_count] = {
      inch_m / 4, inch_m / 4, 16 * inch_m, 24 * inch_m},
     {"full_frame", "Full-frame unit",
      "The rough opening, casing off: framing to framing, header to rough sill.",
-     "The joint on both sides; 1/2 to 1 in (13 to 25 mm) in all is usual.", inch_m, inch_m,
+     "the joint on both sides; 1/2 to 1 in (13 to 25 mm) in all is usual.", inch_m, inch_m,
      14 * inch_m, 24 * inch_m},
     {"storm", "Storm panel", "Outdoors, between the faces of the frame where it will sit.",
      "1/8 in (3 mm) each way.", inch_m / 8, inch_m / 8},
     {"panel", "Panel inside", "Between the faces of the frame inside the sashes.",
      "1/8 in (3 mm) each way, taken up by the gasket.", inch_m / 8, inch_m / 8},
     {"film", "Film", "Outer edge to outer edge of what the tape will hold to.",
-     "Nothing off: 1 in (25 mm) over on every side, trimmed when it is up.", -2 * inch_m,
+     "nothing off, 1 in (25 mm) over on every side, trimmed when it is up.", -2 * inch_m,
      -2 * inch_m},
 };
 
@@ -115,8 +115,10 @@ Method method_of(const House& house, const OpeningRecord& record) {
     // remedy it began as.
     if (now.installation != was.installation)
         return now.installation == Installation::insert ? Method::insert : Method::full_frame;
-    const bool unit = now.frame != was.frame || ((glass || sash) && begins(chosen->key, "full_"));
-    if (unit) return now.installation == Installation::insert ? Method::insert : Method::full_frame;
+    const bool insert = now.installation == Installation::insert || begins(chosen->key, "insert_");
+    const bool as_unit = begins(chosen->key, "full_") || begins(chosen->key, "insert_");
+    if (now.frame != was.frame || ((glass || sash) && as_unit))
+        return insert ? Method::insert : Method::full_frame;
     if (glass) return Method::glass;
     const opening::Panel panel = now.glazing.panel;
     if (panel != was.glazing.panel && panel != opening::Panel::none)

@@ -116,13 +116,18 @@ void ordered(Ui& ui, Session& session, Column& column, const house::Order& o) {
 }
 
 std::string of_today(double now, double then) {
-    return then > 0 ? " (" + format_percent(now / then - 1) + " of today's)" : "";
+    if (then <= 0) return "";
+    const double change = now / then - 1;
+    if (std::fabs(change) < 0.005) return " (as today's)";
+    return " (today's " + std::string(change > 0 ? "+" : "") + format_percent(change) + ")";
 }
 
 } // namespace
 
 void sheet_order(Ui& ui, Session& session, Column& column, const house::Order& o) {
-    column.heading("sheet.order", "Order: " + std::string(house::method_row(o.method).name));
+    column.heading("sheet.order", o.method == Method::none
+                                      ? std::string("Sizes; nothing is ordered")
+                                      : "Order: " + std::string(house::method_row(o.method).name));
     square(ui, column, o);
     if (!o.measured)
         column.sentence("sheet.estimate", "Estimate only",
@@ -168,6 +173,7 @@ void sheet_glass(Ui& ui, const Session& session, Column& column, const house::Sh
 std::string sheet_formula(std::string_view key, const Session& session, Shown of, Units units) {
     const house::Order o = house::order(session.house(), session.record());
     const auto length = [units](double m) { return tape_text(m, units); };
+    const auto less = [&](double a, double b) { return "(" + length(a) + " − " + length(b) + ")"; };
     const OrderSize &w = o.wide, &h = o.high;
     if (key == "sheet.size")
         return "as taken: width " + length(w.smallest_m) + " to " + length(w.estimating_m) +
@@ -175,8 +181,8 @@ std::string sheet_formula(std::string_view key, const Session& session, Shown of
                "\nrounded to " + length(house::order_step_m(session.house().units));
     if (key == "sheet.united") return length(w.estimating_m) + " + " + length(h.estimating_m);
     if (key == "sheet.unit" && (o.deducts == Deducts::sheet || o.method == Method::film))
-        return "opening size − clearance, rounded down\n= " + length(w.opening_m) + " − " +
-               length(w.clearance_m) + " × " + length(h.opening_m) + " − " + length(h.clearance_m);
+        return "opening size − clearance, rounded down\n= " + less(w.opening_m, w.clearance_m) +
+               " × " + less(h.opening_m, h.clearance_m);
     if (key == "sheet.unit")
         return "smallest measures, nothing taken off = " + length(w.opening_m) + " × " +
                length(h.opening_m);
@@ -185,9 +191,8 @@ std::string sheet_formula(std::string_view key, const Session& session, Shown of
                "lean " +
                length(o.square->lean_m) + ", drop " + length(o.square->drop_m);
     if (o.square && key == "sheet.play")
-        return "what fits plumb − unit = " + length(o.square->fits_width_m) + " − " +
-               length(w.unit_m) + " × " + length(o.square->fits_height_m) + " − " +
-               length(h.unit_m);
+        return "what fits plumb − unit = " + less(o.square->fits_width_m, w.unit_m) + " × " +
+               less(o.square->fits_height_m, h.unit_m);
     const opening::Case c = session.shown_case(of);
     const opening::Daylight d = opening::daylight(c);
     const opening::UnitSize unit = opening::unit_size(c.opening);

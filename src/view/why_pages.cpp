@@ -16,7 +16,7 @@ using card_words::balance;
 constexpr std::string_view practice = "Common practice of the trade; waste is counted in.",
                            waste = "An estimate for buying, within one package.",
                            tape = "The tape's three measures each way.",
-                           tape_range = "As good as the measures: 1/8 in (3 mm).",
+                           tape_range = "As good as the measures; within 3 mm is usual.",
                            drawn_range = "An estimate, some 5 %: makers' frames differ, and sashes "
                                          "may not go all the way up.",
                            draws = "1000 draws of weather, leaks, prices and glass.",

@@ -295,6 +295,14 @@ TEST_CASE("order: the method follows from the remedy") {
         const House house = with(key);
         CHECK(method_of(house, house.openings[0]) == method);
     }
+    // An insert for an insert: neither frame nor installation changes.
+    House vinyl = demo_house();
+    OpeningRecord& record = vinyl.openings[0];
+    record.today.frame = opening::FrameMaterial::vinyl;
+    record.today.installation = opening::Installation::insert;
+    record.remedies = {opening::make_remedy("insert_open", today_case(vinyl, record))};
+    record.chosen = 0;
+    CHECK(method_of(vinyl, record) == Method::insert);
     House house = with("lock_home");
     opening::Remedy& own = house.openings[0].remedies[0];
     own.key.clear();

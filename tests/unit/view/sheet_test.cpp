@@ -70,8 +70,8 @@ TEST_CASE("sheet: order, glass and money are the model's, in both units") {
               size_of(s.remedy.clear_width_m, s.remedy.clear_height_m, units));
         CHECK(value("sheet.glass") == view::format_area(s.today.glass_m2, units));
         CHECK(value("sheet.glass_remedy") ==
-              view::format_area(s.remedy.glass_m2, units) + " (" +
-                  view::format_percent(s.remedy.glass_m2 / s.today.glass_m2 - 1) + " of today's)");
+              view::format_area(s.remedy.glass_m2, units) + " (today's " +
+                  view::format_percent(s.remedy.glass_m2 / s.today.glass_m2 - 1) + ")");
         CHECK(value("sheet.total") == view::format_money(s.total(), h.currency));
         const house::HouseTotal t = house::house_total(h);
         CHECK(value("sheet.house.total") == view::format_money(t.total(), h.currency));
