@@ -101,6 +101,7 @@ void money(Writer& out, const ReportQuestion& q) {
               format_money(chosen->material_cost, currency), whole(a.year_kwh), whole(b.year_kwh),
               format_money(a.year_cost, currency), format_money(b.year_cost, currency)}));
     if (a.year_kwh > 1) out.sentence(share_words(a, b, q.units));
+    out.sentence(reasons_words(m, a, b));
     out.sentence(
         fill("Payback at 4\u2009% interest: {0}. CO₂ kept out a year: {1}. Each range holds 8 of "
              "10 of 1000 draws of weather, leaks, prices and glass; the base is this opening as it "
