@@ -196,12 +196,11 @@ void order(Writer& out, const ReportQuestion& q) {
     };
     const auto way = [&](double m) { return format(Quantity::height_m, m, q.units); };
     out.heading(3, "Order, width × height, and material");
+    const bool ask = sheet.deducts == house::Deducts::not_asked;
+    std::string caption;
+    if (ask) caption = "Ask who takes the clearance off: both doing so is the classic error.";
     if (!sheet.measured)
-        out.sentence("Not all measures were taken: good for an estimate, not for an order.",
-                     "warning");
-    else if (sheet.deducts == house::Deducts::not_asked)
-        out.sentence("Ask who takes the clearance off: both doing so is the classic error.",
-                     "warning");
+        caption = "Not all measures were taken: good for an estimate, not for an order.";
     const house::Materials& m = sheet.materials;
     std::vector<Block::Row> rows{
         {"Estimating size, largest", size(&house::OrderSize::estimating_m)},
@@ -219,7 +218,7 @@ void order(Writer& out, const ReportQuestion& q) {
     rows.push_back({"Sealant, inside and out", plural(m.cartridges, "cartridge")});
     rows.push_back({"New casing, if replaced", way(m.casing_m)});
     rows.push_back({"Shims, for a new unit", plural(m.shim_pairs, "pair")});
-    out.table("", {}, std::move(rows), "plain");
+    out.table(std::move(caption), {}, std::move(rows), "plain");
 }
 
 const char* said(assess::Compared c) {
