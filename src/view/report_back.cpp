@@ -151,10 +151,12 @@ std::string wet_above(const assess::PartSurface& p) {
 void surfaces(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
     const bool two = s.has_remedy();
-    out.heading(3, "Inside surfaces, and the indoor humidity that wets them");
+    out.heading(3, "Inside surfaces, and the humidity that wets them");
     std::vector<Block::Row> rows;
     for (const assess::PartSurface& p : s.today_result().parts) {
-        Block::Row cells{assess::capitalised(std::string(assess::place_of(p.part))),
+        std::string_view place = assess::place_of(p.part);
+        if (place.substr(0, 4) == "the ") place.remove_prefix(4);
+        Block::Row cells{assess::capitalised(std::string(place)),
                          format_temperature(p.surface_c, q.units), wet_above(p)};
         const assess::PartSurface* then = part_of(s.remedy_result(), p.part);
         if (two) cells.push_back(then ? format_temperature(then->surface_c, q.units) : "–");
