@@ -117,9 +117,9 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     remedy(ui, session, right);
     chosen = label_.draw(ui, session, right) || chosen;
     keys = settings(ui, session, right);
-    Column& below = columns.two ? left : right;
     if (!report_) report_ = std::make_unique<Report>();
-    report_->draw(ui, session, below);
+    report_->draw(ui, session, right);
+    Column& below = columns.two ? left : right;
     file(ui, session, below);
     honesty(ui, below);
     content_px_ = std::max(left.y, right.y) - top + 2 * gap_px;

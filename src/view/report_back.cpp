@@ -101,6 +101,7 @@ void money(Writer& out, const ReportQuestion& q) {
               format_money(chosen->material_cost, currency), whole(a.year_kwh), whole(b.year_kwh),
               format_money(a.year_cost, currency), format_money(b.year_cost, currency)}));
     if (a.year_kwh > 1) out.sentence(share_words(a, b, q.units));
+    out.sentence(reasons_words(m, a, b));
     out.sentence(
         fill("Payback at 4\u2009% interest: {0}. CO₂ kept out a year: {1}. Each range holds 8 of "
              "10 of 1000 draws of weather, leaks, prices and glass; the base is this opening as it "
@@ -150,10 +151,12 @@ std::string wet_above(const assess::PartSurface& p) {
 void surfaces(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
     const bool two = s.has_remedy();
-    out.heading(3, "Inside surfaces, and the indoor humidity that wets them");
+    out.heading(3, "Inside surfaces, and the humidity that wets them");
     std::vector<Block::Row> rows;
     for (const assess::PartSurface& p : s.today_result().parts) {
-        Block::Row cells{assess::capitalised(std::string(assess::place_of(p.part))),
+        std::string_view place = assess::place_of(p.part);
+        if (place.substr(0, 4) == "the ") place.remove_prefix(4);
+        Block::Row cells{assess::capitalised(std::string(place)),
                          format_temperature(p.surface_c, q.units), wet_above(p)};
         const assess::PartSurface* then = part_of(s.remedy_result(), p.part);
         if (two) cells.push_back(then ? format_temperature(then->surface_c, q.units) : "–");
@@ -195,12 +198,11 @@ void order(Writer& out, const ReportQuestion& q) {
     };
     const auto way = [&](double m) { return format(Quantity::height_m, m, q.units); };
     out.heading(3, "Order, width × height, and material");
+    const bool ask = sheet.deducts == house::Deducts::not_asked;
+    std::string caption;
+    if (ask) caption = "Ask who takes the clearance off: both doing so is the classic error.";
     if (!sheet.measured)
-        out.sentence("Not all measures were taken: good for an estimate, not for an order.",
-                     "warning");
-    else if (sheet.deducts == house::Deducts::not_asked)
-        out.sentence("Ask who takes the clearance off: both doing so is the classic error.",
-                     "warning");
+        caption = "Not all measures were taken: good for an estimate, not for an order.";
     const house::Materials& m = sheet.materials;
     std::vector<Block::Row> rows{
         {"Estimating size, largest", size(&house::OrderSize::estimating_m)},
@@ -218,7 +220,7 @@ void order(Writer& out, const ReportQuestion& q) {
     rows.push_back({"Sealant, inside and out", plural(m.cartridges, "cartridge")});
     rows.push_back({"New casing, if replaced", way(m.casing_m)});
     rows.push_back({"Shims, for a new unit", plural(m.shim_pairs, "pair")});
-    out.table("", {}, std::move(rows), "plain");
+    out.table(std::move(caption), {}, std::move(rows), "plain");
 }
 
 const char* said(assess::Compared c) {

@@ -89,8 +89,7 @@ void money(Writer& out, const ReportQuestion& q) {
                 between_money(m.saving_per_year, currency), between_years(m.payback_years),
                 between_money(m.net_value, currency)}},
               "across");
-    out.sentence(house::payback_sentence(m, in.life_years) + " " +
-                 reasons_words(m, s.today_result(), s.remedy_result()));
+    out.sentence(house::payback_sentence(m, in.life_years));
 }
 
 std::string slice_caption(const ReportQuestion& q, const char* place) {
@@ -179,13 +178,13 @@ void write_opening(Writer& out, const ReportQuestion& q, int picture, const std:
                                  s.has_remedy() ? s.remedy_name() : std::string(), s.remedy(),
                                  s.remedy_result(), {q.units == Units::us}),
                  "verdict");
+    const assess::Advice advice = advice_of(q);
+    out.sentence(advice.cheapest);
+    if (!record.answers.empty()) out.sentence(advice.from);
     out.figure(picture, slice_caption(q, place_word(coldest_cut(s.today_result()))));
     out.figure(picture + 1, room_caption);
     figures(out, q);
     money(out, q);
-    const assess::Advice advice = advice_of(q);
-    out.sentence(advice.cheapest);
-    if (!record.answers.empty()) out.sentence(advice.from);
     write_particulars(out, q);
 }
 

@@ -24,20 +24,20 @@ void openings(Writer& out, const house::House& h, const std::vector<OpeningSum>&
         rows.push_back({o.name, any ? o.remedy : "none chosen",
                         any ? format_money(o.price, h.currency) : "–",
                         any ? between_money(o.saving, h.currency) : "–",
-                        format_percent(o.bothered_before_pct / 100),
-                        any ? format_percent(o.bothered_after_pct / 100) : "–"});
+                        pair_words(format_percent(o.bothered_before_pct / 100),
+                                   format_percent(o.bothered_after_pct / 100), any)});
     }
     if (remedies > 1)
         rows.push_back({"Together", "", format_money(all.price, h.currency),
-                        between_money(all.saving, h.currency), "", ""});
+                        between_money(all.saving, h.currency), ""});
     out.table("Openings and their remedies",
-              {"Opening", "Remedy", "Price", "Saves a year", "Bothered today", "Then"},
-              std::move(rows), remedies > 1 ? "openings sums" : "openings");
+              {"Opening", "Remedy", "Price", "Saves a year", "Bothered"}, std::move(rows),
+              remedies > 1 ? "openings sums" : "openings");
     out.sentence(
-        "Bothered: of 100 people sitting there with bare ankles, so many would find the "
-        "draft a bother; 20 or fewer is the standard's limit. Prices are estimates, no "
-        "offer. The range of each saving holds 8 of 10 draws of weather, leaks and prices; "
-        "the sum of the ranges is wider than chance would make it.",
+        "Bothered, today and with the remedy: of 100 people sitting there with bare ankles, so "
+        "many would find the draft a bother; 20 or fewer is the standard's limit. Prices are "
+        "estimates, no offer. The range of each saving holds 8 of 10 draws of weather, leaks and "
+        "prices; the sum of the ranges is wider than chance would make it.",
         "soft");
 }
 
