@@ -366,10 +366,10 @@ void Survey::list(Ui& ui, Session& session, Column& column) {
                            record.room_name.empty() ? "No room named" : record.room_name, 3);
         const bool on = static_cast<int>(i) == h.selected;
         if (on) shown_from_ = column.y;
-        const std::string said = record.complaint.empty() ? "" : "“" + record.complaint + "” ";
+        const std::string said = record.complaint.empty() ? "" : " · " + record.complaint;
         const bool pressed =
             column.card("opening." + std::to_string(i), record.name, size_of(record, ui.units),
-                        said + survey_state(record), on);
+                        survey_state(record) + said, on);
         if (pressed) {
             open_ = !on || !open_;
             reveal_ = open_;
