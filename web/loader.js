@@ -51,7 +51,10 @@ const actions = {
 
 /// The rest of the program with what shows photographs, which must be there before it.
 async function whole(rest) {
-  photos ??= await import("./photos.js");
+  if (!photos) {
+    program.coming = true;
+    photos = await import("./photos.js").finally(() => { program.coming = false; });
+  }
   if (photos.MARK !== PHOTOS_MARK) throw new Error("the host has another version");
   return rest();
 }
