@@ -49,7 +49,8 @@ add_custom_command(OUTPUT ${parts}
   COMMAND ${CMAKE_COMMAND} -E make_directory ${parts_dir}
   COMMAND ${SHIMLIGHT_PYTHON} ${CMAKE_SOURCE_DIR}/web/setup/split.py
     ${CMAKE_BINARY_DIR}/whole/shimlight.wasm ${parts} ${CMAKE_SOURCE_DIR}/assets/lessons.json
-  DEPENDS shimlight_app ${CMAKE_SOURCE_DIR}/web/setup/split.py ${CMAKE_SOURCE_DIR}/assets/lessons.json
+  DEPENDS shimlight_app ${CMAKE_SOURCE_DIR}/web/setup/split.py
+    ${CMAKE_SOURCE_DIR}/web/setup/far_strings.py ${CMAKE_SOURCE_DIR}/assets/lessons.json
   COMMENT "Cutting the program in two"
   VERBATIM)
 

@@ -4,6 +4,7 @@
 #include "assess/estimates.hpp"
 #include "assess/sentences.hpp"
 #include "assess/words.hpp"
+#include "house/cautions.hpp"
 #include "house/sheet.hpp"
 #include "view/bill_words.hpp"
 #include "view/figure_text.hpp"
@@ -12,6 +13,7 @@
 #include "view/pen.hpp"
 #include "view/report_words.hpp"
 #include "view/share_bar.hpp"
+#include "view/sheet.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -184,43 +186,36 @@ void factors(Writer& out, const ReportQuestion& q) {
     pairs.into(out);
 }
 
-std::string plural(int count, const char* what) {
-    return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
-}
-
 void order(Writer& out, const ReportQuestion& q) {
-    const Session& s = q.session;
-    const house::Sheet sheet =
-        house::sheet(s.house(), s.record(), s.today_result(), s.remedy_result());
+    const house::House& house = q.session.house();
+    const house::Sheet sheet = house::sheet(house, q.session.record());
+    const house::Order& o = sheet.order;
     const auto size = [&](double house::OrderSize::*which) {
-        return fill("{0} × {1}", {format(Quantity::long_m, sheet.order_width.*which, q.units),
-                                  format(Quantity::long_m, sheet.order_height.*which, q.units)});
+        return fill("{0} × {1}",
+                    {tape_text(o.wide.*which, q.units), tape_text(o.high.*which, q.units)});
     };
-    const auto way = [&](double m) { return format(Quantity::height_m, m, q.units); };
     out.heading(3, "Order, width × height, and material");
-    const bool ask = sheet.deducts == house::Deducts::not_asked;
     std::string caption;
-    if (ask) caption = "Ask who takes the clearance off: both doing so is the classic error.";
-    if (!sheet.measured)
+    if (o.deducts == house::Deducts::not_asked)
+        caption = "Ask who takes the clearance off: both doing so is the classic error.";
+    if (!o.measured)
         caption = "Not all measures were taken: good for an estimate, not for an order.";
-    const house::Materials& m = sheet.materials;
-    std::vector<Block::Row> rows{
-        {"Estimating size, largest", size(&house::OrderSize::estimating_m)},
-        {"Opening size, smallest", size(&house::OrderSize::opening_m)}};
-    if (sheet.deducts == house::Deducts::sheet)
-        rows.push_back({"Order this unit size", size(&house::OrderSize::unit_m)});
-    if (sheet.deducts == house::Deducts::maker)
-        rows.push_back({"Tell the maker", size(&house::OrderSize::opening_m)});
-    rows.push_back({"Joint around the frame", way(m.joint_m)});
-    rows.push_back({"Foam, if it is foamed", plural(m.foam_cans, "can")});
-    rows.push_back(
-        {"Backer rod, if it is sealed",
-         fill("{0}, {1} mm ({2})", {way(m.rod_m), whole(m.rod_mm),
-                                    format(Quantity::thin_m, m.rod_mm / 1000, Units::us)})});
-    rows.push_back({"Sealant, inside and out", plural(m.cartridges, "cartridge")});
-    rows.push_back({"New casing, if replaced", way(m.casing_m)});
-    rows.push_back({"Shims, for a new unit", plural(m.shim_pairs, "pair")});
-    out.table(std::move(caption), {}, std::move(rows), "plain");
+    std::vector<Block::Row> rows;
+    if (o.method != house::Method::none) {
+        rows = {{"What is ordered", std::string(house::method_row(o.method).name)},
+                {"Estimating size, largest", size(&house::OrderSize::estimating_m)},
+                {"Opening size, smallest", size(&house::OrderSize::opening_m)}};
+        if (o.deducts == house::Deducts::sheet)
+            rows.push_back({"Order this unit size", size(&house::OrderSize::unit_m)});
+        if (o.deducts == house::Deducts::maker)
+            rows.push_back({"Tell the maker", size(&house::OrderSize::opening_m)});
+    }
+    for (const house::MaterialLine& line : sheet.materials)
+        rows.push_back(
+            {material_name(line, q.units), material_amount(line, house.can_l, false, q.units)});
+    if (rows.empty()) return;
+    out.table(o.method == house::Method::none ? "" : std::move(caption), {}, std::move(rows),
+              "plain");
 }
 
 const char* said(assess::Compared c) {
@@ -241,7 +236,13 @@ void readings(Writer& out, const ReportQuestion& q) {
                                                format_kelvin(p.range_k, q.units)}),
                             format_temperature(p.computed_c, q.units), said(p.compared)});
     out.table("", {"", "Read", "Computed", ""}, std::move(rows));
-    out.sentence(assess::proof_sentence(q.before.parts(), q.after.parts()));
+    assess::LeftUndone undone;
+    undone.ask(q.session.today(), q.session.remedy(), q.after.site());
+    while (!undone.step()) {
+    }
+    out.sentence(assess::prove(q.before, q.after, undone, q.session.today_result().parts,
+                               q.session.today(), q.session.remedy(), q.units == Units::us)
+                     .sentence);
 }
 
 /// All that was entered, as today is.
@@ -283,8 +284,8 @@ void care(Writer& out, const ReportQuestion& q) {
     for (const opening::ReadyRemedy& ready : opening::ready_remedies())
         if (chosen && ready.key == chosen->key && !ready.caution.empty())
             rows.push_back({in_units(ready.caution, q.units), "common practice"});
-    for (const house::SafetyNote& note : house::safety_notes(record))
-        rows.push_back({note.words, note.rule});
+    for (const house::Caution& one : house::cautions(q.session.house(), record))
+        rows.push_back({one.words, std::string(one.row->rule)});
     out.list(std::move(rows));
 }
 

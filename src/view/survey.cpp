@@ -366,10 +366,13 @@ void Survey::list(Ui& ui, Session& session, Column& column) {
                            record.room_name.empty() ? "No room named" : record.room_name, 3);
         const bool on = static_cast<int>(i) == h.selected;
         if (on) shown_from_ = column.y;
-        const std::string said = record.complaint.empty() ? "" : "“" + record.complaint + "” ";
+        if (on && deleted_at_ == session.revision())
+            column.sentence("survey.deleted", "Deleted", deleted_ + " is deleted; ↩ gives it back.",
+                            ui.theme.ink);
+        const std::string said = record.complaint.empty() ? "" : " · " + record.complaint;
         const bool pressed =
             column.card("opening." + std::to_string(i), record.name, size_of(record, ui.units),
-                        said + survey_state(record), on);
+                        survey_state(record) + said, on);
         if (pressed) {
             open_ = !on || !open_;
             reveal_ = open_;
@@ -408,9 +411,6 @@ void Survey::add(Ui& ui, Session& session, Column& column) {
 void Survey::draw(Ui& ui, Session& session, Column& column, Scroll& scroll, float top) {
     column.heading("house.openings", "Openings");
     column.sentence("survey.tally", "So far", tally(session.house()), ui.theme.soft);
-    if (deleted_at_ == session.revision())
-        column.sentence("survey.deleted", "Deleted", deleted_ + " is deleted; ↩ gives it back.",
-                        ui.theme.ink);
     const bool reveal = reveal_;
     reveal_ = false;
     shown_to_ = shown_from_ = column.y;

@@ -17,6 +17,9 @@ import subprocess
 import sys
 from pathlib import Path
 
+sys.dont_write_bytecode = True
+import far_strings  # noqa: E402
+
 WASM_FEATURES = ["--enable-simd", "--enable-bulk-memory", "--enable-nontrapping-float-to-int",
                  "--enable-sign-ext", "--enable-mutable-globals"]
 # As called by Screen and by what the page tells, each kept apart from its caller by SHIMLIGHT_REST.
@@ -81,14 +84,9 @@ def second_part(calls: Calls) -> set[str]:
     return calls.functions - calls.reached(calls.entered, without=entries)
 
 
-def leb128(number: int) -> bytes:
-    low, rest = number & 0x7F, number >> 7
-    return bytes([low | 0x80]) + leb128(rest) if rest else bytes([low])
-
-
 def custom_section(name: str, content: bytes) -> bytes:
-    body = leb128(len(name)) + name.encode() + content
-    return b"\0" + leb128(len(body)) + body
+    body = far_strings.leb128(len(name)) + name.encode() + content
+    return b"\0" + far_strings.leb128(len(body)) + body
 
 
 def main() -> None:
@@ -101,6 +99,7 @@ def main() -> None:
         ["wasm-split", *WASM_FEATURES, "--split", program, f"--split-funcs=@{listing}",
          "-o1", first, "-o2", second, "--import-namespace=first",
          "--placeholder-namespace=second"], check=True)
+    far_strings.move(first, second, WASM_FEATURES)
     text = json.dumps(json.loads(lessons.read_text()), ensure_ascii=False, separators=(",", ":"))
     second.write_bytes(second.read_bytes() + custom_section("lessons", text.encode()))
 

@@ -149,7 +149,7 @@ TEST_CASE(
     if (!stage::Stage::has_type()) return;
     const std::string u =
         view::format_u(assess::rated(opening::Opening()).u_w_m2k, view::Units::us);
-    for (const stage::Size size : {stage::Size{360, 2000}, {768, 1700}, {1440, 1500}, {844, 1700}})
+    for (const stage::Size size : {stage::Size{360, 2600}, {768, 2200}, {1440, 1900}, {844, 2200}})
         for (const int text : {0, 2}) {
             stage::Size shown = size;
             shown.text = text;
@@ -167,7 +167,7 @@ TEST_CASE(
                 if (n.id.find("label.") == 0 && n.reachable && !n.cut &&
                     n.role != view::Role::output && n.role != view::Role::heading &&
                     n.role != view::Role::status)
-                    CHECK_MESSAGE(n.rect.h >= 44, n.id);
+                    CHECK_MESSAGE(n.rect.h > 43.99f, n.id); // 44 less a float's rounding far down
         }
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The report by its blocks: the strings of the screens, a sheet for every opening, cautions with
 // their rules, descriptions of its pictures; and the screen as it was when it is done.
+#include "house/cautions.hpp"
 #include "house/sheet.hpp"
 #include "screens.hpp"
 #include "view/report.hpp"
@@ -90,9 +91,9 @@ TEST_CASE("report: a sheet for every opening and a page for the house") {
         contains(all, record.name + ": particulars");
         contains(all, record.complaint);
         CHECK(row_of(blocks, record.name));
-        for (const house::SafetyNote& note : house::safety_notes(record)) {
-            contains(all, note.words);
-            contains(all, note.rule);
+        for (const house::Caution& one : house::cautions(h, record)) {
+            contains(all, one.words);
+            contains(all, std::string(one.row->rule));
         }
     }
     for (const char* wrong : {"nan", "inf ", "{0}", "{1}"})
