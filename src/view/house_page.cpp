@@ -130,9 +130,8 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     remedy(ui, session, right);
     chosen = label_.draw(ui, session, right) || chosen;
     keys = settings(ui, session, right);
-    Column& below = columns.two ? left : right;
-    file(ui, session, below);
-    honesty(ui, below);
+    file(ui, session, right);
+    honesty(ui, right);
     content_px_ = std::max(left.y, right.y) - top + 2 * gap_px;
     scroll_.end(ui);
     return chosen;

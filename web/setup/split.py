@@ -26,7 +26,7 @@ REST = [f"shimlight::view::{name}(" for name in (
     "Remedies::draw", "HousePage::draw", "Why::draw", "LeverCard::draw",
     "WordsCard::draw", "Conductor::opened_file")]
 REST += [f"shimlight::app::{name}(" for name in (
-    "begin_shelf", "put_on_shelf", "fault_of", "(anonymous namespace)::Program::show_house")]
+    "take_shelf", "fault_of", "(anonymous namespace)::Program::show_house")]
 EDGE = re.compile(r'^\s*"(.*)" -> "(.*)"; // call')
 NODE = re.compile(r'^\s*"(.*)" \[style="filled(.*)", fillcolor="(\w+)"\]')
 ROUND = re.compile(r'^\s*"(.*)" \[style="filled, rounded"')
