@@ -149,7 +149,7 @@ TEST_CASE(
     if (!stage::Stage::has_type()) return;
     const std::string u =
         view::format_u(assess::rated(opening::Opening()).u_w_m2k, view::Units::us);
-    for (const stage::Size size : {stage::Size{360, 2000}, {768, 1700}, {1440, 1500}, {844, 1700}})
+    for (const stage::Size size : {stage::Size{360, 3600}, {768, 2600}, {1440, 2200}, {844, 2600}})
         for (const int text : {0, 2}) {
             stage::Size shown = size;
             shown.text = text;
