@@ -11,9 +11,15 @@ import { withTexts } from "./wasm.js";
 export const MARK = "__LATER_MARK__";
 
 const KIND = "shimlight-library", VERSION = 1;
-const MOST_HOUSES = 1000;
+const MOST_HOUSES = 1000; // in a file
+const MOST_LISTED = 500;
 const LEAVING_MS = 300; // a page that is being reloaded may still hold its house
 const FILE_NAME = "Shimlight houses.json";
+// What storage.js throws.
+const IN_WORDS = {
+  lent: "this house is open in another tab",
+  older: "an older Shimlight is open in another tab; close that and reload",
+};
 const PROMISES = new Map([
   [true, "The browser has promised not to clear the houses away by itself."],
   [false, "The browser has not promised to keep them: it may clear them away when the device runs out of room, or after weeks without a visit. Save them to a file now and then."],
@@ -34,7 +40,7 @@ function reason(error) {
   if (error?.name === "QuotaExceededError") return "this device has no room left";
   if (error?.name === "SecurityError" || error?.name === "InvalidStateError")
     return "this browser window keeps nothing";
-  return error?.name === "Error" ? error.message : "the browser refused";
+  return error?.name === "Error" ? IN_WORDS[error.message] ?? error.message : "the browser refused";
 }
 
 /// The houses of a library file, each as it stands there. Throws an error that names the path.
@@ -59,10 +65,15 @@ function housesIn(text) {
   return file.houses;
 }
 
+/// What a list has room for, whatever a damaged house calls itself.
+function short(words) {
+  return [...String(words ?? "")].slice(0, 200).join("");
+}
+
 function inWords({ openings, place, kept_at, deleted_at }) {
   const count = `${openings} opening${openings === 1 ? "" : "s"}`;
   const when = deleted_at ? `deleted ${clock(new Date(deleted_at))}` : `saved ${clock(new Date(kept_at))}`;
-  return [place, count, when].filter(Boolean).join(" · ");
+  return [short(place), count, when].filter(Boolean).join(" · ");
 }
 
 export class Library {
@@ -130,15 +141,19 @@ export class Library {
     const houses = storage.database
       ? await done(this.transaction("readonly").objectStore("library").getAll()) : [];
     const promised = await navigator.storage?.persisted?.().catch(() => undefined);
-    const promise = storage.database ? PROMISES.get(promised) : "";
-    withTexts(program, [promise], (at) =>
-      program._shimlight_shelf(at, storage.database ? 1 : 0, storage.house.lent ? 1 : 0));
     houses.sort((a, b) => (b.deleted_at ?? b.kept_at) - (a.deleted_at ?? a.kept_at));
-    for (const house of houses.filter(({ id }) => id !== storage.house.id)) {
-      withTexts(program, [house.id, String(house.name || "A house without a name"), inWords(house)], (...texts) =>
-        program._shimlight_shelf_house(...texts, house.deleted_at ? 1 : 0));
-    }
-    program._shimlight_wake();
+    const shelf = {
+      promise: storage.database ? PROMISES.get(promised) : "",
+      keeps: storage.database !== undefined,
+      lent: storage.house.lent === true,
+      houses: houses.filter(({ id }) => id !== storage.house.id).slice(0, MOST_LISTED).map((house) => ({
+        id: house.id,
+        name: short(house.name) || "A house without a name",
+        words: inWords(house),
+        trashed: house.deleted_at !== undefined,
+      })),
+    };
+    withTexts(program, [JSON.stringify(shelf)], (at) => program._shimlight_shelf(at));
   }
 
   /// After each attempt to keep what is on the screen.

@@ -60,7 +60,7 @@ function openDatabase() {
   const request = indexedDB.open("shimlight", 2);
   request.onupgradeneeded = (event) => upgrade(request, event.oldVersion);
   return new Promise((resolve, reject) => {
-    request.onblocked = () => reject(new Error("an older Shimlight is open in another tab"));
+    request.onblocked = () => reject(new Error("older"));
     done(request).then(resolve, reject);
   });
 }
@@ -128,7 +128,7 @@ export class Storage {
       const known = await done(transaction.objectStore("library").get(house.id));
       if (house.lent || (known && known.rev !== house.rev)) {
         house.lent = true;
-        throw new Error("this house is open in another tab");
+        throw new Error("lent");
       }
       put(transaction, { id: house.id, rev: house.rev + 1 }, text);
       transaction.objectStore("settings").put(house.id, "open");

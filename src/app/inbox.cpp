@@ -131,14 +131,10 @@ EMSCRIPTEN_KEEPALIVE const char* shimlight_fault(const char* json) {
     return shimlight::app::fault_of(json).c_str();
 }
 
-/// The list of kept houses anew; each follows.
-EMSCRIPTEN_KEEPALIVE void shimlight_shelf(const char* promise, int keeps, int lent) {
-    shimlight::app::begin_shelf(promise, keeps != 0, lent != 0);
-}
-
-EMSCRIPTEN_KEEPALIVE void shimlight_shelf_house(const char* id, const char* name, const char* words,
-                                                int trashed) {
-    shimlight::app::put_on_shelf(id, name, words, trashed != 0);
+/// The list of kept houses anew.
+EMSCRIPTEN_KEEPALIVE void shimlight_shelf(const char* json) {
+    shimlight::app::take_shelf(json);
+    shimlight::app::wake();
 }
 
 /// The second part of the program can be called from now on; `lessons` came with it.

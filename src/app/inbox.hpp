@@ -26,7 +26,7 @@ struct Inbox {
     std::string opened_file;
     bool from_link = false; ///< the opened file is a link's
     std::string storage_note;
-    view::Shelf shelf;         ///< the houses beside the one that is open
+    const view::Shelf* shelf = nullptr; ///< the houses beside the one that is open
     float zoom = 1;            ///< CSS px of the page for each px of the screen: the text size
     bool touch = false;        ///< the last pointer was a finger
     bool whole = false;        ///< the rest of the program has come

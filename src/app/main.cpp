@@ -146,7 +146,7 @@ class Program {
         if (in.whole) p.opened_file = in.opened_file;
         p.from_link = in.from_link;
         p.storage_note = in.storage_note;
-        p.shelf = &in.shelf;
+        p.shelf = in.shelf;
         p.fonts = fonts_;
         p.mirror = &mirror_;
         p.painter = &canvas_.painter();

@@ -8,9 +8,9 @@
 
 namespace shimlight::app {
 
-/// The list of kept houses anew, empty.
-SHIMLIGHT_REST void begin_shelf(const char* promise, bool keeps, bool lent);
-SHIMLIGHT_REST void put_on_shelf(const char* id, const char* name, const char* words, bool trashed);
+/// The kept houses beside the open one: {"promise", "keeps", "lent", "houses": [{"id", "name",
+/// "words", "trashed"}]}, see view::Shelf.
+SHIMLIGHT_REST void take_shelf(const char* json);
 
 /// What is wrong with a house's text, with the path; empty when it can be read.
 SHIMLIGHT_REST const std::string& fault_of(const char* json);

@@ -119,9 +119,8 @@ bool HousePage::draw(Ui& ui, Session& session, Box box, bool& keys) {
     keys = settings(ui, session, right);
     if (!report_) report_ = std::make_unique<Report>();
     report_->draw(ui, session, right);
-    Column& below = columns.two ? left : right;
-    file(ui, session, below);
-    honesty(ui, below);
+    file(ui, session, right);
+    honesty(ui, right);
     content_px_ = std::max(left.y, right.y) - top + 2 * gap_px;
     scroll_.end(ui);
     return chosen;

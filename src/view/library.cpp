@@ -75,6 +75,7 @@ void open_beside(Ui& ui, Session& session, house::House house) {
 }
 
 void Library::this_house(Ui& ui, Session& session, Column& column) {
+    column.heading("library.this", "The open house", 3);
     typed(ui, session, column, "house.name", "Name", &house::House::name);
     typed(ui, session, column, "house.place", "Place", &house::House::place);
     column.space(6);
@@ -100,6 +101,8 @@ void Library::this_house(Ui& ui, Session& session, Column& column) {
 }
 
 void Library::others(Ui& ui, Session& session, Column& column) {
+    column.space(between_px);
+    column.heading("library.others", "Other houses", 3);
     if (keeps(ui))
         for (const ShelfHouse& one : ui.platform.shelf->houses)
             if (!one.trashed && column.card("shelf." + one.id, one.name, "", one.words, false))
@@ -118,16 +121,16 @@ void Library::others(Ui& ui, Session& session, Column& column) {
 }
 
 void Library::trash(Ui& ui, Column& column) {
-    bool first = true;
+    int count = 0;
     for (const ShelfHouse& one : ui.platform.shelf->houses) {
         if (!one.trashed) continue;
-        if (first) {
+        if (++count == 1) {
+            column.space(between_px);
             if (!gone_.empty())
                 column.sentence("library.gone", "Deleted", gone_ + " is in the trash.",
                                 ui.theme.ink);
             column.heading("library.trash", "Trash", 3);
         }
-        first = false;
         const Box line = column.take(touch_px);
         const float w = line.w - back_px - between_px;
         text_fitted(ui, ui.platform.fonts.body, {line.x, line.y + 4}, w, ui.theme.ink, one.name);
@@ -143,7 +146,7 @@ void Library::trash(Ui& ui, Column& column) {
             ask(ui, "restore", one.id);
         }
     }
-    if (first) {
+    if (count == 0) {
         sure_ = false;
         return;
     }
@@ -151,8 +154,8 @@ void Library::trash(Ui& ui, Column& column) {
         sure_ = button(ui, "library.empty", column.take(touch_px), "Empty the trash");
         return;
     }
-    const auto line = halves(column.take(touch_px));
-    if (button(ui, "library.erase", line[0], "Delete for good")) {
+    const auto line = halves(column.take(touch_px, between_px));
+    if (button(ui, "library.erase", line[0], "Delete " + std::to_string(count) + " for good")) {
         ask(ui, "empty");
         sure_ = false;
     }

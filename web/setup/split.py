@@ -29,8 +29,7 @@ REST = [f"shimlight::view::{name}(" for name in (
     "Remedies::draw", "HousePage::draw", "Why::draw", "LeverCard::draw",
     "WordsCard::draw", "open_house", "open_link", "take_photo", "Conductor::opened_lessons")]
 REST += [f"shimlight::app::{name}(" for name in (
-    "serve_report", "begin_shelf", "put_on_shelf", "fault_of",
-    "(anonymous namespace)::Program::show_house")]
+    "serve_report", "take_shelf", "fault_of", "(anonymous namespace)::Program::show_house")]
 EDGE = re.compile(r'^\s*"(.*)" -> "(.*)"; // call')
 NODE = re.compile(r'^\s*"(.*)" \[style="filled(.*)", fillcolor="(\w+)"\]')
 ROUND = re.compile(r'^\s*"(.*)" \[style="filled, rounded"')

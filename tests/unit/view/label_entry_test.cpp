@@ -149,7 +149,7 @@ TEST_CASE(
     if (!stage::Stage::has_type()) return;
     const std::string u =
         view::format_u(assess::rated(opening::Opening()).u_w_m2k, view::Units::us);
-    for (const stage::Size size : {stage::Size{360, 2600}, {768, 2200}, {1440, 1900}, {844, 2200}})
+    for (const stage::Size size : {stage::Size{360, 4600}, {768, 3400}, {1440, 2600}, {844, 3400}})
         for (const int text : {0, 2}) {
             stage::Size shown = size;
             shown.text = text;
