@@ -2,6 +2,7 @@
 // The back of an opening's sheet: the particulars, for who does the work or checks the numbers.
 #include "assess/by_tests.hpp"
 #include "assess/estimates.hpp"
+#include "assess/proof.hpp"
 #include "assess/sentences.hpp"
 #include "assess/words.hpp"
 #include "house/cautions.hpp"
