@@ -157,18 +157,19 @@ std::vector<MixOpening> mix_of(const std::vector<HouseOpening>& openings, double
 
 std::vector<RankedRemedy> ranked_remedies(const std::vector<HouseOpening>& openings, double hour) {
     const std::vector<MixOpening> mix = mix_of(openings, hour);
+    const auto before = [](const RankedRemedy& a, const RankedRemedy& b) {
+        const double x = a.fewer * b.price, y = b.fewer * a.price;
+        return x > y || (x == y && a.fewer > b.fewer && a.price == b.price);
+    };
     std::vector<RankedRemedy> all;
     for (std::size_t n = 0; n < mix.size(); ++n)
         for (std::size_t i = 0; i < mix[n].size(); ++i) {
             const MixChoice& c = mix[n][i];
             if (c.price < 0 || c.gain < assess::noticed_pct || openings[n].choices[i].combined)
                 continue;
-            all.push_back({n, i, c.price, c.gain});
+            const RankedRemedy r{n, i, c.price, c.gain};
+            all.insert(std::upper_bound(all.begin(), all.end(), r, before), r);
         }
-    std::stable_sort(all.begin(), all.end(), [](const RankedRemedy& a, const RankedRemedy& b) {
-        const double x = a.fewer * b.price, y = b.fewer * a.price;
-        return x > y || (x == y && a.fewer > b.fewer && a.price == b.price);
-    });
     return all;
 }
 

@@ -6,27 +6,27 @@
 #include <utility>
 
 namespace shimlight::house {
-namespace {
 
-/// Whether a set may follow the last of a list by price: only for more gain.
-template <class Set> void append(std::vector<Set>& list, const Set& set) {
+/// Puts a set behind a list by price: only for more gain.
+void MixSearch::append(std::vector<Node>& list, const Node& set) {
     if (list.empty() || set.gain > list.back().gain + same_mix) list.push_back(set);
 }
 
+bool MixSearch::before(const Node& a, const Node& b) {
+    return a.price < b.price || (a.price == b.price && a.gain > b.gain);
+}
+
 /// Two lists by price into one without what is dominated; of equals the first list's.
-template <class Set> std::vector<Set> merged(const std::vector<Set>& a, const std::vector<Set>& b) {
-    std::vector<Set> all;
+std::vector<MixSearch::Node> MixSearch::merged(const std::vector<Node>& a,
+                                               const std::vector<Node>& b) {
+    std::vector<Node> all;
     all.reserve(a.size() + b.size());
     for (std::size_t i = 0, j = 0; i < a.size() || j < b.size();) {
-        const bool first = j == b.size() ||
-                           (i < a.size() && (a[i].price < b[j].price ||
-                                             (a[i].price == b[j].price && a[i].gain >= b[j].gain)));
-        append(all, first ? a[i++] : b[j++]);
+        const bool second = i == a.size() || (j < b.size() && before(b[j], a[i]));
+        append(all, second ? b[j++] : a[i++]);
     }
     return all;
 }
-
-} // namespace
 
 /// What the openings not yet taken in could add at best if remedies could be split: gain over
 /// price, concave.
@@ -44,7 +44,7 @@ struct MixSearch::Rest {
     }
 };
 
-MixSearch::MixSearch(std::vector<MixOpening> openings, double budget)
+MixSearch::MixSearch(const std::vector<MixOpening>& openings, double budget)
     : budget_(std::max(0.0, budget) + same_mix) {
     undominated(openings);
     nodes_.push_back({0, 0, 0, -1});
@@ -52,7 +52,7 @@ MixSearch::MixSearch(std::vector<MixOpening> openings, double budget)
     known_ = greedy(0, budget_, 0);
 }
 
-MixSearch MixSearch::every_set(std::vector<MixOpening> openings, std::size_t most) {
+MixSearch MixSearch::every_set(const std::vector<MixOpening>& openings, std::size_t most) {
     MixSearch search;
     search.budget_ = HUGE_VAL;
     search.most_ = std::max<std::size_t>(most, 2);
@@ -63,41 +63,46 @@ MixSearch MixSearch::every_set(std::vector<MixOpening> openings, std::size_t mos
 }
 
 void MixSearch::undominated(const std::vector<MixOpening>& openings) {
-    for (std::size_t n = 0; n < openings.size(); ++n) {
-        std::vector<Option> all{{0, 0, -1}}, kept;
-        for (std::size_t i = 0; i < openings[n].size(); ++i) {
-            const MixChoice& c = openings[n][i];
-            if (c.price >= 0 && c.price <= budget_ && std::isfinite(c.price + c.gain))
-                all.push_back({c.price, c.gain, static_cast<int>(i)});
+    for (const MixOpening& opening : openings) {
+        std::vector<Node> all{{0, 0, 0, -1}};
+        for (std::size_t i = 0; i < opening.size(); ++i) {
+            const MixChoice& c = opening[i];
+            if (!(c.price >= 0 && c.price <= budget_ && std::isfinite(c.price + c.gain))) continue;
+            const Node node{c.price, c.gain, 0, static_cast<std::int32_t>(i)};
+            all.insert(std::upper_bound(all.begin(), all.end(), node, before), node);
         }
-        std::stable_sort(all.begin(), all.end(), [](const Option& a, const Option& b) {
-            return a.price < b.price || (a.price == b.price && a.gain > b.gain);
-        });
-        for (const Option& option : all)
-            append(kept, option);
-        // Of them the corners of the hull: each next one gains less a unit of money.
-        std::vector<Option> hull;
-        for (const Option& o : kept) {
-            while (hull.size() > 1) {
-                const Option &b = hull.back(), &a = hull[hull.size() - 2];
-                if ((b.gain - a.gain) * (o.price - b.price) >
-                    (o.gain - b.gain) * (b.price - a.price))
-                    break;
-                hull.pop_back();
-            }
-            hull.push_back(o);
-        }
-        for (std::size_t i = 1; i < hull.size(); ++i)
-            increments_.push_back(
-                {hull[i].price - hull[i - 1].price, hull[i].gain - hull[i - 1].gain, n});
-        options_.push_back(std::move(kept));
+        std::vector<Node>& kept = options_.emplace_back();
+        for (const Node& node : all)
+            append(kept, node);
+        add_hull(kept, options_.size() - 1);
     }
     free_.assign(options_.size() + 1, 0);
     for (std::size_t n = options_.size(); n-- > 0;)
         free_[n] = free_[n + 1] + options_[n].front().gain;
-    std::stable_sort(
-        increments_.begin(), increments_.end(),
-        [](const Increment& a, const Increment& b) { return a.gain * b.price > b.gain * a.price; });
+}
+
+/// The corners of the hull of an opening's remedies: each next one gains less a unit of money.
+void MixSearch::add_hull(const std::vector<Node>& kept, std::size_t opening) {
+    std::vector<Node> hull;
+    for (const Node& node : kept) {
+        while (hull.size() > 1) {
+            const Node &b = hull.back(), &a = hull[hull.size() - 2];
+            if ((b.gain - a.gain) * (node.price - b.price) >
+                (node.gain - b.gain) * (b.price - a.price))
+                break;
+            hull.pop_back();
+        }
+        hull.push_back(node);
+    }
+    for (std::size_t i = 1; i < hull.size(); ++i) {
+        const Increment more{hull[i].price - hull[i - 1].price, hull[i].gain - hull[i - 1].gain,
+                             opening};
+        increments_.insert(std::upper_bound(increments_.begin(), increments_.end(), more,
+                                            [](const Increment& a, const Increment& b) {
+                                                return a.gain * b.price > b.gain * a.price;
+                                            }),
+                           more);
+    }
 }
 
 /// Gain with the rest filled by gain per money as long as it fits: a set that can be had.
@@ -118,12 +123,12 @@ double MixSearch::greedy(double gain, double left, std::size_t from) const {
 
 /// The list before with one option of the next opening; what can no longer reach the best known
 /// set is left out.
-void MixSearch::shifted(const Option& option, const Rest& rest, std::vector<Node>& out) const {
+void MixSearch::shifted(const Node& option, const Rest& rest, std::vector<Node>& out) const {
     std::size_t place = rest.price.size() - 1;
     out.clear();
     for (std::size_t i = ends_[ends_.size() - 2]; i < ends_.back(); ++i) {
         const Node next{nodes_[i].price + option.price, nodes_[i].gain + option.gain,
-                        static_cast<std::uint32_t>(i), option.index};
+                        static_cast<std::uint32_t>(i), option.choice};
         if (next.price > rest.budget) return;
         if (most_ == 0 && next.gain + rest.at(rest.budget - next.price, place) < rest.least)
             continue;
@@ -144,7 +149,7 @@ bool MixSearch::step() {
             rest.gain.push_back(rest.gain.back() + more.gain);
         }
     std::vector<Node> all, next;
-    for (const Option& option : options_[n]) {
+    for (const Node& option : options_[n]) {
         shifted(option, rest, next);
         all = merged(all, next);
     }

@@ -32,10 +32,10 @@ inline constexpr double same_mix = 1e-9;
 class MixSearch {
   public:
     /// The best set within the budget.
-    MixSearch(std::vector<MixOpening> openings, double budget);
+    MixSearch(const std::vector<MixOpening>& openings, double budget);
     /// Every undominated set: the highest gain at each price that raises it. Lists longer than
     /// `most` are thinned; what is left can be had, but better may lie between.
-    static MixSearch every_set(std::vector<MixOpening> openings, std::size_t most);
+    static MixSearch every_set(const std::vector<MixOpening>& openings, std::size_t most);
 
     /// Takes in one opening; false when none is left.
     bool step();
@@ -47,10 +47,7 @@ class MixSearch {
     std::size_t longest() const { return longest_; } ///< list so far
 
   private:
-    struct Option {
-        double price, gain;
-        int index;
-    };
+    /// A set, or one opening's remedy.
     struct Node {
         double price, gain;
         std::uint32_t before; ///< in `nodes_`
@@ -61,8 +58,8 @@ class MixSearch {
         double price, gain;
         std::size_t opening;
     };
-    std::vector<std::vector<Option>> options_; ///< undominated, none among them
-    std::vector<Increment> increments_;        ///< by gain per money
+    std::vector<std::vector<Node>> options_; ///< undominated, none among them
+    std::vector<Increment> increments_;      ///< by gain per money
     std::vector<double> free_; ///< gain without money of all openings from this one on
     std::vector<Node> nodes_;
     std::vector<std::size_t> ends_; ///< of each opening's list in `nodes_`, the first the empty set
@@ -73,9 +70,13 @@ class MixSearch {
 
     struct Rest;
     MixSearch() = default;
+    static void append(std::vector<Node>& list, const Node& set);
+    static bool before(const Node& a, const Node& b);
+    static std::vector<Node> merged(const std::vector<Node>& a, const std::vector<Node>& b);
     void undominated(const std::vector<MixOpening>& openings);
+    void add_hull(const std::vector<Node>& kept, std::size_t opening);
     double greedy(double gain, double left, std::size_t from) const;
-    void shifted(const Option& option, const Rest& rest, std::vector<Node>& out) const;
+    void shifted(const Node& option, const Rest& rest, std::vector<Node>& out) const;
     void thin(std::vector<Node>& list);
 };
 

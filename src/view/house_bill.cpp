@@ -108,6 +108,7 @@ void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
         row(id, name, pair(today_.year.total.*part, then_.year.total.*part) + " kWh");
     };
     if (today_.by_months) months(ui, column);
+    column.space(4);
     column.heading("bill.house.sums",
                    fresh_ ? "The year: today → chosen remedies" : done + " as before:", 3);
     if (today_.by_months) {
@@ -151,6 +152,7 @@ void HouseBill::money(Ui& ui, const Session& session, Column& column) const {
     if (with == 0) return;
     const std::string& currency = session.house().currency;
     const ImU32 ink = ui.theme.ink;
+    column.space(8);
     column.heading("bill.house.money", "The chosen remedies together", 3);
     column.row("bill.house.price", "Price", format_money(money_.price, currency), ink,
                {"house.price"});
@@ -303,6 +305,7 @@ void HouseBill::draw_sets(Ui& ui, const Session& session, Column& column) const 
 }
 
 void HouseBill::budget(Ui& ui, Session& session, Column& column) {
+    column.space(8);
     column.heading("bill.house.budget", "Best for this budget", 3);
     const float top = column.y;
     const auto searching = [&] {
@@ -399,6 +402,7 @@ void HouseBill::best(Ui& ui, Session& session, Column& column) {
 
 void HouseBill::ranked(Ui& ui, const Session& session, Column& column) {
     const house::House& h = session.house();
+    column.space(8);
     column.heading("bill.house.ranked", "What each solves for its money", 3);
     const auto all = house::ranked_remedies(openings_, hour_);
     const std::size_t shown = all_ ? all.size() : std::min(first_few, all.size());
