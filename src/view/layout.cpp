@@ -18,6 +18,7 @@ constexpr float least_levers_px = 140; // the remedy and one lever
 // A phone with larger text: one lever, and the remedy by scrolling; nothing between the rows.
 constexpr float told_picture_px = 130; ///< with less picture the verdict gives way to it
 constexpr float short_px = 450, short_levers_px = 92, short_picture_px = 110;
+constexpr float shortest_px = 400, one_lever_px = 80; ///< there the picture needs the rest
 constexpr float saved_views_px = 6, saved_strip_px = 4, saved_verdict_px = 3;
 
 Box safe_area(const Platform& p) {
@@ -60,7 +61,10 @@ Layout arrange_narrow(const Box& all, float verdict_px, Middle middle) {
     const float verdict =
         verdict_px > 0 ? std::max(verdict_px, least_verdict_px) + 14 - tight * saved_verdict_px
                        : 16;
-    const float levers = std::max(is_short ? short_levers_px : least_levers_px, between * 0.26f);
+    const float levers =
+        between < shortest_px
+            ? one_lever_px
+            : std::max(is_short ? short_levers_px : least_levers_px, between * 0.26f);
     const float picture = std::max(is_short ? short_picture_px : least_picture_px,
                                    between - strip - verdict - levers);
     l.picture = {all.x, l.top.bottom(), all.w, picture};
