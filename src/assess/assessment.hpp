@@ -91,6 +91,12 @@ struct Assessment {
     Warnings warnings;
 };
 
+/// Cuts by a bit each: of the unit alone by Position, then of the unit in its wall.
+using CutSet = unsigned;
+inline constexpr CutSet unit_cuts = (1u << opening::position_count) - 1;
+inline constexpr CutSet wall_cuts = unit_cuts << opening::position_count;
+inline constexpr CutSet all_cuts = unit_cuts | wall_cuts;
+
 /// Which work to do now.
 struct Budget {
     opening::Position shown = opening::Position::sill; ///< this cut first
@@ -101,6 +107,10 @@ struct Budget {
     bool moving = false;
     bool seen = true;         ///< while moving: whether the shown cut is on the screen
     double max_ms = HUGE_VAL; ///< while moving: no further cut is begun after that
+    /// While moving: many small changes around the case that was asked first, each at draft and on
+    /// that one's grids, so that differences are the change's own.
+    bool around = false;
+    CutSet cuts = all_cuts; ///< while moving: only these
 };
 
 /// Remembers what a lever did not touch. One per case that is kept on the screen.

@@ -143,17 +143,19 @@ int Assessor::Memory::solve_within(const opening::Case& c, const Budget& budget)
 void Assessor::Memory::follow_lever(const opening::Case& c, const Budget& budget) {
     const auto start = std::chrono::steady_clock::now();
     const opening::Case apart = measurable(c);
+    const Pace pace = budget.around ? Pace::around : Pace::moving;
     const auto begun = [&](bool in_wall, std::size_t which) {
         Slot& slot = in_wall ? installed[which] : alone[which];
         slot.want(in_wall ? c : apart, in_wall ? glass.glass : apart_glass);
-        if (slot.fresh(Accuracy::draft, Pace::moving)) return false;
-        slot.solve(Accuracy::draft, Pace::moving);
+        if (slot.fresh(Accuracy::draft, pace)) return false;
+        slot.solve(Accuracy::draft, pace);
         return true;
     };
     int left = budget.max_solves;
     if (left > 0 && budget.seen && begun(true, index(budget.shown))) --left;
     for (std::size_t tried = 0; tried < 2 * position_count && left > 0; ++tried) {
         turn = (turn + 1) % (2 * position_count);
+        if ((budget.cuts >> turn & 1) == 0) continue;
         if (!begun(turn >= position_count, turn % position_count)) continue;
         --left;
         const std::chrono::duration<double, std::milli> taken =

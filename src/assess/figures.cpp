@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/figures.hpp"
 
+#include "assess/surfaces.hpp"
 #include "opening/sash_glass.hpp"
 #include "physics/thermography.hpp"
 
@@ -87,14 +88,15 @@ constexpr Figure rows[] = {
     {"glass_inside", "Glass, inside face", Kind::temperature_c, inside_glass_c, Needs::glass},
     {"ankles", "Bothered at the ankles", Kind::percent, of_seat<&Seat::ankle_bare_pct>,
      Needs::seat},
-    {"wet_above", "Indoor humidity that wets the glass", Kind::humidity, of<&A::max_rh>},
-    {"u_window", "U-factor, whole window", Kind::u_w_m2k, of<&A::u_window_w_m2k>},
+    {"wet_above", "Indoor humidity that wets the glass", Kind::humidity, of<&A::max_rh>,
+     Needs::coldest_edge},
+    {"u_window", "U-factor, whole window", Kind::u_w_m2k, of<&A::u_window_w_m2k>, Needs::unit},
     {"year_cost", "Heat lost in a year, this opening", Kind::money, of<&A::year_cost>},
     {"u_centre", "U-factor, centre of glass", Kind::u_w_m2k, of<&A::u_centre_w_m2k>, Needs::glass},
     {"u_installed", "U-factor, installed, with joint and leak", Kind::u_w_m2k,
      of<&A::u_installed_w_m2k>},
-    {"u_frame", "U-factor, frame and sashes", Kind::u_w_m2k, of<&A::u_frame_w_m2k>},
-    {"u_edge", "U-factor, edge of the glass", Kind::u_w_m2k, of<&A::u_edge_w_m2k>},
+    {"u_frame", "U-factor, frame and sashes", Kind::u_w_m2k, of<&A::u_frame_w_m2k>, Needs::unit},
+    {"u_edge", "U-factor, edge of the glass", Kind::u_w_m2k, of<&A::u_edge_w_m2k>, Needs::unit},
     {"year_kwh", "Heat of a year, this opening", Kind::energy_kwh, of<&A::year_kwh>},
     {"year_air", "Share of the year's heat carried by air", Kind::share, of<&A::year_air_share>},
     {"heat", "Heat lost now", Kind::heat_w, of<&A::heat_w>},
@@ -106,10 +108,11 @@ constexpr Figure rows[] = {
     {"sash_flow", "Air past the sashes", Kind::flow_m3_s, of_leak<&LeakResult::sash_m3_s>,
      Needs::leak},
     {"shim_air", "Air from the joint, as it enters", Kind::temperature_c,
-     of_leak<&LeakResult::shim_air_c>},
+     of_leak<&LeakResult::shim_air_c>, Needs::wall},
     {"sash_air", "Air from the sashes, as it enters", Kind::temperature_c,
-     of_leak<&LeakResult::sash_air_c>},
-    {"leak_heat", "Heat carried by the leak", Kind::heat_w, of_leak<&LeakResult::heat_w>},
+     of_leak<&LeakResult::sash_air_c>, Needs::wall},
+    {"leak_heat", "Heat carried by the leak", Kind::heat_w, of_leak<&LeakResult::heat_w>,
+     Needs::leak},
     {"pressure", "Pressure across the window", Kind::pressure_pa,
      [](const Case&, const A& a) { return a.leak.drive.pressure_pa; }, Needs::leak},
     {"ankle_speed", "Air speed at the ankles", Kind::speed_m_s, of_seat<&Seat::ankle_speed_m_s>,
@@ -132,15 +135,22 @@ constexpr Figure rows[] = {
      [](const Case&, const A& a) { return a.sun.shgc; }, Needs::sun},
     {"light", "Visible light let in", Kind::ratio,
      [](const Case&, const A& a) { return a.sun.light; }, Needs::sun},
-    {"part.glass_centre", "Coldest glass, centre", Kind::temperature_c, part_c<Part::glass_centre>},
-    {"part.glass_edge", "Coldest edge of the glass", Kind::temperature_c, part_c<Part::glass_edge>},
-    {"part.frame", "Coldest place of the frame", Kind::temperature_c, part_c<Part::frame>},
-    {"part.casing", "Coldest place of the casing", Kind::temperature_c, part_c<Part::casing>},
-    {"part.wall", "Coldest place of the wall", Kind::temperature_c, part_c<Part::wall>},
-    {"part.storm", "Inner face of the storm panel", Kind::temperature_c, part_c<Part::storm>},
-    {"wet.storm", "Indoor humidity that wets the storm panel", Kind::humidity,
-     part_rh<Part::storm>},
-    {"wet.casing", "Indoor humidity that wets the casing", Kind::humidity, part_rh<Part::casing>},
+    {"part.glass_centre", "Coldest glass, centre", Kind::temperature_c, part_c<Part::glass_centre>,
+     Needs::coldest_centre},
+    {"part.glass_edge", "Coldest edge of the glass", Kind::temperature_c, part_c<Part::glass_edge>,
+     Needs::coldest_edge},
+    {"part.frame", "Coldest place of the frame", Kind::temperature_c, part_c<Part::frame>,
+     Needs::coldest_frame},
+    {"part.casing", "Coldest place of the casing", Kind::temperature_c, part_c<Part::casing>,
+     Needs::coldest_casing},
+    {"part.wall", "Coldest place of the wall", Kind::temperature_c, part_c<Part::wall>,
+     Needs::coldest_wall},
+    {"part.storm", "Inner face of the storm panel", Kind::temperature_c, part_c<Part::storm>,
+     Needs::storm},
+    {"wet.storm", "Indoor humidity that wets the storm panel", Kind::humidity, part_rh<Part::storm>,
+     Needs::storm},
+    {"wet.casing", "Indoor humidity that wets the casing", Kind::humidity, part_rh<Part::casing>,
+     Needs::coldest_casing},
     {"neck", "Bothered at the neck", Kind::percent, of_seat<&Seat::draft_rate_neck_pct>,
      Needs::seat},
     {"neck_speed", "Air speed at the neck", Kind::speed_m_s, of_seat<&Seat::neck_speed_m_s>,
@@ -163,14 +173,15 @@ constexpr Figure rows[] = {
     {"infrared.glass", "Infrared, glass", Kind::temperature_c, shown_glass_c, Needs::glass},
     {"infrared.mirror", "Infrared, mirrored face", Kind::temperature_c, shown_mirror_c,
      Needs::glass},
-    {"infrared.casing", "Infrared, coldest casing", Kind::temperature_c,
-     shown_part_c<Part::casing>},
+    {"infrared.casing", "Infrared, coldest casing", Kind::temperature_c, shown_part_c<Part::casing>,
+     Needs::coldest_casing},
     {"emissivity", "Emissivity, glass to room", Kind::ratio, room_emissivity, Needs::glass},
     {"outside", "Outdoor air", Kind::temperature_c,
-     [](const Case& c, const A&) { return c.weather.outside_c; }},
-    {"room", "Room air", Kind::temperature_c, [](const Case& c, const A&) { return c.room.air_c; }},
+     [](const Case& c, const A&) { return c.weather.outside_c; }, Needs::room},
+    {"room", "Room air", Kind::temperature_c, [](const Case& c, const A&) { return c.room.air_c; },
+     Needs::room},
     {"humidity", "Humidity of the room", Kind::share,
-     [](const Case& c, const A&) { return c.room.rh; }},
+     [](const Case& c, const A&) { return c.room.rh; }, Needs::room},
 };
 static_assert(sizeof rows / sizeof rows[0] == figure_count);
 
@@ -178,6 +189,30 @@ static_assert(sizeof rows / sizeof rows[0] == figure_count);
 
 std::span<const Figure> figures() {
     return rows;
+}
+
+CutSet cuts_of(const Figure& figure, const Assessment& now) {
+    // No small step of a lever moves the coldest place to a cut where it is so much warmer.
+    constexpr double near_k = 1;
+    constexpr Part parts[] = {Part::glass_centre, Part::glass_edge, Part::frame, Part::casing,
+                              Part::wall};
+    if (figure.needs == Needs::unit) return unit_cuts;
+    if (figure.needs == Needs::wall) return wall_cuts;
+    if (figure.needs < Needs::coldest_centre) return all_cuts;
+    const Part part =
+        parts[static_cast<int>(figure.needs) - static_cast<int>(Needs::coldest_centre)];
+    const PartSurface* coldest = surface(now, part);
+    if (!coldest) return wall_cuts;
+    CutSet cuts = 0;
+    for (std::size_t i = 0; i < now.cuts.size(); ++i) {
+        const auto place = now.cuts[i] ? coldest_of_part(*now.cuts[i], part) : std::nullopt;
+        const bool here = coldest->position == static_cast<opening::Position>(i);
+        // Away from its edges the glass is as cold in every cut.
+        const bool near =
+            part != Part::glass_centre && place && place->c < coldest->surface_c + near_k;
+        if (here || near) cuts |= 1u << (opening::position_count + static_cast<int>(i));
+    }
+    return cuts;
 }
 
 const Figure* find_figure(std::string_view key) {

@@ -29,8 +29,24 @@ enum class FigureKind {
     vote          ///< −3…3, PMV
 };
 
-/// What must be computed anew for a changed case.
-enum class Needs { sections, glass, sun, room, leak, seat };
+/// What must be computed anew for a changed case. From `sections` on cuts: all; those of the unit
+/// alone; all in the wall; those in which a part is coldest, or nearly so.
+enum class Needs {
+    glass,
+    storm,
+    sun,
+    room,
+    leak,
+    seat,
+    sections,
+    unit,
+    wall,
+    coldest_centre,
+    coldest_edge,
+    coldest_frame,
+    coldest_casing,
+    coldest_wall
+};
 
 struct Figure {
     std::string_view key, name;
@@ -43,6 +59,9 @@ struct Figure {
 /// All of them, in a fixed order.
 std::span<const Figure> figures();
 inline constexpr std::size_t figure_count = 55;
+
+/// The cuts that a figure which needs some is read from, in a case near the one of `now`.
+CutSet cuts_of(const Figure& figure, const Assessment& now);
 
 /// nullptr when there is none of that key.
 const Figure* find_figure(std::string_view key);

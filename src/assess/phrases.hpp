@@ -65,6 +65,7 @@ inline constexpr Phrase outdoor_air = "Outdoor air at the glass", wind = "Wind a
                         air_before = "Air before the glass (curtain, heater)",
                         gas = "Gas left between the panes", sun = "Sun on the glass",
                         coating = "A low-e coating", storm_panel = "A storm panel",
+                        covering = "A drawn covering", clear_sky = "A clear night sky",
                         emissivity = "Emissivity of the face",
                         outdoor_air_there = "Outdoor air at the window",
                         air_before_part = "Air before it (curtain, heater)",

@@ -113,10 +113,11 @@ bool Slot::take_mirrored(const Slot& other) {
 void Slot::solve(section::Accuracy accuracy, Pace pace) {
     const section::Painting& painting = wanted_.painting;
     const section::Field* warm = solved_ && is_shown() ? &solved_->field : nullptr;
-    const bool moving = pace == Pace::moving;
-    Result<section::Field> result =
-        moving ? kept_.glimpse(painting, warm) : section::solve(painting, accuracy, warm);
-    followed_ = moving; // and hurried: not for what stays
+    Result<section::Field> result = pace == Pace::moving ? kept_.glimpse(painting, warm)
+                                    : pace == Pace::around
+                                        ? kept_.around(painting, warm)
+                                        : section::solve(painting, accuracy, warm);
+    followed_ = pace != Pace::resting; // not for what stays
     failed_ = !ok(result);
     if (failed_) return;
     solved_ = std::make_shared<const SolvedCut>(SolvedCut{wanted_, std::move(value(result))});

@@ -12,8 +12,8 @@
 
 namespace shimlight::assess {
 
-/// Whether the wanted cut is one of a lever's way or stays.
-enum class Pace { moving, resting };
+/// Whether the wanted cut is one of a lever's way, one of many around a first, or stays.
+enum class Pace { moving, around, resting };
 
 /// One cut: what is wanted, what is solved, and what is read from the solution.
 class Slot {

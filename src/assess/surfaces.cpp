@@ -28,17 +28,13 @@ std::vector<bool> regions_of(const opening::Cut& cut, Part part) {
 
 /// Takes the cut's coldest place of the part if it is colder than `coldest`.
 void take_colder(const SolvedCut& solved, Part part, std::optional<PartSurface>& coldest) {
-    const std::vector<bool> wanted = regions_of(solved.cut, part);
-    for (std::size_t air = 0; air < solved.cut.air_is_inside.size(); ++air) {
-        if (!solved.cut.air_is_inside[air]) continue;
-        const auto place = solved.field.coldest(static_cast<int>(air), &wanted);
-        if (!place || (coldest && place->c >= coldest->surface_c)) continue;
-        coldest.emplace();
-        coldest->part = part;
-        coldest->position = solved.cut.position;
-        coldest->surface_c = place->c;
-        coldest->at = place->at;
-    }
+    const auto place = coldest_of_part(solved, part);
+    if (!place || (coldest && place->c >= coldest->surface_c)) return;
+    coldest.emplace();
+    coldest->part = part;
+    coldest->position = solved.cut.position;
+    coldest->surface_c = place->c;
+    coldest->at = place->at;
 }
 
 void add_moisture(PartSurface& surface, const opening::Case& c) {
@@ -55,6 +51,17 @@ void add_moisture(PartSurface& surface, const opening::Case& c) {
 }
 
 } // namespace
+
+std::optional<section::ColdestPoint> coldest_of_part(const SolvedCut& solved, Part part) {
+    const std::vector<bool> wanted = regions_of(solved.cut, part);
+    std::optional<section::ColdestPoint> coldest;
+    for (std::size_t air = 0; air < solved.cut.air_is_inside.size(); ++air) {
+        if (!solved.cut.air_is_inside[air]) continue;
+        const auto place = solved.field.coldest(static_cast<int>(air), &wanted);
+        if (place && (!coldest || place->c < coldest->c)) coldest = place;
+    }
+    return coldest;
+}
 
 double heat_of_part_w_m(const SolvedCut& solved, Part part) {
     double heat_w_m = 0;

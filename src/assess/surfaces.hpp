@@ -8,6 +8,11 @@ namespace shimlight::assess {
 
 using SolvedCuts = std::array<std::shared_ptr<const SolvedCut>, opening::position_count>;
 
+/// Coldest place of a part's inside faces in this cut, their ends and joints included: what may get
+/// wet first is the lowest temperature of the surface (ISO 13788:2012, ISO 10211:2017). Empty where
+/// the cut has none of it.
+std::optional<section::ColdestPoint> coldest_of_part(const SolvedCut& solved, opening::Part part);
+
 /// Heat that enters a part's inside faces in this cut, W per metre.
 double heat_of_part_w_m(const SolvedCut& solved, opening::Part part);
 

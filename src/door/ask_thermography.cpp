@@ -72,7 +72,7 @@ physics::InfraredReading read(ObjectReader& question, std::size_t part) {
     return reading;
 }
 
-/// The window at the reading's airs and wind.
+/// The window at the reading's airs, wind and sky.
 std::optional<opening::Case> read_window(ObjectReader& question,
                                          const physics::InfraredReading& reading) {
     if (!question.has("window")) {
@@ -83,6 +83,7 @@ std::optional<opening::Case> read_window(ObjectReader& question,
     house::read_scope(question.object("window"), opening::Scope::opening, c);
     house::make_consistent(c);
     c.weather = {reading.outside_c, reading.wind_m_s};
+    if (question.choice("sky", sky_keys, 0) == 1) c.weather.sky = opening::Sky::clear_night;
     c.room.air_c = reading.inside_c;
     if (reading.outdoors)
         question.reading().fail("/window", "is computed on its room side; accepted is side inside");

@@ -39,8 +39,8 @@ void count_from_room(CoveredGlass& result, const Case& c, double glass_c) {
     glass.r_m2k_w = 1 / glass.u_w_m2k;
 }
 
-CoveredGlass balance(const Case& c, double slots) {
-    CoveredGlass result{glazing_balance(c), true, {}};
+CoveredGlass balance(const Case& c, double slots, const physics::AbsorbedSun& sun_w_m2) {
+    CoveredGlass result{glazing_balance(c, sun_w_m2), true, {}};
     physics::Covering covering = usual_covering(c.opening.covering);
     covering.top_m *= slots;
     covering.bottom_m *= slots;
@@ -60,7 +60,7 @@ CoveredGlass balance(const Case& c, double slots) {
         inside.air_c = result.covering.gap_c;
         inside.convective_w_m2k = result.covering.convective_w_m2k;
         inside.radiant_c = black_c(glass_c, emissivity, result.covering);
-        result.glass = glazing_balance(c, inside);
+        result.glass = glazing_balance(c, inside, sun_w_m2);
         change_k = result.glass.faces_c[face] - glass_c;
         glass_c += step * change_k;
     }
@@ -85,14 +85,15 @@ physics::Covering usual_covering(Covering kind) {
     return {};
 }
 
-CoveredGlass covered_glass(const Case& c, double slots) {
-    if (c.opening.covering == Covering::none) return {glazing_balance(c), false, {}};
-    if (std::fabs(c.room.air_c - c.weather.outside_c) >= telling_k) return balance(c, slots);
+CoveredGlass covered_glass(const Case& c, double slots, const physics::AbsorbedSun& sun_w_m2) {
+    if (c.opening.covering == Covering::none) return {glazing_balance(c, sun_w_m2), false, {}};
+    if (std::fabs(c.room.air_c - c.weather.outside_c) >= telling_k)
+        return balance(c, slots, sun_w_m2);
     // Films hardly change over a kelvin: those of a slightly colder day serve.
     Case colder = c;
     colder.weather.outside_c = c.room.air_c - 1;
-    const CoveredGlass like = balance(colder, slots);
-    CoveredGlass result{glazing_balance(c), true, like.covering};
+    const CoveredGlass like = balance(colder, slots, {});
+    CoveredGlass result{glazing_balance(c, sun_w_m2), true, like.covering};
     result.glass.inside_film = like.glass.inside_film;
     result.glass.u_w_m2k = like.glass.u_w_m2k;
     result.glass.r_m2k_w = like.glass.r_m2k_w;

@@ -19,6 +19,8 @@ struct CoveredGlass {
 };
 
 /// `slots` multiplies the widths of all slots: 0.5 and 2 span what is seen in houses.
-CoveredGlass covered_glass(const Case& c, double slots = 1);
+/// `absorbed_w_m2`: of the sun, by pane of glazing_stack().
+CoveredGlass covered_glass(const Case& c, double slots = 1,
+                           const physics::AbsorbedSun& absorbed_w_m2 = {});
 
 } // namespace shimlight::opening

@@ -108,13 +108,19 @@ std::optional<Problem> Attempt::solve(const Field* warm) {
     return {};
 }
 
+bool Attempt::follows(const Painting& next) const {
+    Painting wanted = next;
+    take_up_cavities(painting_, wanted);
+    const Painting& laid_for = laid_for_ ? *laid_for_ : painting_;
+    return largest_change(laid_for, wanted) <= (hurried_ ? hurried_change : grid_change);
+}
+
 bool Attempt::follow(const Painting& next) {
+    if (!follows(next)) return false;
     if (!laid_for_) laid_for_ = painting_;
     if (!hierarchy_of_) hierarchy_of_ = painting_;
     Painting wanted = next;
     take_up_cavities(painting_, wanted);
-    if (!(largest_change(*laid_for_, wanted) <= (hurried_ ? hurried_change : grid_change)))
-        return false;
     const bool same_balance = settled_ && largest_change(painting_, wanted) == 1;
     painting_ = std::move(wanted);
     if (!same_balance) repaint(painting_, solution_);

@@ -22,6 +22,9 @@ class Attempt {
     /// attempt is over then.
     bool follow(const Painting& next);
 
+    /// Whether follow() would try.
+    bool follows(const Painting& next) const;
+
     /// From now on only as far as the eye can tell while a lever moves: to 3 in 10,000, the
     /// cavities with the temperatures of the section before.
     void hurry() { hurried_ = true; }

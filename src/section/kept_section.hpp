@@ -29,6 +29,11 @@ class KeptSection {
     /// that is followed to 3 in 10,000, its cavities as warm as in the one before.
     Result<Field> glimpse(const Painting& painting, const Field* warm = nullptr);
 
+    /// What the free function would answer at draft accuracy for one of many paintings around the
+    /// first: on that one's grid, so that small differences are not drowned by those between grids.
+    /// One of another shape is solved by itself, and the first stays.
+    Result<Field> around(const Painting& painting, const Field* warm = nullptr);
+
     /// Whether the same painting again would bring nothing new.
     bool settled() const;
 

@@ -39,6 +39,12 @@ Result<Field> KeptSection::glimpse(const Painting& painting, const Field* warm) 
     return solve(painting, Accuracy::draft, warm, true);
 }
 
+Result<Field> KeptSection::around(const Painting& painting, const Field* warm) {
+    if (last_ && !find_problem(painting) && !last_->follows(painting))
+        return section::solve(painting, Accuracy::draft, warm);
+    return solve(painting, Accuracy::draft, warm, false);
+}
+
 bool KeptSection::settled() const {
     return !last_ || last_->settled();
 }

@@ -56,6 +56,7 @@ class Bill {
     void fuel_and_price(Ui& ui, Session& session, Column& column);
     void payback(Ui& ui, const Session& session, Column& column) const;
     void tell_year(Ui& ui, const Session& session) const;
+    void tell_months(Why& why, const Session& session) const;
     void tell_money(Ui& ui, const Session& session, const opening::Remedy& remedy) const;
     void thermostat(Ui& ui, const Session& session, Column& column) const;
     void list(Ui& ui, const Session& session, Column& column) const;

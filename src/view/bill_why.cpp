@@ -16,7 +16,58 @@ std::string hundredths(double v) {
     return typeset(text);
 }
 
+using assess::MonthHeat;
+
+/// A sum of the page and its months.
+struct MonthSum {
+    std::string_view id, words;
+    double MonthHeat::*of;
+};
+constexpr MonthSum month_sums[] = {
+    {"bill.conduction", "through glass, frame and joint", &MonthHeat::conduction_kwh},
+    {"bill.leakage", "with leaking air", &MonthHeat::leakage_kwh},
+    {"bill.gain", "sun on the glass × what of it comes in", &MonthHeat::gain_kwh},
+    {"bill.useful", "sun let in × what the house can use of it", &MonthHeat::useful_gain_kwh},
+    {"bill.heat", "heating with the window − heating with a wall that passes nothing",
+     &MonthHeat::heating_kwh},
+    {"bill.cool", "cooling with the window − cooling without", &MonthHeat::cooling_kwh},
+};
+
+/// "20.1 + 15.3 + … = 80.2 kWh", January first.
+std::string month_terms(const assess::YearHeat& year, double MonthHeat::*of) {
+    std::string words;
+    for (const MonthHeat& month : year.months) {
+        const std::string term = tenths(month.*of);
+        words += (words.empty() ? "" : " + ") + (month.*of < 0 ? "(" + term + ")" : term);
+    }
+    return words + " = " + tenths(year.total.*of) + " kWh";
+}
+
 } // namespace
+
+/// Sums of twelve months; by degree days the whole, and what of it air carries.
+void Bill::tell_months(Why& why, const Session& session) const {
+    const assess::Assessment *today = &session.today_result(), *remedy = &session.remedy_result();
+    const auto tell = [&](const std::string& words, const std::string& a, const std::string& b) {
+        why.tell(words + (session.has_remedy() ? "\nToday: " + a + "\nRemedy: " + b : "\n" + a));
+    };
+    if (today->year && remedy->year) {
+        for (const MonthSum& sum : month_sums)
+            if (why.asks(sum.id))
+                tell("each month " + std::string(sum.words) + ", January to December",
+                     month_terms(*today->year, sum.of), month_terms(*remedy->year, sum.of));
+        return;
+    }
+    const auto share = [](const assess::Assessment& a) {
+        return tenths(a.year_kwh) + " kWh × " + hundredths(a.year_air_share);
+    };
+    const auto days = [&](Shown of) {
+        return why_formula("year_kwh", session.shown_case(of), session.result(of), Units::si, "");
+    };
+    if (why.asks("bill.leakage"))
+        tell("heat lost × share that air carries", share(*today), share(*remedy));
+    if (why.asks("bill.heat")) tell("degree days", days(Shown::today), days(Shown::remedy));
+}
 
 void Bill::tell_year(Ui& ui, const Session& session) const {
     if (!ui.why) return;
@@ -29,13 +80,7 @@ void Bill::tell_year(Ui& ui, const Session& session) const {
         if (!session.has_remedy()) return today;
         return "Today: " + today + "\nRemedy: " + one(session.remedy_result(), running, fuel);
     };
-    if (why.asks("bill.heat") && session.today_result().year)
-        why.tell(both([](const assess::Assessment& a, const opening::Running&, const house::Fuel&) {
-            const assess::MonthHeat& t = a.year->total;
-            return "lost − sun that saves heating, by months\nyear's sums " +
-                   whole(t.conduction_kwh) + " + " + whole(t.leakage_kwh) + " − " +
-                   whole(t.useful_gain_kwh) + " kWh";
-        }));
+    tell_months(why, session);
     if (why.asks("bill.fuel_used"))
         why.tell(
             both([](const assess::Assessment& a, const opening::Running& r, const house::Fuel& f) {

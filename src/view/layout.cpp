@@ -15,9 +15,11 @@ constexpr float least_verdict_px = touch_px - 12; // a finger opens it
 constexpr float wide_strip_px = 84;
 constexpr float least_picture_px = 180;
 constexpr float least_levers_px = 140; // the remedy and one lever
-// A phone with larger text: one lever, and the remedy by scrolling.
-constexpr float told_picture_px = 150; ///< with less picture the verdict gives way to it
+// A phone with larger text: one lever, and the remedy by scrolling; nothing between the rows.
+constexpr float told_picture_px = 130; ///< with less picture the verdict gives way to it
 constexpr float short_px = 450, short_levers_px = 92, short_picture_px = 110;
+constexpr float shortest_px = 400, one_lever_px = 80; ///< there the picture needs the rest
+constexpr float saved_views_px = 6, saved_strip_px = 4, saved_verdict_px = 3;
 
 Box safe_area(const Platform& p) {
     return {p.safe_left, p.safe_top, p.width_px - p.safe_left - p.safe_right,
@@ -49,13 +51,20 @@ Layout arrange_wide(const Box& all, float verdict_px, Middle middle) {
 Layout arrange_narrow(const Box& all, float verdict_px, Middle middle) {
     Layout l;
     l.roomy = all.w >= 600;
-    const float strip = l.roomy ? wide_strip_px : narrow_strip_px;
+    const bool is_short = all.h - touch_px - views_px < short_px;
+    const float tight = is_short ? 1 : 0;
+    const float strip = l.roomy ? wide_strip_px : narrow_strip_px - tight * saved_strip_px;
+    const float views = views_px - tight * saved_views_px;
     l.top = {all.x, all.y, all.w, touch_px};
-    l.views = {all.x, all.bottom() - views_px, all.w, views_px};
-    const float between = all.h - l.top.h - views_px;
-    const float verdict = verdict_px > 0 ? std::max(verdict_px, least_verdict_px) + 14 : 16;
-    const bool is_short = between < short_px;
-    const float levers = std::max(is_short ? short_levers_px : least_levers_px, between * 0.26f);
+    l.views = {all.x, all.bottom() - views, all.w, views};
+    const float between = all.h - l.top.h - views;
+    const float verdict =
+        verdict_px > 0 ? std::max(verdict_px, least_verdict_px) + 14 - tight * saved_verdict_px
+                       : 16;
+    const float levers =
+        between < shortest_px
+            ? one_lever_px
+            : std::max(is_short ? short_levers_px : least_levers_px, between * 0.26f);
     const float picture = std::max(is_short ? short_picture_px : least_picture_px,
                                    between - strip - verdict - levers);
     l.picture = {all.x, l.top.bottom(), all.w, picture};

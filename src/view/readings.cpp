@@ -304,7 +304,8 @@ void Readings::said_of(Ui& ui, Column& column, const std::string& when,
         const assess::SurfaceReading* why = !centre         ? visit.explained(r.part)
                                             : visit.glass() ? &*visit.glass()
                                                             : nullptr;
-        // That of the glass knows neither covering nor clear sky: silent where they decide.
+        // The row's is the coldest place of the sections: at the edge of what counts as different
+        // the two may part.
         if (why && why->compared == r.compared)
             explained(ui, column, id, name, *why);
         else if (!why && !centre && !visit.done())

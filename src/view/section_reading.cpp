@@ -104,19 +104,6 @@ std::vector<section::FluxLine> heat_lines(const assess::SolvedCut& s, double hea
     return section::flux_lines(s.field, s.cut.air_is_inside, heat_w_m);
 }
 
-std::optional<section::ColdestPoint> coldest(const assess::SolvedCut& s, opening::Part part) {
-    std::optional<section::ColdestPoint> found;
-    for (const auto& face : s.field.faces) {
-        if (!is_inside(s, face)) continue;
-        if (s.cut.pieces[static_cast<std::size_t>(face.region)].part != part) continue;
-        if (found && face.temperature_c >= found->c) continue;
-        found = section::ColdestPoint{
-            face.temperature_c,
-            {(face.from.x_m + face.to.x_m) / 2, (face.from.y_m + face.to.y_m) / 2}};
-    }
-    return found;
-}
-
 int cell_at(const Field& field, Point p) {
     const int i = line_below(field.x_m, p.x_m), j = line_below(field.y_m, p.y_m);
     if (i < 0 || j < 0 || i >= field.columns() || j >= field.rows()) return -1;

@@ -31,9 +31,6 @@ std::vector<OutlineStroke> outline(const assess::SolvedCut& solved);
 /// Bounding box of what is solid.
 section::Rect solid_extent(const assess::SolvedCut& solved);
 
-/// Coldest inside place of one part of this cut.
-std::optional<section::ColdestPoint> coldest(const assess::SolvedCut& solved, opening::Part part);
-
 bool is_inside(const assess::SolvedCut& solved, const section::SurfaceFace& face);
 
 /// The cell of a point; -1 outside the grid.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What is written on the Slice: callouts, the reading under the finger, controls, words for the
 // mirror.
+#include "assess/surfaces.hpp"
 #include "opening/crack_stream.hpp"
 #include "view/legend.hpp"
 #include "view/pair.hpp"
@@ -141,7 +142,7 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool
                           callout_id(of, "dew"), of});
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
         if (!roomy && part == Part::wall) continue;
-        const auto cold = coldest(*cut.solved, part);
+        const auto cold = assess::coldest_of_part(*cut.solved, part);
         if (!cold) continue;
         const bool wet = cold->c < cut.dew_point_c;
         placer.place(ui,
@@ -252,7 +253,7 @@ void Slice::describe(Ui& ui, const Session& session, Shown of, Box box) {
         words += "Glass face " + std::to_string(k + 1) + ": " +
                  format_temperature(result.glass.faces_c[k], ui.units) + ". ";
     for (const Part part : {Part::glass_edge, Part::frame, Part::casing, Part::wall})
-        if (const auto cold = coldest(*cut.solved, part))
+        if (const auto cold = assess::coldest_of_part(*cut.solved, part))
             words += std::string("Coldest ") + part_word(part) + ": " +
                      format_temperature(cold->c, ui.units) +
                      (cold->c < cut.dew_point_c ? ", wet. " : ". ");

@@ -5,6 +5,7 @@
 #include "assess/estimates.hpp"
 #include "assess/leak.hpp"
 #include "assess/quick_seat.hpp"
+#include "assess/storm_panel.hpp"
 #include "opening/covered_glass.hpp"
 #include "opening/cut.hpp"
 #include "physics/moist_air.hpp"
@@ -21,9 +22,7 @@ using opening::Quantity;
 
 constexpr double none = std::numeric_limits<double>::quiet_NaN();
 constexpr double try_c = 3, try_f = 5; // degrees of a temperature, larger than any rounding
-// Eight cuts make one answer: some 25 ms a frame, with the picture beneath at rest.
-constexpr int drafts_a_frame = 8, slices = 1;
-// What a lever does not touch costs nothing: several are tried while a frame has time for them.
+// Cuts take most of a step's time; several are tried while a frame has time for them.
 constexpr std::chrono::milliseconds frame_share{12};
 constexpr std::size_t most_effects = 6;
 constexpr double worth_showing = 0.02; // of the largest effect
@@ -62,11 +61,15 @@ std::optional<double> quick_figure(const assess::Figure& figure, const opening::
     using assess::Needs;
     assess::Assessment a;
     switch (figure.needs) {
-    case Needs::sections:
+    default:
         return std::nullopt;
+    case Needs::storm:
     case Needs::glass:
         a.glass = opening::covered_glass(changed).glass;
         a.u_centre_w_m2k = a.glass.u_w_m2k;
+        if (figure.needs == Needs::storm)
+            if (const auto storm = assess::storm_surface(changed, a.glass))
+                a.parts.push_back(*storm);
         break;
     case Needs::sun: {
         const assess::SunStraightOn sun = assess::sun_straight_on(changed.opening);
@@ -84,6 +87,15 @@ std::optional<double> quick_figure(const assess::Figure& figure, const opening::
         a.seat = assess::quick_seat(changed, now, result);
     }
     return figure.read(changed, a);
+}
+
+double section_figure(const assess::Figure& figure, const opening::Case& changed,
+                      const assess::Assessment& now, assess::Assessor& drafts) {
+    assess::Budget budget;
+    budget.moving = budget.around = true;
+    budget.seen = false;
+    budget.cuts = assess::cuts_of(figure, now);
+    return figure.read(changed, drafts.update(changed, budget));
 }
 
 namespace {
@@ -120,16 +132,12 @@ void Why::close() {
     drafts_.reset();
 }
 
-/// The figure of a changed case; empty while its drafts need further frames.
-std::optional<double> Why::figure_of(const opening::Case& changed, const opening::Case& c,
-                                     const assess::Assessment& now, const assess::Figure& figure) {
-    if (const auto quick = quick_figure(figure, changed, c, now)) return quick;
+/// The figure of a changed case, the first of the case itself.
+double Why::figure_of(const opening::Case& changed, const opening::Case& c,
+                      const assess::Assessment& now, const assess::Figure& figure) {
+    if (const auto quick = quick_figure(figure, changed, c, now)) return *quick;
     if (!drafts_) drafts_ = std::make_unique<assess::Assessor>();
-    const assess::Assessment& draft = drafts_->update(
-        changed, {opening::Position::sill, section::Accuracy::draft, drafts_a_frame});
-    if (++slice_ < slices) return std::nullopt;
-    slice_ = 0;
-    return figure.read(changed, draft);
+    return section_figure(figure, changed, now, *drafts_);
 }
 
 /// Tries the next half step of a lever, or goes on with it; false when all are done.
@@ -150,9 +158,7 @@ bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
         opening::set_field(changed, field, wanted);
         double effect = none;
         if (std::fabs(field.get(changed) - wanted) < 1e-9) {
-            const auto value = figure_of(changed, c, now, figure);
-            if (!value) return true;
-            effect = *value - *base_;
+            effect = figure_of(changed, c, now, figure) - *base_;
         }
         if (up) effects_.push_back({&field, step, effect, none});
         if (!up) effects_.back().down = effect;
@@ -170,7 +176,7 @@ void Why::compute(Ui& ui, const Session& session) {
         revision_ = session.revision();
         units_ = ui.units;
         next_ = 0;
-        slice_ = 0;
+        drafts_.reset();
         base_.reset();
         effects_.clear();
         ends_.clear();

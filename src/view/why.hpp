@@ -50,14 +50,13 @@ class Why {
     Units units_ = Units::us;
     std::size_t next_ = 0; ///< first lever not yet tried, in half steps
     std::optional<double> base_;
-    int slice_ = 0; ///< of the drafts for one step, done so far
     std::vector<Effect> effects_;
     std::string ends_; ///< what the estimated inputs' ends make of it
     std::unique_ptr<assess::Assessor> drafts_;
 
     void compute(Ui& ui, const Session& session);
-    std::optional<double> figure_of(const opening::Case& changed, const opening::Case& c,
-                                    const assess::Assessment& now, const assess::Figure& figure);
+    double figure_of(const opening::Case& changed, const opening::Case& c,
+                     const assess::Assessment& now, const assess::Figure& figure);
     bool try_next(const opening::Case& c, const assess::Assessment& now,
                   const assess::Figure& figure, Units units);
     float body(Ui& ui, Session& session, Box box, float y);
@@ -105,6 +104,11 @@ std::string why_formula(std::string_view key, const opening::Case& c, const asse
 /// The figure of a changed case without solving sections; empty when that needs one.
 std::optional<double> quick_figure(const assess::Figure& figure, const opening::Case& changed,
                                    const opening::Case& now, const assess::Assessment& result);
+
+/// The same of a figure that needs sections. `drafts` has been asked for the case itself first; its
+/// grids are used for all that is near it, and only the cuts that matter are solved.
+double section_figure(const assess::Figure& figure, const opening::Case& changed,
+                      const assess::Assessment& now, assess::Assessor& drafts);
 
 /// The step by which a lever is tried: small, and round in the reader's units. 0 for choices.
 double try_step(const opening::Field& field, Units units);

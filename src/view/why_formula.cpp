@@ -118,12 +118,17 @@ std::string year_cost(const Case& c, const Assessment& a) {
                c.running.price_per_kwh);
 }
 
-std::string part(const Case& c, double surface_c, Units u) {
+/// In the cut where it is coldest, which may not be the one on the screen.
+std::string part(const Case& c, const Assessment& a, double surface_c, Units u) {
+    constexpr const char* cuts[] = {"head", "jamb", "sill", "meeting rail"}; // by Position
     const double k = c.room.air_c - c.weather.outside_c;
-    if (!(k > 0) || !std::isfinite(surface_c)) return {};
-    return put(
-        "outdoors + f × (room − outdoors) = %.1f + %.3f × %.1f", degrees(c.weather.outside_c, u),
-        physics::temperature_factor(surface_c, c.room.air_c, c.weather.outside_c), kelvins(k, u));
+    if (!(k > 0)) return {};
+    for (const assess::PartSurface& p : a.parts)
+        if (p.surface_c == surface_c)
+            return put("at the %s: outdoors + f × (room − outdoors) = %.1f + %.3f × %.1f",
+                       cuts[static_cast<std::size_t>(p.position)], degrees(c.weather.outside_c, u),
+                       p.temperature_factor, kelvins(k, u));
+    return {};
 }
 
 std::string dew_point(const Case& c) {
@@ -190,7 +195,7 @@ std::string why_formula(std::string_view key, const Case& c, const Assessment& a
     if (key == "year_kwh" && !a.year)
         return put("24 h × %.0f K·day × %.2f W/K ÷ 1000", c.running.heating_degree_days_k,
                    a.year_kwh / c.running.heating_degree_days_k / 0.024);
-    if (key.substr(0, 5) == "part." && key != "part.storm") return part(c, value, u);
+    if (key.substr(0, 5) == "part." && key != "part.storm") return part(c, a, value, u);
     if (key == "u_installed" && c.weather.sky == opening::Sky::cloudy && k > 0)
         return put("heat ÷ area ÷ (room − outdoors) = %.1f ÷ %.3f ÷ %.2f (SI)", a.heat_w,
                    opening_area(c), k);

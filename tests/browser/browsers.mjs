@@ -77,13 +77,13 @@ export async function chromiumOnProfile(userDataDir) {
 }
 
 /** Firefox needs a display for WebGL; it cannot be told light or dark, the page's own choice can. */
-async function launchFirefox() {
+async function launchFirefox({ prefs = {} } = {}) {
   const { default: puppeteer } = await import("puppeteer-core");
   const browser = await puppeteer.launch({
     browser: "firefox",
     executablePath: firstThere("/usr/bin/firefox-esr", "/usr/bin/firefox"),
     headless: false,
-    extraPrefsFirefox: firefoxPrefs,
+    extraPrefsFirefox: { ...firefoxPrefs, ...prefs },
     args: ["--width=1440", "--height=1000"],
   });
   return {

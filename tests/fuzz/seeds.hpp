@@ -52,6 +52,8 @@ inline constexpr std::array seeds{
         "reflected_error_k":5})"},
     Seed{"thermography", R"({"reading_c":2,"inside_c":21,"outside_c":-5,"part":"casing",
         "window":{"shim":{"fill":"foamed"},"pockets":"empty"}})"},
+    Seed{"thermography", R"({"reading_c":2,"inside_c":21,"outside_c":-5,"sky":"clear",
+        "window":{"covering":"curtain","glazing":{"storm":"clear"}}})"},
     Seed{"find_out", R"({"prediction":{"cold_glass":0.5,"sash_leak":0.3,"shim_leak":0.2},
         "answers":{"lock_home":"same","wind":"yes","tissue_pane":"yes","tissue_sash":"no",
         "tissue_casing":"yes","fans":"grows","shade":"no","paper":"no","flame":"yes",

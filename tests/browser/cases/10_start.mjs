@@ -107,14 +107,19 @@ export const cases = [
   },
   {
     name: "without WebGL the mirror is a page to read and to work with",
-    browsers: ["chromium"],
+    browsers: ["chromium", "firefox"],
     bare: true,
-    async run({ server }) {
+    async run({ name, server }) {
       const { launch } = await import("../browsers.mjs");
       const { Visit } = await import("../visit.mjs");
-      const browser = await launch("chromium", { flags: ["--disable-3d-apis"] });
+      const browser = await launch(name, {
+        flags: ["--disable-3d-apis"],
+        prefs: { "webgl.disabled": true, "webgl.force-enabled": false },
+      });
       try {
         const visit = await Visit.start(browser, server, { ...phone, dpr: 1 });
+        assert.equal(await visit.evaluate(() =>
+          document.createElement("canvas").getContext("webgl2")), null);
         assert.ok(await visit.evaluate(() => document.body.classList.contains("no-gl")));
         const before = await visit.results();
         await visit.set("lever.weather.outside_c", 30);

@@ -173,3 +173,86 @@ TEST_CASE("frame and casing are compared within the errors of both") {
     CHECK(*computed_part_c(result, opening::Part::casing) > -10);
     CHECK_FALSE(computed_part_c(Assessment{}, opening::Part::casing));
 }
+
+namespace {
+
+// A balance is found to 1e-10 K; the task is to be the same one.
+constexpr double same_k = 0.01;
+
+/// Behind a covering, under a clear sky, or both; any panes, half of them with a storm panel.
+Case hidden_case(physics::Draw& draw, int i) {
+    Case c;
+    c.opening.glazing.panes = draw.whole(1, 3);
+    c.opening.glazing.storm = i % 2 ? opening::Storm::clear : opening::Storm::none;
+    if (c.opening.glazing.panes > 1) c.opening.glazing.gas = physics::Gas::argon;
+    c.weather = {draw.between(-30, 5), draw.between(0, 8)};
+    if (i % 3 != 1) c.weather.sky = opening::Sky::clear_night;
+    if (i % 3 != 0) c.opening.covering = static_cast<opening::Covering>(draw.whole(1, 3));
+    return c;
+}
+
+double assessed_glass_c(const Case& c) {
+    assess::Budget glass_alone;
+    glass_alone.max_solves = 0;
+    assess::Assessor assessor;
+    const auto panes = opening::glazing_stack(c.opening).pane_count;
+    return assessor.update(c, glass_alone).glass.faces_c[2 * panes - 1];
+}
+
+} // namespace
+
+TEST_CASE("behind a covering and under a clear sky a reading is compared with the assessment") {
+    physics::Draw draw(3);
+    double farthest_k = 0, plain_k = 0;
+    for (int i = 0; i < 60; ++i) {
+        const Case c = hidden_case(draw, i);
+        const double glass_c = assessed_glass_c(c);
+        const SurfaceReading result = read_glass(c, reading_of(c, glass_c), false);
+        farthest_k = std::max(farthest_k, std::fabs(result.difference_k));
+        CHECK(result.compared == Compared::as_computed);
+        CHECK(result.explanations.empty());
+        Case plain = c; // what ignoring both would give
+        plain.opening.covering = opening::Covering::none;
+        plain.weather.sky = opening::Sky::cloudy;
+        plain_k = std::max(plain_k, std::fabs(computed_c(plain) - glass_c));
+    }
+    CHECK(farthest_k < same_k);
+    CHECK(plain_k > 3); // it does matter
+    MESSAGE("farthest ", farthest_k, " K; without covering and sky ", plain_k, " K");
+}
+
+TEST_CASE("behind a covering and under a clear sky what was changed is found again") {
+    physics::Draw draw(4);
+    int found = 0;
+    for (int i = 0; i < 36; ++i) {
+        const Case believed = hidden_case(draw, i);
+        Case real = believed;
+        const char* name = "outdoor air";
+        if (i % 4 == 0) real.weather.outside_c -= 5;
+        if (i % 4 == 1) name = "air before the glass", real.room.air_c -= 7;
+        const bool covered = believed.opening.covering != opening::Covering::none;
+        const bool drawn_back = i % 4 == 2 && covered;
+        if (drawn_back) name = "covering", real.opening.covering = opening::Covering::none;
+        const bool clouds = !drawn_back && i % 4 >= 2;
+        if (clouds) name = "clear sky", real.weather.sky = opening::Sky::cloudy;
+        const bool was_clear = believed.weather.sky == opening::Sky::clear_night;
+        if (clouds && !was_clear) continue;
+        const double glass_c = assessed_glass_c(real);
+        InfraredReading r = reading_of(believed, glass_c);
+        r.error_k = 0.1;
+        const SurfaceReading result = read_glass(believed, r, false);
+        if (result.compared == Compared::as_computed) continue; // good glass feels little of it
+        ++found;
+        const bool sun_accused = find(result, "sun") != nullptr;
+        CHECK(sun_accused != was_clear); // there is none by night
+        const Explanation* e = find(result, name);
+        CAPTURE(name);
+        REQUIRE(e);
+        CHECK(e->explains);
+        CHECK(std::fabs(e->left_k) < same_k);
+        if (i % 4 == 0) CHECK(e->needed == doctest::Approx(real.weather.outside_c).epsilon(1e-3));
+        if (i % 4 == 1) CHECK(e->needed == doctest::Approx(real.room.air_c).epsilon(1e-3));
+        if (i % 4 >= 2) CHECK(e->needed == 0);
+    }
+    CHECK(found >= 12);
+}

@@ -4,6 +4,7 @@
 #include "view/theme.hpp"
 
 #include "screens.hpp"
+#include "stage/drawn_text.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -232,6 +233,42 @@ TEST_CASE("what a lever did is told by how much and which way is better, on ever
     for (int i = 0; i < 60 * 5; ++i)
         stage.frame();
     CHECK(stage.node("strip.moved") == nullptr);
+}
+
+TEST_CASE("a phone has strip, verdict and a lever in sight at every size of its text") {
+    if (!stage::Stage::has_type()) return;
+    for (const int text : {0, 1, 2}) {
+        CAPTURE(text);
+        stage::Size size = screens::phone;
+        size.text = text;
+        const float high_px = size.height_px / view::text_scales[text];
+        stage::Stage stage(size);
+        stage.rest();
+        for (const char* view : {"view.slice", "view.room", "view.panes", "view.air"}) {
+            CAPTURE(view);
+            stage.press(view);
+            const MirrorNode* verdict = stage.node("verdict");
+            REQUIRE(verdict);
+            std::string first = verdict->value.substr(0, 12); // drawn, as far as it has room
+            bool drawn = false;
+            for (const stage::DrawnText& t : stage::drawn_texts(*ImGui::GetDrawData()))
+                drawn = drawn || t.words.find(first) != std::string::npos;
+            CHECK(drawn);
+            const view::MirrorRect& v = stage.node("verdict.whole")->rect;
+            CHECK(v.h >= 44);
+            for (const char* id : {"strip.glass.today", "strip.cost.remedy", "verdict.whole"}) {
+                const view::MirrorRect& r = stage.node(id)->rect;
+                CHECK(r.y > 100); // below the picture
+                CHECK(r.y + r.h <= high_px);
+            }
+            CHECK(stage.node("strip.cost.remedy")->rect.y + 20 <= v.y);
+            const MirrorNode* lever = stage.node("lever.weather.outside_c");
+            REQUIRE(lever);
+            CHECK_FALSE(lever->cut);
+            CHECK(lever->rect.y >= v.y + v.h);
+            CHECK(lever->rect.y + lever->rect.h <= stage.node(view)->rect.y);
+        }
+    }
 }
 
 TEST_CASE("on a phone the Slice has room, and a cut verdict is told whole at a touch") {
