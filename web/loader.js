@@ -138,7 +138,7 @@ function bringRest(storage) {
     for (const sign of SIGNS) removeEventListener(sign, bring, true);
     program.whole().catch((error) => {
       console.warn(error);
-      note("A part of Shimlight is missing: it comes when there is a network.");
+      note("A part of Shimlight is missing: it comes when there is a network. Until then nothing is kept.");
       listen();
     });
   };

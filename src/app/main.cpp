@@ -72,7 +72,9 @@ class Program {
             request();
     }
 
+    /// What writes a house comes with the second part.
     void keep_now() {
+        if (!inbox().whole) return;
         if (screen_.house_changed() || unkept_) page::keep_house(house::to_json(screen_.house()));
         unkept_ = false;
     }

@@ -2,6 +2,7 @@
 // The front of an opening's sheet: for who sits at the kitchen table.
 #include "assess/advice.hpp"
 #include "assess/estimates.hpp"
+#include "assess/surfaces.hpp"
 #include "assess/words.hpp"
 #include "view/bill_words.hpp"
 #include "view/figure_text.hpp"
@@ -145,7 +146,7 @@ Position coldest_cut(const Assessment& today) {
     double least_c = 1e9;
     for (const Position p : {Position::sill, Position::jamb, Position::head}) {
         const auto& cut = today.cuts[static_cast<std::size_t>(p)];
-        const auto cold = cut ? coldest(*cut, Part::frame) : std::nullopt;
+        const auto cold = cut ? assess::coldest_of_part(*cut, Part::frame) : std::nullopt;
         if (!cold || cold->c > least_c - noticeable_k) continue;
         least_c = cold->c;
         found = p;

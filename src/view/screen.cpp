@@ -148,7 +148,7 @@ void Conductor::show_keys() {
 void Conductor::keys() {
     if (ui.mirror.pressed("keys.open")) show_keys();
     if (s.view == View::house) return; // the button itself listens there
-    if (ui.mirror.pressed("menu.save")) {
+    if (ui.platform.whole && ui.mirror.pressed("menu.save")) {
         ui.wishes.save_name = s.session.house().name;
         ui.wishes.save_content = house::to_json(s.session.house());
     }

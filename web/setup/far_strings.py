@@ -18,6 +18,13 @@ BEFORE = 64  # bytes in front of a text that nobody of the first part may name e
 TEXT = re.compile(rb"[\x09\x0a\x20-\x7e\x80-\xf4]{%d,}\0" % SHORTEST)
 NUMBER = re.compile(r"i(?:32|64)\.const (\d+)|offset=(\d+)")
 CUSTOM, CODE, DATA = 0, 10, 11
+SOURCES = Path(__file__).resolve().parents[2] / "src"
+FAR_FILES = ("assess/find_out_rows.cpp", "assess/proof.cpp", "assess/part_reading.cpp", "house/cautions.cpp",
+             "house/materials.cpp", "house/observations.cpp", "house/order.cpp", "house/fuels.cpp",
+             "view/why_cards.cpp", "view/why_pages.cpp", "view/why_formula.cpp", "view/house_bill*.cpp",
+             "view/survey.cpp", "view/sheet*.cpp", "view/report*.cpp", "view/remedies_help.cpp")
+LITERAL = r'"(?:[^"\\\n]|\\.)*"'
+ESCAPES = {"n": "\n", "t": "\t"}
 
 
 def leb128(number: int) -> bytes:
@@ -96,14 +103,38 @@ def pointers(pieces: list[tuple[int, bytes]]) -> list[int]:
     return sorted(words)
 
 
+def literals(source: Path) -> set[bytes]:
+    """The texts of a source file, neighbours joined as the compiler does."""
+    code = re.sub(r"^\s*//.*$|^\s*#.*$", "", source.read_text(), flags=re.M)
+    texts = set()
+    for found in re.finditer(rf"{LITERAL}(?:\s*{LITERAL})*", code):
+        text = "".join(part[1:-1] for part in re.findall(LITERAL, found[0]))
+        text = re.sub(r"\\(.)", lambda mark: ESCAPES.get(mark[1], mark[1]), text)
+        texts.add(text.encode() + b"\0")
+    return texts
+
+
+def texts_of_far_files() -> set[bytes]:
+    """Those that no other file has."""
+    far = {path for name in FAR_FILES for path in SOURCES.glob(name)}
+    near = set().union(*(literals(path) for path in SOURCES.rglob("*.?pp") if path not in far))
+    return set().union(*map(literals, far)) - near
+
+
 def far_texts(pieces: list[tuple[int, bytes]], first: list[int],
               second: list[int]) -> list[tuple[int, bytes]]:
-    told = pointers(pieces)
+    told, of_far_files = pointers(pieces), texts_of_far_files()
+
+    def goes(begin: int, text: bytes) -> bool:
+        end = begin + len(text)
+        if any_within(first, begin - BEFORE, end):
+            return False
+        if text in of_far_files:  # a table may begin it, nothing may end in it
+            return not any_within(told, begin + 1, end)
+        return any_within(second, begin, end) and not any_within(told, begin, end)
+
     return [(address + found.start(), found[0]) for address, content in pieces
-            for found in TEXT.finditer(content)
-            if any_within(second, address + found.start(), address + found.end())
-            and not any_within(first, address + found.start() - BEFORE, address + found.end())
-            and not any_within(told, address + found.start(), address + found.end())]
+            for found in TEXT.finditer(content) if goes(address + found.start(), found[0])]
 
 
 def without(pieces: list[tuple[int, bytes]], texts: list[tuple[int, bytes]]) -> list[tuple[int, bytes]]:
