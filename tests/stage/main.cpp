@@ -91,9 +91,10 @@ int main(int count, char** words) {
     for (int i = 5; i < count; ++i)
         if (std::sscanf(words[i], "--text=%d", &size.text) == 1) break;
     stage::Stage stage(size, house_of(count, words));
-    for (int i = 5; i < count; ++i)
+    for (int i = 5; i < count; ++i) {
         if (!std::strncmp(words[i], "--report=", 9)) stage.keep_report = words[i] + 9;
-    if (!std::strcmp(words[i], "--shelf")) stage.shelf = some_houses();
+        if (!std::strcmp(words[i], "--shelf")) stage.shelf = some_houses();
+    }
     if (!stage.rest()) std::cerr << "never at rest\n";
     bool nodes = false;
     for (int i = 5; i < count; ++i) {
