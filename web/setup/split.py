@@ -31,11 +31,11 @@ REST = [f"shimlight::view::{name}(" for name in (
 REST += [f"shimlight::app::{name}(" for name in (
     "serve_report", "take_shelf", "fault_of", "(anonymous namespace)::Program::show_house")]
 REST += ["shimlight::house::to_json(shimlight::house::House"]
-# Called through tables and pointers that only the rest reads: rows of what can hurt, of material, of
-# the table for spreadsheets, of the house's bill; what their screens sort and keep.
-POINTED = re.compile(
-    r"house::(?:Job|SiteFacts) const&|house::\(anonymous namespace\)::(?:Row|Line)\b|house::Telling"
-    r"|view::(?:HouseBill|Bill|Readings|Survey|Library|Why|Report|Panes|Remedies|SheetPage|Lesson)::")
+# Called through tables that only the rest reads: rows of what can hurt, of material, of the table for
+# spreadsheets, of the house's bill. Told by what they take. Those that call nothing stay: small ones may
+# have been merged with their like from anywhere.
+POINTED = re.compile(r"house::(?:Job|SiteFacts|OpeningAnswer) const&|house::Telling"
+                     r"|house::\(anonymous namespace\)::Row const&")
 EDGE = re.compile(r'^\s*"(.*)" -> "(.*)"; // call')
 NODE = re.compile(r'^\s*"(.*)" \[style="filled(.*)", fillcolor="(\w+)"\]')
 ROUND = re.compile(r'^\s*"(.*)" \[style="filled, rounded"')
@@ -88,7 +88,8 @@ def second_part(calls: Calls) -> set[str]:
         if not found:
             raise SystemExit(f"the program has no {wanted}…): renamed, or merged into its caller?")
         entries |= found
-    entries |= {name for name in calls.pointed if POINTED.search(readable(name))}
+    entries |= {name for name in calls.pointed
+                if POINTED.search(readable(name)) and calls.called.get(name)}
     return calls.functions - calls.reached(calls.entered, without=entries)
 
 

@@ -124,7 +124,7 @@ TEST_CASE("report: the figures are those of the screens") {
     const std::string verdict = value_of(stage, "verdict");
     stage.press("view.sheet");
     const std::string size = value_of(stage, "sheet.estimating"),
-                      rod = value_of(stage, "sheet.sealant");
+                      rod = value_of(stage, "sheet.need.sealant");
     stage.press("view.bill");
     const std::string saving = value_of(stage, "bill.saving"),
                       payback = value_of(stage, "bill.payback"),
