@@ -101,8 +101,8 @@ export const cases = [
       console.log(`  second window of a room: ${visit.taps} taps`);
       const after = JSON.parse(await visit.savedFile());
       assert.equal(after.openings.length, before.openings.length + 1);
-      const [first, second] = after.openings;
-      assert.equal(second.room_name, "Bedroom");
+      const [first, second] = after.openings.filter((one) => one.room_name === "Bedroom");
+      assert.ok(second, "the copy is in the same room");
       assert.notEqual(second.name, first.name);
       assert.ok(Math.abs(second.today.width_m - 0.6096) < 1e-6);
       assert.ok(Math.abs(second.today.height_m - 1.016) < 1e-6);
