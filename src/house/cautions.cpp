@@ -12,7 +12,6 @@ namespace {
 
 constexpr double frame_kg_m = 3;     // of vinyl or wood frame and sash: estimate, 2 to 5
 constexpr double out_of_reach_m = 2; // of hands from the ground: engineering judgement
-constexpr std::string_view ends = " Check your local code; licensed practice decides.";
 
 /// The more certain "no" wins, then "unknown".
 Known both(Known a, Known b) {
@@ -292,7 +291,7 @@ std::vector<Caution> cautions(const SiteFacts& facts) {
         const Known applies = row.applies(facts);
         if (applies == Known::no) continue;
         all.push_back({&row, applies == Known::unknown,
-                       std::string(row.words) + figures(row, facts) + std::string(ends)});
+                       std::string(row.words) + figures(row, facts) + std::string(whose_word)});
     }
     return all;
 }

@@ -63,6 +63,9 @@ struct CautionRow {
 };
 std::span<const CautionRow> caution_rows();
 
+/// Ends each: none is a ruling.
+inline constexpr std::string_view whose_word = " Check your local code; licensed practice decides.";
+
 struct Caution {
     const CautionRow* row = nullptr;
     bool unknown = false; ///< stays because a fact is not known

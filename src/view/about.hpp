@@ -9,6 +9,7 @@ namespace shimlight::view {
 struct About {
     std::string_view key = {}; ///< of a card; empty: the number opens none
     Shown of = Shown::today;
+    std::string_view whose = {}; ///< said before the name where the eye sees it by the place
 };
 
 } // namespace shimlight::view

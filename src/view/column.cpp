@@ -37,8 +37,9 @@ void Column::heading(std::string_view id, std::string_view words, int level) {
 
 void Column::tell(std::string_view id, std::string_view name, std::string_view value, Box box,
                   About about) {
-    if (about.key.empty()) return note(*ui_, Role::output, id, box, name, value);
-    figure(*ui_, id, box, name, value, about.key, about.of);
+    const std::string said = std::string(about.whose) + std::string(name);
+    if (about.key.empty()) return note(*ui_, Role::output, id, box, said, value);
+    figure(*ui_, id, box, said, value, about.key, about.of);
     figure_touch(*ui_, id, box, about.key, about.of);
 }
 

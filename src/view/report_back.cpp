@@ -286,7 +286,9 @@ void care(Writer& out, const ReportQuestion& q) {
         if (chosen && ready.key == chosen->key && !ready.caution.empty())
             rows.push_back({in_units(ready.caution, q.units), "common practice"});
     for (const house::Caution& one : house::cautions(q.session.house(), record))
-        rows.push_back({one.words, std::string(one.row->rule)});
+        rows.push_back({one.words.substr(0, one.words.size() - house::whose_word.size()),
+                        std::string(one.row->rule)});
+    out.sentence("None of this is a ruling. For each:" + std::string(house::whose_word), "warning");
     out.list(std::move(rows));
 }
 

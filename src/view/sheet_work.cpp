@@ -77,7 +77,8 @@ void lines(Ui& ui, const Session& session, Column& column, const std::vector<Mat
         std::string id = (house ? "sheet.all." : "sheet.need.") + std::string(line.row->key);
         if (house && line.size_m > 0) id += put(".%.0f", 1000 * line.size_m);
         column.row(id, material_name(line, ui.units), material_amount(line, can_l, house, ui.units),
-                   ui.theme.ink, {house ? "sheet.all" : "sheet.need"});
+                   ui.theme.ink,
+                   {house ? "sheet.all" : "sheet.need", Shown::today, house ? "House: " : ""});
         if (ui.why && ui.why->asks(id))
             ui.why->tell(house ? sum_words(line, can_l)
                                : in_units(need_words(line, can_l), ui.units));
@@ -130,11 +131,12 @@ void sheet_house(Ui& ui, Session& session, Column& column) {
                         ui.theme.worse);
     lines(ui, session, column, t.lines, true);
     column.row("sheet.house.labour", put("Labour, %.1f hours", t.hours),
-               format_money(t.labour, h.currency), ui.theme.ink, {"sheet.house"});
+               format_money(t.labour, h.currency), ui.theme.ink,
+               {"sheet.house", Shown::today, "House: "});
     column.row("sheet.house.material", "Material", format_money(t.material_cost, h.currency),
-               ui.theme.ink, {"sheet.house"});
+               ui.theme.ink, {"sheet.house", Shown::today, "House: "});
     column.row("sheet.house.total", "Together, an estimate", format_money(t.total(), h.currency),
-               ui.theme.lever, {"sheet.house"});
+               ui.theme.lever, {"sheet.house", Shown::today, "House: "});
     if (ui.why)
         for (const char* id : {"sheet.house.labour", "sheet.house.material", "sheet.house.total"})
             if (ui.why->asks(id))
