@@ -16,7 +16,7 @@ const LEAST_DPI = 150; // below that letters in a picture are ragged on paper
 const LEAST_CONTRAST = 3; // of lines, WCAG 1.4.11
 const papers = ["Letter", "A4"];
 
-const plain = (text) => text.replace(/\s+/g, " ");
+const plain = (text) => text.normalize("NFKC").replace(/\s+/g, " ").trimStart();
 
 async function openReport(visit, id) {
   await visit.show("house");
@@ -119,13 +119,21 @@ export const cases = [
       for (const paper of papers) {
         const pdf = await print(visit, paper);
         const pages = textOf(pdf);
-        assert.equal(pages.length, sides.length, `${paper}: each side is one page`);
-        pages.forEach((text, i) => assert.ok(plain(text).includes(plain(sides[i]).slice(0, 30)), `${paper} ${i + 1}`));
+        // A side that is all of one page begins it; particulars with many cautions take a second one.
+        const firsts = sides.map((side) =>
+          pages.findIndex((text) => plain(text).startsWith(plain(side).slice(0, 30))));
+        assert.deepEqual(firsts, [...firsts].sort((a, b) => a - b), `${paper}: ${firsts}`);
+        assert.equal(firsts[0], 0, "the house first");
+        sides.forEach((side, i) => {
+          const taken = (firsts[i + 1] ?? pages.length) - firsts[i];
+          const most = /particulars/.test(side) ? 2 : 1;
+          assert.ok(taken >= 1 && taken <= most, `${paper}: ${side} takes ${taken} pages`);
+        });
         const all = plain(pages.join(" "));
         for (const figure of Object.values(results)) {
           for (const number of figure.match(/[−$]?\d[\d.]*/g)) assert.ok(all.includes(number), `${number} of ${figure}`);
         }
-        assert.ok(all.includes(plain(verdict).slice(0, 40)), "the verdict");
+        assert.ok(all.includes(plain(verdict).replace(/^Verdict: /, "").slice(0, 40)), "the verdict");
         assert.ok(pages.slice(1).filter((text) => /Take care/.test(text)).length >= 1, "cautions");
         const dpi = sharpness(pdf);
         assert.equal(dpi.length, sides.length - 1, "two pictures an opening");
