@@ -40,7 +40,7 @@ foreach(name IN LISTS tested_rooms)
       target_link_libraries(test_view PRIVATE stage)
     endif()
     add_test(NAME ${name} COMMAND test_${name})
-    set_tests_properties(${name} PROPERTIES TIMEOUT 1400)
+    set_tests_properties(${name} PROPERTIES TIMEOUT 1800)
   endif()
 endforeach()
 
