@@ -4,19 +4,13 @@
 // the program's second part.
 import { element, roles } from "./controls.js";
 import { showNotice } from "./notice.js";
+import { done, finished } from "./storage.js";
 
 /// Of what comes late with this: it must belong to what is here (site.py fills it in).
 export const MARK = "__LATER_MARK__";
 const LONGEST_PX = 1024, QUALITY = 0.7;
 const ID = /^[0-9a-f]{16}$/;
 const SAVED = /^data:image\/jpeg;base64,[A-Za-z0-9+/=]+$/;
-
-function done(request) {
-  return new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-}
 
 let database = null;
 function opened() {
@@ -35,10 +29,7 @@ function opened() {
 async function withStore(mode, work) {
   const transaction = (await opened()).transaction("photos", mode);
   const answer = work(transaction.objectStore("photos"));
-  await new Promise((resolve, reject) => {
-    transaction.oncomplete = resolve;
-    transaction.onabort = transaction.onerror = () => reject(transaction.error);
-  });
+  await finished(transaction);
   return answer?.result;
 }
 
