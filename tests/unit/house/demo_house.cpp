@@ -61,7 +61,8 @@ TEST_CASE("Without a chosen remedy the case is that of today") {
 }
 
 TEST_CASE("The ready-made remedies that the demo names exist") {
-    for (const OpeningRecord& record : demo_house().openings) {
+    const House house = demo_house(); // outlives the loop
+    for (const OpeningRecord& record : house.openings) {
         for (const opening::Remedy& remedy : record.remedies) {
             CAPTURE(remedy.key);
             const auto& ready = opening::ready_remedies();

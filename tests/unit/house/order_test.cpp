@@ -316,7 +316,7 @@ TEST_CASE("order: the method follows from the remedy") {
 
 TEST_CASE("order: the levers stand in for a tape that was not there") {
     House house = with("insert_open");
-    const opening::Opening& o = house.openings[0].today;
+    const opening::Opening o = house.openings[0].today;
     Order insert = of(house);
     CHECK_FALSE(insert.measured);
     CHECK(insert.wide.smallest_m == doctest::Approx(o.width_m - 2 * opening::wood_jamb_m));
