@@ -66,7 +66,7 @@ function makePage(storage, theme, layout, mirror) {
     look: () => [...layout.look(theme.dark), theme.choice, storage.text, storage.lessons],
     stored: (generation) => storage.stored(generation),
     keep: (json) => storage.keep(json),
-    mirror: (nodes) => mirror.update(JSON.parse(nodes)),
+    mirror: (nodes) => mirror.take(nodes),
     offer: (name, content) => (library ?? { offer: offerFile }).offer(name, content),
     act: (...what) => library.act(...what),
     arrived({ Library }, withPhotos, { makeReport }) {
@@ -170,6 +170,7 @@ async function start() {
   const theme = new Theme(storage.theme, wake);
   const layout = new CanvasLayout(stage, canvas, wake);
   const mirror = new Mirror(document.getElementById("mirror"), tell, actions);
+  layout.look(theme.dark); // its size comes before its context, which would be made anew
   program = await startProgram(makePage(storage, theme, layout, mirror));
   if (state.drawable) {
     listenToContext();

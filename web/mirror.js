@@ -21,7 +21,19 @@ export class Mirror {
     root.addEventListener("scroll", () => root.scrollTo(0, 0)); // a focus must not shift it
   }
 
-  /// Takes the nodes of a frame.
+  /// Takes the nodes of a frame as JSON. The first are many, and the picture has just taken its time:
+  /// they come in a task of their own.
+  take(json) {
+    const first = this.late === undefined;
+    const waiting = this.late;
+    this.late = first || waiting ? json : "";
+    if (!first && !waiting) return this.update(JSON.parse(json));
+    if (first) setTimeout(() => {
+      this.update(JSON.parse(this.late));
+      this.late = "";
+    });
+  }
+
   update(nodes) {
     this.nodes = nodes;
     this.removeGone(new Set(nodes.map((node) => node.i)));

@@ -7,7 +7,8 @@
 namespace shimlight::app {
 namespace {
 
-unsigned long make_context() {
+/// `card`: only with a graphics card, not with software that plays one.
+unsigned long make_context(bool card) {
     EmscriptenWebGLContextAttributes wanted;
     emscripten_webgl_init_context_attributes(&wanted);
     wanted.majorVersion = 2;
@@ -15,6 +16,7 @@ unsigned long make_context() {
     wanted.depth = false;
     wanted.enableExtensionsByDefault = false; // none is used, and to ask waits for the card
     wanted.antialias = false;                 // strokes and letters carry their own soft edges
+    wanted.failIfMajorPerformanceCaveat = card;
     wanted.powerPreference = EM_WEBGL_POWER_PREFERENCE_LOW_POWER;
     const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE made =
         emscripten_webgl_create_context("#canvas", &wanted);
@@ -25,13 +27,15 @@ unsigned long make_context() {
 
 } // namespace
 
-Canvas::Canvas() : context_(make_context()) {
+Canvas::Canvas() : context_(make_context(true)), has_card_(context_ != 0) {
+    if (!has_card_) context_ = make_context(false);
     restore();
 }
 
 void Canvas::restore() {
     if (!drawable()) return;
     ++made_;
+    shown_ = 0;
     ink_.create();
     painter_.create();
 }
@@ -51,9 +55,28 @@ void Canvas::begin() {
     painter_.begin();
 }
 
+std::uint64_t Canvas::look_of(const ImDrawData& data, ImU32 paper) const {
+    MixedHash seen;
+    for (int number : {device_width_, device_height_, static_cast<int>(paper)})
+        seen.one(number);
+    for (const ImDrawList* list : data.CmdLists) {
+        seen.all(list->VtxBuffer.Data, static_cast<std::size_t>(list->VtxBuffer.Size));
+        seen.all(list->IdxBuffer.Data, static_cast<std::size_t>(list->IdxBuffer.Size));
+        for (const ImDrawCmd& command : list->CmdBuffer) {
+            seen.one(command.ClipRect);
+            seen.one(command.ElemCount);
+        }
+    }
+    painter_.add_to(seen);
+    return seen.value();
+}
+
 void Canvas::present(ImU32 paper) {
     ImGui::Render();
     if (!drawable()) return;
+    const std::uint64_t seen = look_of(*ImGui::GetDrawData(), paper);
+    if (seen == shown_) return;
+    shown_ = seen;
     const ImVec4 colour = ImGui::ColorConvertU32ToFloat4(paper);
     glDisable(GL_SCISSOR_TEST);
     glViewport(0, 0, device_width_, device_height_);

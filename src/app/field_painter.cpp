@@ -50,6 +50,16 @@ void GlFieldPainter::create() {
     program_ = make_program({shaders::field_vert},
                             {version, shaders::cell_glsl, shaders::wash_glsl,
                              shaders::isotherm_glsl, shaders::hatch_glsl, shaders::field_frag});
+    glGenVertexArrays(1, &vertex_array_);
+    ready_ = false;
+}
+
+/// Before the first picture.
+bool GlFieldPainter::get_ready() {
+    if (ready_ || !program_) return ready_;
+    ready_ = is_linked(program_);
+    if (!ready_) program_ = 0;
+    if (!ready_) return false;
     const auto find = [&](const char* name) { return glGetUniformLocation(program_, name); };
     uniform_ = {find("section_to_screen"),
                 find("screen_px"),
@@ -61,10 +71,10 @@ void GlFieldPainter::create() {
                 find("dpr"),
                 find("step_c"),
                 find("opacity")};
-    glGenVertexArrays(1, &vertex_array_);
     glUseProgram(program_);
     for (std::size_t unit = 0; unit < sampler_names.size(); ++unit)
         glUniform1i(find(sampler_names[unit]), static_cast<GLint>(unit));
+    return true;
 }
 
 void GlFieldPainter::begin() {
@@ -73,12 +83,27 @@ void GlFieldPainter::begin() {
 }
 
 void GlFieldPainter::paint(ImDrawList* list, const view::FieldPicture& picture) {
-    if (!program_ || !picture.solved || picture.opacity <= 0) return;
+    if (!picture.solved || picture.opacity <= 0 || !get_ready()) return;
     jobs_.push_back({this, picture, sheets_of(*picture.solved)});
     list->PushClipRect(picture.clip_min, picture.clip_max, true);
     list->AddCallback(&GlFieldPainter::play, &jobs_.back());
     list->AddCallback(ImDrawCallback_ResetRenderState, nullptr);
     list->PopClipRect();
+}
+
+void GlFieldPainter::add_to(MixedHash& seen) const {
+    for (const Job& job : jobs_) {
+        const view::FieldPicture& p = job.picture;
+        seen.word(sheets_[job.sheets].identity);
+        for (const ImVec2& at : {p.placement.to_screen({0, 0}), p.placement.to_screen({1, 0}),
+                                 p.placement.to_screen({0, 1})})
+            seen.one(at);
+        seen.one(p.placement.px_per_m);
+        for (double c : {p.scale.low_c, p.scale.hinge_c, p.scale.high_c})
+            seen.one(c);
+        seen.one(p.isotherm_step_c);
+        seen.one(p.opacity);
+    }
 }
 
 std::size_t GlFieldPainter::sheets_of(const assess::SolvedCut& solved) {

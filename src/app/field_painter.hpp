@@ -2,6 +2,7 @@
 // Washes temperature fields onto the canvas in the middle of ImGui's own drawing.
 #pragma once
 
+#include "app/mixed_hash.hpp"
 #include "view/platform.hpp"
 
 #include <array>
@@ -17,6 +18,8 @@ class GlFieldPainter final : public view::FieldPainter {
     /// Starts a frame: pictures of the last one are forgotten.
     void begin();
     void paint(ImDrawList* list, const view::FieldPicture& picture) override;
+    /// Adds what the fields of this frame look like.
+    void add_to(MixedHash& seen) const;
 
   private:
     /// A field on the graphics card.
@@ -38,6 +41,7 @@ class GlFieldPainter final : public view::FieldPainter {
         int stops, scale_c, px_per_m, dpr, step_c, opacity;
     };
 
+    bool get_ready();
     std::size_t sheets_of(const assess::SolvedCut& solved);
     static void play(const ImDrawList* list, const ImDrawCmd* command);
     void draw(const Job& job, const ImDrawCmd& command) const;
@@ -50,6 +54,7 @@ class GlFieldPainter final : public view::FieldPainter {
     std::deque<Job> jobs_;
     unsigned program_ = 0, vertex_array_ = 0;
     unsigned frame_ = 0;
+    bool ready_ = false; ///< the program has been linked
     Uniforms uniform_{};
 };
 

@@ -2,10 +2,10 @@
 #include "app/field_sheet.hpp"
 
 #include "app/hatch.hpp"
+#include "app/mixed_hash.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <cstring>
 
 namespace shimlight::app {
 namespace {
@@ -25,16 +25,6 @@ void fill_finder(const std::vector<double>& lines_m, std::uint16_t* finder) {
         while (cell + 2u < lines_m.size() && lines_m[cell + 1u] <= at_m)
             ++cell;
         finder[step] = cell;
-    }
-}
-
-/// FNV-1a over whole words: quick, and good enough to tell neighbours apart.
-template <class T> void mix(std::uint64_t& hash, const std::vector<T>& values) {
-    for (const T& value : values) {
-        std::uint64_t word = 0;
-        std::memcpy(&word, &value, sizeof value);
-        hash = (hash ^ word) * 1099511628211ull;
-        hash ^= hash >> 29;
     }
 }
 
@@ -67,14 +57,15 @@ FieldSheet field_sheet(const assess::SolvedCut& solved) {
 }
 
 std::uint64_t field_identity(const assess::SolvedCut& solved) {
-    std::uint64_t hash = 14695981039346656037ull;
-    mix(hash, solved.field.x_m);
-    mix(hash, solved.field.y_m);
-    mix(hash, solved.field.node_c);
-    mix(hash, solved.field.region);
+    MixedHash hash;
+    const section::Field& field = solved.field;
+    hash.all(field.x_m.data(), field.x_m.size());
+    hash.all(field.y_m.data(), field.y_m.size());
+    hash.all(field.node_c.data(), field.node_c.size());
+    hash.all(field.region.data(), field.region.size());
     for (const opening::Piece& piece : solved.cut.pieces)
-        hash = (hash ^ static_cast<std::uint64_t>(piece.material)) * 1099511628211ull;
-    return hash;
+        hash.word(static_cast<std::uint64_t>(piece.material));
+    return hash.value();
 }
 
 } // namespace shimlight::app

@@ -45,7 +45,7 @@ bool set_scissor(const ImDrawCmd& command) {
 
 void Ink::create() {
     program_ = make_program({shaders::ink_vert}, {shaders::ink_frag});
-    screen_px_ = glGetUniformLocation(program_, "screen_px");
+    screen_px_ = -1;
     glGenVertexArrays(1, &vertex_array_);
     glGenBuffers(1, &vertices_);
     glGenBuffers(1, &indices_);
@@ -86,7 +86,9 @@ void Ink::set_state() const {
     glBindVertexArray(vertex_array_);
 }
 
-void Ink::play(const ImDrawData& data) const {
+void Ink::play(const ImDrawData& data) {
+    if (screen_px_ < 0 && is_linked(program_))
+        screen_px_ = glGetUniformLocation(program_, "screen_px");
     set_state();
     for (const ImDrawList* list : data.CmdLists)
         play(*list);

@@ -16,14 +16,14 @@ class Ink {
     void create();
     /// Sends ImGui's atlas of letters to the graphics card.
     void send_letters();
-    void play(const ImDrawData& data) const;
+    void play(const ImDrawData& data);
 
   private:
     void set_state() const;
     void play(const ImDrawList& list) const;
 
     unsigned program_ = 0, vertex_array_ = 0, vertices_ = 0, indices_ = 0, letters_ = 0;
-    int screen_px_ = -1;
+    int screen_px_ = -1; ///< not known before the first frame
 };
 
 } // namespace shimlight::app

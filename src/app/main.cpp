@@ -2,6 +2,7 @@
 // The program on a page: one frame from input to picture, and sleep while nothing changes.
 #include "app/awake.hpp"
 #include "app/canvas.hpp"
+#include "app/film_pace.hpp"
 #include "app/inbox.hpp"
 #include "app/mirror_json.hpp"
 #include "app/page.hpp"
@@ -20,6 +21,7 @@ namespace {
 
 constexpr double longest_step_s = 0.1;  ///< after a pause nothing shall jump
 constexpr double keep_after_s = 0.3;    ///< while something keeps moving; else as soon as it rests
+constexpr double task_ms = 3;           ///< of solving between frames, when no more is begun
 constexpr double reflect_after_s = 0.2; ///< while a finger moves something nobody listens to more
 
 /// The house as it was left, or the previous generation when the newest is damaged, or the demo.
@@ -59,14 +61,19 @@ class Program {
     }
 
     /// What the first picture needs comes before it, in pieces: the page answers meanwhile.
-    void begin() {
-        type_for(in_text_size(page::look()).dpr);
-        solve_later();
-    }
+    void begin() { solve_later(); }
 
     void solve() {
         solving_ = false;
-        if (screen_.refine())
+        if (type_dpr_ == 0) {
+            type_for(in_text_size(page::look()).dpr);
+            return solve_later();
+        }
+        const double until_ms = emscripten_get_now() + task_ms;
+        bool more = screen_.refine();
+        while (more && emscripten_get_now() < until_ms)
+            more = screen_.refine();
+        if (more)
             solve_later();
         else
             request();
@@ -77,6 +84,12 @@ class Program {
         if (!inbox().whole) return;
         if (screen_.house_changed() || unkept_) page::keep_house(house::to_json(screen_.house()));
         unkept_ = false;
+    }
+
+    /// The page goes out of sight.
+    void leave() {
+        keep_now();
+        canvas_.forget_picture();
     }
 
     /// Another kept house; false when it cannot be read.
@@ -94,13 +107,15 @@ class Program {
     /// The way of one frame. Each line hands on to the next.
     void frame(const page::Look& look) {
         fit(look);
+        pace_.begin(time_s_);
         canvas_.begin();
         ImGui::NewFrame();
         mirror_.begin(std::move(inbox().events));
         view::Wishes wishes;
         screen_.frame(platform(look), wishes);
         canvas_.present(view::theme(look.dark).paper);
-        awake_.drawn(wishes.another_frame);
+        awake_.drawn(wishes.another_frame || wishes.film);
+        pace_.drawn(film_alone(wishes));
         reflect();
         carry_out(wishes);
         inbox().frame_taken();
@@ -137,8 +152,8 @@ class Program {
         p.text_choice = look.text;
         p.lessons_done = look.lessons_done;
         p.reduced_motion = look.reduced_motion;
+        p.film_held = pace_.held();
         p.touch = in.touch;
-        p.refines = true;
         p.whole = in.whole;
         p.time_s = time_s_;
         p.wheel_zoom = in.pinch.zoom;
@@ -153,6 +168,11 @@ class Program {
         p.mirror = &mirror_;
         p.painter = &canvas_.painter();
         return p;
+    }
+
+    /// Frames that only a film asks for come as fast as the device draws them.
+    bool film_alone(const view::Wishes& wishes) const {
+        return wishes.film && !wishes.another_frame && !solving_ && !finger_down();
     }
 
     static bool finger_down() { return ImGui::GetIO().MouseDown[0]; }
@@ -188,8 +208,7 @@ class Program {
         if (wishes.refine) solve_later();
     }
 
-    /// Sections are solved between frames, each in a task of its own: neither waits long for the
-    /// other.
+    /// Sections are solved between frames, grid by grid: neither waits long for the other.
     void solve_later() {
         if (solving_) return;
         solving_ = true;
@@ -235,6 +254,7 @@ class Program {
     view::Mirror mirror_;
     view::Fonts fonts_;
     Awake awake_;
+    FilmPace pace_{!canvas_.has_card()};
     std::string shown_nodes_, title_;
     float type_dpr_ = 0;
     double time_s_ = 0, unkept_since_s_ = 0, told_s_ = 0;
@@ -252,7 +272,7 @@ int main() {
     prepare_imgui();
     program = new Program; // lives as long as the page
     inbox().wake = [] { program->wake(); };
-    inbox().leave = [] { program->keep_now(); };
+    inbox().leave = [] { program->leave(); };
     inbox().solve = [] { program->solve(); };
     inbox().show_house = [](const char* json) { return program->show_house(json); };
     program->begin();

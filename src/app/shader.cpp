@@ -8,41 +8,40 @@
 namespace shimlight::app {
 namespace {
 
-GLuint compile(GLenum stage, std::initializer_list<const char*> sources) {
+void attach(GLuint program, GLenum stage, std::initializer_list<const char*> sources) {
     const GLuint shader = glCreateShader(stage);
     glShaderSource(shader, static_cast<GLsizei>(sources.size()), sources.begin(), nullptr);
     glCompileShader(shader);
-    GLint done = 0;
-    glGetShaderiv(shader, GL_COMPILE_STATUS, &done);
-    if (done) return shader;
-    char words[1024] = "";
-    glGetShaderInfoLog(shader, sizeof words, nullptr, words);
-    std::fprintf(stderr, "shader: %s\n", words);
-    glDeleteShader(shader);
-    return 0;
+    glAttachShader(program, shader);
+    glDeleteShader(shader); // with the program
 }
 
 } // namespace
 
 unsigned make_program(std::initializer_list<const char*> vertex,
                       std::initializer_list<const char*> fragment) {
-    const GLuint first = compile(GL_VERTEX_SHADER, vertex);
-    const GLuint second = compile(GL_FRAGMENT_SHADER, fragment);
-    if (!first || !second) return 0;
     const GLuint program = glCreateProgram();
-    glAttachShader(program, first);
-    glAttachShader(program, second);
+    attach(program, GL_VERTEX_SHADER, vertex);
+    attach(program, GL_FRAGMENT_SHADER, fragment);
     glLinkProgram(program);
-    glDeleteShader(first);
-    glDeleteShader(second);
+    return program;
+}
+
+bool is_linked(unsigned program) {
     GLint done = 0;
     glGetProgramiv(program, GL_LINK_STATUS, &done);
-    if (done) return program;
+    if (done) return true;
+    GLuint shaders[2] = {};
+    GLsizei count = 0;
+    glGetAttachedShaders(program, 2, &count, shaders);
     char words[1024] = "";
+    for (GLsizei i = 0; i < count; ++i) {
+        glGetShaderInfoLog(shaders[i], sizeof words, nullptr, words);
+        std::fprintf(stderr, "shader: %s\n", words);
+    }
     glGetProgramInfoLog(program, sizeof words, nullptr, words);
     std::fprintf(stderr, "shader program: %s\n", words);
-    glDeleteProgram(program);
-    return 0;
+    return false;
 }
 
 } // namespace shimlight::app

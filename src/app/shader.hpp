@@ -5,9 +5,12 @@
 
 namespace shimlight::app {
 
-/// Compiles and links; the sources of each stage are taken one after the other. 0 when it fails,
-/// with the compiler's words on standard error.
+/// Has it compiled and linked; the sources of each stage are taken one after the other. It goes on
+/// beside what is done next: nothing is asked before it is used.
 unsigned make_program(std::initializer_list<const char*> vertex,
                       std::initializer_list<const char*> fragment);
+
+/// Waits for it. False when it failed, with the compiler's words on standard error.
+bool is_linked(unsigned program);
 
 } // namespace shimlight::app

@@ -18,17 +18,23 @@ constexpr ImWchar ranges[] = {0x20,   0x7E,   0xA0,   0xFF,   0x391,  0x3C9,  0x
                               0x206F, 0x2080, 0x208E, 0x2150, 0x222B, 0x2248, 0x2265,
                               0x25A0, 0x25FF, 0x2605, 0x2606, 0x2713, 0x2717, 0};
 
+/// What stands in figures and their units: drawing letters takes time at the start, large ones
+/// most.
+constexpr ImWchar figure_ranges[] = {0x20,   0x7E,   0xB0,   0xBE,   0xD7,   0xD7,   0x394,  0x3C8,
+                                     0x2000, 0x206F, 0x2080, 0x208E, 0x2150, 0x215E, 0x2190, 0x2193,
+                                     0x2212, 0x2212, 0x221E, 0x221E, 0x2248, 0x2265, 0};
+
 using File = std::span<const unsigned char>;
 
 /// Joins the font added before, where `joins`: what that one lacks is taken from this file.
-ImFont* add(File file, float size_px, bool joins = false) {
+ImFont* add(File file, float size_px, bool joins = false, const ImWchar* glyphs = ranges) {
     ImFontConfig config;
     config.MergeMode = joins;
     config.FontDataOwnedByAtlas = false;
     // Letters start on whole device px, so that one upright column of texels meets one of pixels.
     config.OversampleH = 1;
     config.PixelSnapH = true;
-    config.GlyphRanges = ranges;
+    config.GlyphRanges = glyphs;
     // ImGui asks for a writable pointer but only reads what it does not own.
     void* bytes = const_cast<unsigned char*>(file.data());
     return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(bytes, static_cast<int>(file.size()), size_px,
@@ -44,8 +50,8 @@ ImFont* add_semibold(float size_px) {
 /// All but figures comes in semibold.
 ImFont* add_bold(float size_px) {
     add(fonts::inter_bold_otf, size_px);
-    add(fonts::inter_semibold_otf, size_px, true);
-    return add(fonts::inter_regular_otf, size_px, true);
+    add(fonts::inter_semibold_otf, size_px, true, figure_ranges);
+    return add(fonts::inter_regular_otf, size_px, true, figure_ranges);
 }
 
 void enlarge(ImFont& font, float factor) {

@@ -121,8 +121,9 @@ class Assessor {
     /// of the previous case is kept (never null again) until its new solution is there.
     const Assessment& update(const opening::Case& c, const Budget& budget);
     const Assessment& last() const;
-    /// One section towards the answer, which update() gives; false when there is none to solve.
-    bool refine(const opening::Case& c, Budget budget);
+    /// A grid of one section towards the answer, which update() gives; false when there is none to
+    /// solve. `c` is the case of the last update() that was not of a moving lever, or the first.
+    bool refine(const opening::Case& c, const Budget& budget);
 
     Assessor();
     ~Assessor();

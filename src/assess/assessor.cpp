@@ -96,12 +96,15 @@ struct Assessor::Memory {
     std::array<Slot, position_count> alone = slots(Surroundings::none);
     Assessment answer;
 
-    std::size_t turn = 0; ///< of all cuts, the next while a lever moves
+    std::size_t turn = 0;    ///< of all cuts, the next while a lever moves
+    bool all_wanted = false; ///< every cut as the last case has it
     opening::CoveredGlass glass;
     physics::GlazingResult apart_glass; ///< of the airs that conductances are measured by
 
     void want_glass(const opening::Case& c);
-    int solve_within(const opening::Case& c, const Budget& budget);
+    void want(const opening::Case& c);
+    Slot* next(const Budget& budget);
+    void solve_within(const Budget& budget);
     void follow_lever(const opening::Case& c, const Budget& budget);
     void answer_from(const opening::Case& c);
     bool refused() const;
@@ -118,30 +121,41 @@ void Assessor::Memory::want_glass(const opening::Case& c) {
     apart_glass = same ? glass.glass : opening::covered_glass(apart).glass;
 }
 
-/// The shown cut until it is right, the unit's own cuts (they are quick), then the other cuts.
-/// Returns how many were solved.
-int Assessor::Memory::solve_within(const opening::Case& c, const Budget& budget) {
+/// Draws up all cuts.
+void Assessor::Memory::want(const opening::Case& c) {
+    want_glass(c);
     for (Slot& slot : installed)
         slot.want(c, glass.glass);
     const opening::Case apart = measurable(c);
     for (Slot& slot : alone)
         slot.want(apart, apart_glass);
-    int left = budget.max_solves;
-    const auto refresh = [&](Slot& slot) {
-        for (; left > 0 && !slot.fresh(budget.accuracy, Pace::resting); --left)
-            slot.solve(budget.accuracy, Pace::resting);
-    };
-    refresh(installed[index(budget.shown)]);
-    for (Slot& slot : alone)
-        refresh(slot);
-    for (Slot& slot : installed)
-        refresh(slot);
-    return budget.max_solves - left;
+    all_wanted = true;
+}
+
+/// The shown cut until it is right, the unit's own cuts (they are quick), then the other cuts.
+Slot* Assessor::Memory::next(const Budget& budget) {
+    const auto due = [&](const Slot& slot) { return !slot.fresh(budget.accuracy, Pace::resting); };
+    if (due(installed[index(budget.shown)])) return &installed[index(budget.shown)];
+    for (auto* slots : {&alone, &installed}) {
+        const auto found = std::find_if(slots->begin(), slots->end(), due);
+        if (found != slots->end()) return &*found;
+    }
+    return nullptr;
+}
+
+void Assessor::Memory::solve_within(const Budget& budget) {
+    for (int left = budget.max_solves; left > 0; --left) {
+        Slot* slot = next(budget);
+        if (!slot) return;
+        slot->solve(budget.accuracy, Pace::resting);
+    }
 }
 
 /// Only the cuts that get their turn are drawn up.
 void Assessor::Memory::follow_lever(const opening::Case& c, const Budget& budget) {
     const auto start = std::chrono::steady_clock::now();
+    want_glass(c);
+    all_wanted = false;
     const opening::Case apart = measurable(c);
     const Pace pace = budget.around ? Pace::around : Pace::moving;
     const auto begun = [&](bool in_wall, std::size_t which) {
@@ -285,11 +299,12 @@ Assessor::Assessor(Assessor&&) noexcept = default;
 Assessor& Assessor::operator=(Assessor&&) noexcept = default;
 
 const Assessment& Assessor::update(const opening::Case& c, const Budget& budget) {
-    memory_->want_glass(c);
-    if (budget.moving)
+    if (budget.moving) {
         memory_->follow_lever(c, budget);
-    else
-        memory_->solve_within(c, budget);
+    } else {
+        memory_->want(c);
+        memory_->solve_within(budget);
+    }
     memory_->answer_from(c);
     if (budget.moving) memory_->answer.complete = false;
     return memory_->answer;
@@ -299,10 +314,11 @@ const Assessment& Assessor::last() const {
     return memory_->answer;
 }
 
-bool Assessor::refine(const opening::Case& c, Budget budget) {
-    memory_->want_glass(c);
-    budget.max_solves = 1;
-    return memory_->solve_within(c, budget) > 0;
+bool Assessor::refine(const opening::Case& c, const Budget& budget) {
+    if (!memory_->all_wanted) memory_->want(c);
+    Slot* slot = memory_->next(budget);
+    if (slot) slot->step(budget.accuracy);
+    return slot != nullptr;
 }
 
 Assessment assess(const opening::Case& c, section::Accuracy accuracy) {

@@ -56,7 +56,10 @@ bool mirrored(const section::Painting& a, const section::Painting& b) {
 
 void Slot::want(const opening::Case& c, const physics::GlazingResult& glass) {
     opening::Cut next = opening::cut(c, position_, glass, surroundings_);
-    if (!(next.painting == wanted_.painting)) failed_ = false;
+    if (!(next.painting == wanted_.painting)) {
+        failed_ = false;
+        begun_.reset();
+    }
     wanted_ = std::move(next);
     glass_u_w_m2k_ = glass.u_w_m2k;
     const bool in_wall = surroundings_ == opening::Surroundings::wall &&
@@ -117,7 +120,25 @@ void Slot::solve(section::Accuracy accuracy, Pace pace) {
                                     : pace == Pace::around
                                         ? kept_.around(painting, warm)
                                         : section::solve(painting, accuracy, warm);
+    begun_.reset();
     followed_ = pace != Pace::resting; // not for what stays
+    finish(std::move(result), accuracy);
+}
+
+void Slot::step(section::Accuracy accuracy) {
+    if (!begun_ || begun_at_ != accuracy) {
+        const section::Field* warm = solved_ && is_shown() ? &solved_->field : nullptr;
+        begun_.emplace(wanted_.painting, accuracy, warm);
+        begun_at_ = accuracy;
+        return;
+    }
+    if (begun_->step()) return;
+    followed_ = false;
+    finish(begun_->take(), accuracy);
+    begun_.reset();
+}
+
+void Slot::finish(Result<section::Field> result, section::Accuracy accuracy) {
     failed_ = !ok(result);
     if (failed_) return;
     solved_ = std::make_shared<const SolvedCut>(SolvedCut{wanted_, std::move(value(result))});

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "assess/assessment.hpp"
+#include "section/gradual_solve.hpp"
 #include "section/kept_section.hpp"
 
 #include <memory>
@@ -28,6 +29,8 @@ class Slot {
     bool fresh(section::Accuracy least, Pace pace) const;
     /// One section solve towards it.
     void solve(section::Accuracy accuracy, Pace pace);
+    /// Likewise at rest, one grid of it or the reading of its answer: call it until it is fresh.
+    void step(section::Accuracy accuracy);
     /// The heat flows of another, where what is wanted here is the other's cut upside down. Both
     /// must be of a unit alone. Returns whether it is.
     bool take_mirrored(const Slot& other);
@@ -50,6 +53,7 @@ class Slot {
     std::optional<double> outlet_c(std::string_view stream) const;
 
   private:
+    void finish(Result<section::Field> result, section::Accuracy accuracy);
     void read_excess();
     /// A unit's own cut is only counted.
     bool is_shown() const { return surroundings_ == opening::Surroundings::wall; }
@@ -62,8 +66,10 @@ class Slot {
     std::shared_ptr<const SolvedCut> solved_;
     section::Accuracy accuracy_ = section::Accuracy::draft;
     bool failed_ = false;
-    section::KeptSection kept_; ///< of a moving lever
-    bool followed_ = false;     ///< solved_ depends on the paintings before
+    section::KeptSection kept_;                  ///< of a moving lever
+    std::optional<section::GradualSolve> begun_; ///< of the wanted painting
+    section::Accuracy begun_at_ = section::Accuracy::draft;
+    bool followed_ = false; ///< solved_ depends on the paintings before
     double sight_m_ = 0, excess_w_mk_ = 0, frame_w_mk_ = 0, edge_w_mk_ = 0;
 };
 

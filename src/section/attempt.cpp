@@ -82,30 +82,43 @@ int cells_in_memory(const Solution& solution) {
 Attempt::Attempt(Painting painting, Accuracy accuracy)
     : accuracy_(accuracy), painting_(std::move(painting)), following_(has_following(painting_)) {}
 
-std::optional<Problem> Attempt::solve(const Field* warm) {
-    const Result<Grid> lines = base_grid(painting_);
+std::optional<Problem> Attempt::begin(const Field* warm) {
+    Result<Grid> lines = base_grid(painting_);
     if (!ok(lines)) return problem(lines);
-    const Grid& base = value(lines);
-    const Target target = target_of(accuracy_);
-    const std::vector<int> sizes = grid_sizes(target.cells, base.cells());
-    Result<Solution> first = prepare(painting_, first_grid(base, sizes.front()));
+    base_ = std::move(value(lines));
+    sizes_ = grid_sizes(target_of(accuracy_).cells, base_.cells());
+    Result<Solution> first = prepare(painting_, first_grid(base_, sizes_.front()));
     if (!ok(first)) return problem(first);
     solution_ = std::move(value(first));
     if (warm && warm->cells() > 0) guess_from(*warm, solution_);
     settle(hurried_ ? glimpse_tolerance : coarse_tolerance);
-    for (std::size_t stage = 1; stage < sizes.size(); ++stage) {
-        if (std::optional<Problem> fault = refine(base, sizes[stage], stage + 1 == sizes.size()))
-            return fault;
-    }
-    int cells = sizes.back();
-    const int most_cells = std::min(target.most_cells, cells_in_memory(solution_));
-    // At the most cells once more: a grid of the same size, laid with what the last one shows.
-    for (bool again = true; again && !keeps_promise();) {
-        again = cells < most_cells;
-        cells = std::max(cells, std::min(again_finer * cells, most_cells));
-        if (std::optional<Problem> fault = refine(base, cells, true)) return fault;
-    }
+    grids_ = 1;
     return {};
+}
+
+bool Attempt::done() const {
+    return grids_ >= sizes_.size() && (last_cells_ || keeps_promise());
+}
+
+std::optional<Problem> Attempt::step() {
+    if (grids_ < sizes_.size()) {
+        const int cells = sizes_[grids_++];
+        return refine(cells, grids_ == sizes_.size());
+    }
+    if (most_cells_ == 0)
+        most_cells_ = std::min(target_of(accuracy_).most_cells, cells_in_memory(solution_));
+    // At the most cells once more: a grid of the same size, laid with what the last one shows.
+    int& cells = sizes_.back();
+    last_cells_ = cells >= most_cells_;
+    cells = std::max(cells, std::min(again_finer * cells, most_cells_));
+    return refine(cells, true);
+}
+
+std::optional<Problem> Attempt::solve(const Field* warm) {
+    std::optional<Problem> fault = begin(warm);
+    while (!fault && !done())
+        fault = step();
+    return fault;
 }
 
 bool Attempt::follows(const Painting& next) const {
@@ -144,10 +157,10 @@ std::optional<Problem> Attempt::move_to(Grid grid) {
 }
 
 /// From a solution to the next on a grid of about `cells` cells.
-std::optional<Problem> Attempt::refine(const Grid& base, int cells, bool last) {
+std::optional<Problem> Attempt::refine(int cells, bool last) {
     const GridError left = grid_error(solution_);
     const HeatFlows before = heat_flows(solution_);
-    Grid grid = refined_grid(base, solution_.grid, left, cells);
+    Grid grid = refined_grid(base_, solution_.grid, left, cells);
     has_hierarchy_ = false;
     workspace_ = {}; // memory, before the next grid wants some
     if (std::optional<Problem> fault = move_to(std::move(grid))) return fault;

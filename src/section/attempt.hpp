@@ -16,6 +16,10 @@ class Attempt {
 
     /// Empty when it is solved. `warm` is where the first grid starts from.
     std::optional<Problem> solve(const Field* warm);
+    /// The same a grid at a time: begin(), then step() until it is done().
+    std::optional<Problem> begin(const Field* warm);
+    std::optional<Problem> step();
+    bool done() const;
 
     /// Solves a painting that differs in temperatures and, by a small factor, in conductances, on
     /// the grid of the one before and with its hierarchy. Answers false where that will not do; the
@@ -38,7 +42,7 @@ class Attempt {
 
   private:
     std::optional<Problem> move_to(Grid grid);
-    std::optional<Problem> refine(const Grid& base, int cells, bool last);
+    std::optional<Problem> refine(int cells, bool last);
     void settle(double tolerance);
     void fit_hierarchy();
     bool keeps_promise() const;
@@ -48,6 +52,11 @@ class Attempt {
     Painting painting_; ///< with the temperatures of its cavities as they become known
     bool following_;    ///< whether cavities take their temperatures from the solution
     bool hurried_ = false, settled_ = true;
+    Grid base_;
+    std::vector<int> sizes_;  ///< cells of each grid; the last grows while its errors are too large
+    std::size_t grids_ = 0;   ///< of them solved
+    int most_cells_ = 0;      ///< of the last, once known
+    bool last_cells_ = false; ///< it has been solved with the most
     Solution solution_;
     TemperatureError error_;
     double heat_share_ = 0; ///< of the largest heat flow, by which one may be wrong

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "section/attempt.hpp"
+#include "section/gradual_solve.hpp"
 #include "section/kept_section.hpp"
 #include "section/validation.hpp"
 
@@ -10,9 +11,12 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
+double since_ms(Clock::time_point start) {
+    return std::chrono::duration<double, std::milli>(Clock::now() - start).count();
+}
+
 Field timed(Field field, Clock::time_point start) {
-    const std::chrono::duration<double, std::milli> taken = Clock::now() - start;
-    field.solve_ms = taken.count();
+    field.solve_ms = since_ms(start);
     return field;
 }
 
@@ -24,6 +28,35 @@ Result<Field> solve(const Painting& painting, Accuracy accuracy, const Field* wa
     Attempt attempt(painting, accuracy);
     if (std::optional<Problem> fault = attempt.solve(warm)) return *fault;
     return timed(attempt.take(), start);
+}
+
+GradualSolve::GradualSolve(const Painting& painting, Accuracy accuracy, const Field* warm)
+    : fault_(find_problem(painting)) {
+    const Clock::time_point start = Clock::now();
+    if (fault_) return;
+    attempt_ = std::make_unique<Attempt>(painting, accuracy);
+    fault_ = attempt_->begin(warm);
+    taken_ms_ = since_ms(start);
+}
+
+GradualSolve::~GradualSolve() = default;
+GradualSolve::GradualSolve(GradualSolve&&) noexcept = default;
+GradualSolve& GradualSolve::operator=(GradualSolve&&) noexcept = default;
+
+bool GradualSolve::step() {
+    if (fault_ || attempt_->done()) return false;
+    const Clock::time_point start = Clock::now();
+    fault_ = attempt_->step();
+    taken_ms_ += since_ms(start);
+    return true;
+}
+
+Result<Field> GradualSolve::take() {
+    if (fault_) return *fault_;
+    const Clock::time_point start = Clock::now();
+    Field field = attempt_->take();
+    field.solve_ms = taken_ms_ + since_ms(start);
+    return field;
 }
 
 KeptSection::KeptSection() = default;

@@ -75,13 +75,13 @@ struct Platform {
     float safe_top = 0, safe_right = 0, safe_bottom = 0, safe_left = 0;
     bool dark = false;
     bool reduced_motion = false;
-    bool touch = false; ///< the last pointer was a finger
+    bool film_held = false; ///< this device draws films too slowly for them
+    bool touch = false;     ///< the last pointer was a finger
     double time_s = 0;
     float wheel_zoom = 0; ///< ctrl+wheel or pinch since the last frame, log2 of the factor
     ImVec2 pinch_centre;  ///< CSS px
     ImVec2 pinch_pan;     ///< CSS px, two-finger drag since the last frame
     bool pinching = false;
-    bool refines = false;     ///< sections are solved between frames (Screen::refine), not in them
     bool whole = true;        ///< the rest of the program is here (view/rest.hpp)
     std::string opened_file;  ///< content of a file the user has just opened, else empty
     bool from_link = false;   ///< that content came with a link: one opening for this house
@@ -95,12 +95,18 @@ struct Platform {
     FieldPainter* painter = nullptr;
 };
 
+/// Whether air is shown in motion.
+inline bool films(const Platform& p) {
+    return !p.reduced_motion && !p.film_held;
+}
+
 class Report;
 
 /// What the screen asks the platform to do after this frame.
 struct Wishes {
     bool another_frame = false; ///< something moves
-    bool refine = false;        ///< sections are to be solved
+    bool film = false;          ///< air moves; nothing else needs the frame
+    bool refine = false;        ///< sections are to be solved: Screen::refine between frames
     std::string save_name;      ///< non-empty: offer save_content as a file of this name
     std::string save_content;
     const char* act = nullptr; ///< with the houses, see web/library.js; what it works with follows

@@ -351,9 +351,9 @@ bool RoomView::seat(Ui& ui, Session& session, Shown of, const RoomScene& s) {
 
 void RoomView::draw_scene(Ui& ui, const RoomScene& s, bool roomy, bool held) {
     const double since = ui.platform.time_s - animate_from_s_;
-    const bool moves = since < animate_s && !ui.platform.reduced_motion;
+    const bool moves = since < animate_s && films(ui.platform);
     const double time_s = moves ? since : 0;
-    if (moves) ui.wishes.another_frame = true;
+    if (moves) ui.wishes.film = true;
     const ImVec2 outside = s.at(-s.wall_m, s.c.room.height_m);
     fill(ui, {s.area.x, outside.y, outside.x - s.area.x, s.foot.y - outside.y},
          ui.theme.outdoor_air);

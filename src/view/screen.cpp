@@ -19,6 +19,7 @@
 #include "view/session.hpp"
 #include "view/sheet.hpp"
 #include "view/slice.hpp"
+#include "view/solve_pace.hpp"
 #include "view/strip.hpp"
 #include "view/views.hpp"
 #include "view/why.hpp"
@@ -54,6 +55,7 @@ struct Screen::State {
     int seen_opening = -1;
     const Session* seen_session = nullptr;
     bool moving = false; ///< a lever is under the finger
+    SolvePace pace;
     int seen_change = 0; ///< revision of the last assessment
     int hurried = 0;     ///< frames until what was changed is solved in full
     std::string verdict;
@@ -66,7 +68,6 @@ struct Screen::State {
 
 namespace {
 
-constexpr int solves_a_frame_at_rest = 1; // one cut a frame: never blocks a lever
 // After a change the picture follows first; what takes longer begins when nothing came on top of
 // it.
 constexpr int hurried_frames = 8;
@@ -296,11 +297,12 @@ void Conductor::assess(bool both_seen) {
     const bool first = !session.today_result().cuts[which];
     if (first) s.hurried = 0; // it has moved from nowhere
     budget.moving = !first && (s.moving || s.hurried > 0);
-    const bool between = ui.platform.refines && !budget.moving;
-    if (!budget.moving && !first) budget.max_solves = between ? 0 : solves_a_frame_at_rest;
+    if (!budget.moving && !first) budget.max_solves = 0; // they are solved between frames
     if (first) budget.accuracy = section::Accuracy::draft;
+    if (budget.moving) s.pace.begin(budget);
     const bool more = session.assess(budget, both_seen);
-    if (more) (between ? ui.wishes.refine : ui.wishes.another_frame) = true;
+    if (budget.moving) s.pace.end();
+    if (more) (budget.moving ? ui.wishes.another_frame : ui.wishes.refine) = true;
     tell(more);
 }
 

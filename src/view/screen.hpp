@@ -18,7 +18,7 @@ class Screen {
     /// Takes the input of this frame, applies edits, assesses, draws. `wishes` tells what the
     /// platform shall do afterwards.
     void frame(const Platform& platform, Wishes& wishes);
-    /// Solves one section towards what the next frame shows; false when there is none to solve.
+    /// Solves a grid of one section towards what the next frames show; false when there is none.
     bool refine();
 
     const house::House& house() const;

@@ -86,7 +86,8 @@ bool Session::assess(const assess::Budget& budget, bool both_seen) {
         assess::Budget& later = remedys_turn_ ? of_today : of_remedy;
         of_today.seen = budget.seen && (both_seen || shown == Shown::today);
         of_remedy.seen = budget.seen && (both_seen || shown == Shown::remedy);
-        if (wait) later.max_solves = budget.moving && later.seen ? 1 : 0;
+        const bool one = budget.cuts == 0 && of_today.seen && of_remedy.seen; // in turn
+        if (wait) later.max_solves = budget.moving && later.seen && !one ? 1 : 0;
     }
     bool more = !today_.update(today(), of_today).complete;
     if (has_remedy()) more = !remedy_.update(remedy(), of_remedy).complete || more;

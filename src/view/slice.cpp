@@ -202,12 +202,12 @@ void Slice::draw_cut(Ui& ui, const Session& session, Shown of, Box area) {
     draw_covering(ui, cut, session.result(of).covering.spill_m_s);
     draw_wet(ui, cut);
     const double now = ui.platform.time_s;
-    const bool moves = now < animate_until_s_ && !ui.platform.reduced_motion;
+    const bool moves = now < animate_until_s_ && films(ui.platform);
     const assess::LeakResult& leak = session.result(of).leak;
     const double phase_m = moves ? now * creep_m_s : 0;
     draw_leak(ui, cut, cut.solved->cut.leak_path, leak.shim_m3_s, phase_m);
     draw_leak(ui, cut, cut.solved->cut.sash_path, leak.sash_m3_s, phase_m);
-    if (moves) ui.wishes.another_frame = true;
+    if (moves) ui.wishes.film = true;
 }
 
 void Slice::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {

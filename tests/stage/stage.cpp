@@ -97,7 +97,10 @@ bool Stage::frame(std::vector<view::MirrorEvent> events) {
     ImGui::Render();
     if (wishes_.report) serve(*wishes_.report);
     if (wishes_.lessons) size_.lessons_done = wishes_.lessons; // kept, as the page does
-    return wishes_.another_frame;
+    if (wishes_.refine) refining_ = true;
+    const bool refined = refining_;
+    if (refining_) refining_ = screen_.refine();
+    return wishes_.another_frame || wishes_.film || refined;
 }
 
 /// As app/paper does it.

@@ -63,6 +63,7 @@ class Stage {
     view::Mirror mirror_;
     view::Fonts fonts_;
     view::Wishes wishes_;
+    bool refining_ = false; ///< sections are solved between frames, as the page does it
     PlainPainter painter_;
     double time_s_ = 100;
     ImGuiContext* paper_ = nullptr; ///< of a report's pictures

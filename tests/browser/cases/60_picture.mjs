@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The canvas: as many device pixels as there are, and back again after the graphics card was lost.
 import assert from "node:assert/strict";
+import { phone, Visit } from "../visit.mjs";
 
 async function canvasSize(visit) {
   return visit.evaluate(() => {
@@ -23,6 +24,18 @@ async function isCrisp(visit, dpr) {
   assert.deepEqual(size.drawn, size.backing);
 }
 
+/** Here software draws, so moving air is shown at rest, though the person has not asked for it. */
+async function filmIsHeld({ browser, server }) {
+  const visit = new Visit(browser, server, await browser.newPage({ ...phone, dpr: 1, moving: true }));
+  await visit.open();
+  const begun = await visit.evaluate(() => performance.now());
+  await visit.rest();
+  const rested = await visit.evaluate(() => performance.now());
+  assert.ok(rested - begun < FILM_MS, `at rest after ${Math.round(rested - begun)} ms`);
+  await visit.close();
+}
+const FILM_MS = 6000; // a film goes on for 8 s after each change
+
 export const cases = [
   ...[1, 2, 3].map((dpr) => ({
     name: `at a device pixel ratio of ${dpr} the canvas has every device pixel`,
@@ -39,6 +52,12 @@ export const cases = [
       await visit.rest();
       await isCrisp(visit, 1);
     },
+  },
+  {
+    name: "without a graphics card films hold still",
+    browsers: ["chromium"],
+    bare: true,
+    run: filmIsHeld,
   },
   {
     name: "a lost graphics card is said, and the picture comes back",
