@@ -3,7 +3,7 @@
 // house when two tabs want it. Comes with the second part of the program.
 import { offerFile } from "./files.js";
 import { hideNotice, showNotice } from "./notice.js";
-import { withPictures, withoutPictures } from "./photos.js";
+import { dropPhotos, fieldTwice, idsNamed, withPictures, withoutPictures } from "./photos.js";
 import { done, finished, newHouse, put, textsOf } from "./storage.js";
 import { withTexts } from "./wasm.js";
 
@@ -57,6 +57,8 @@ function housesIn(text) {
   if (file.kind !== KIND) wrong("/kind", `is not "${KIND}"`);
   if (!Number.isInteger(file.version) || file.version < 1) wrong("/version", "is no version");
   if (file.version > VERSION) wrong("/version", "this file was written by a newer Shimlight");
+  const twice = fieldTwice(text);
+  if (twice !== undefined) wrong(twice, "is there twice in one object");
   const stranger = Object.keys(file).find((key) => !["kind", "version", "houses"].includes(key));
   if (stranger !== undefined) wrong(`/${stranger}`, "is not known");
   if (!Array.isArray(file.houses)) wrong("/houses", "is no list");
@@ -265,15 +267,24 @@ export class Library {
     await this.openKept(id);
   }
 
+  /// Photographs go along that no other text has, be it of the generation before.
   async empty() {
+    this.program._shimlight_leave();
+    await this.storage.writing;
     const transaction = this.transaction("readwrite");
-    const library = transaction.objectStore("library");
+    const library = transaction.objectStore("library"), store = transaction.objectStore("texts");
+    const gone = [];
     for (const { id, deleted_at } of await done(library.getAll())) {
       if (!deleted_at) continue;
+      gone.push(...await textsOf(transaction, id));
       library.delete(id);
-      transaction.objectStore("texts").delete(IDBKeyRange.bound([id], [id, 2]));
+      store.delete(IDBKeyRange.bound([id], [id, 2]));
     }
+    const left = (await done(store.getAll())).map(({ text }) => String(text));
     await finished(transaction);
+    const needed = idsNamed(left.join("\n"));
+    const ids = [...idsNamed(gone.join("\n"))].filter((id) => !needed.has(id));
+    if (ids.length) await dropPhotos(ids);
   }
 
   /// A library file: all of it comes into the list, beside what is there, or nothing of it.

@@ -79,6 +79,8 @@ class Program {
         unkept_ = false;
     }
 
+    std::string moves(const char* more) { return screen_.moves(more); }
+
     /// Another kept house; false when it cannot be read.
     SHIMLIGHT_REST bool show_house(const char* json) {
         keep_now();
@@ -254,6 +256,7 @@ int main() {
     inbox().wake = [] { program->wake(); };
     inbox().leave = [] { program->keep_now(); };
     inbox().solve = [] { program->solve(); };
+    inbox().moves = [](const char* more) { return program->moves(more); };
     inbox().show_house = [](const char* json) { return program->show_house(json); };
     program->begin();
 }
