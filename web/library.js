@@ -14,6 +14,9 @@ const KIND = "shimlight-library", VERSION = 1;
 const MOST_HOUSES = 1000; // in a file
 const MOST_LISTED = 500;
 const LEAVING_MS = 300; // a page that is being reloaded may still hold its house
+const KEPT_MS = 3000; // the service worker keeps what passed through it by then
+// What comes with this file and after it.
+const PARTS = ["shimlight-rest.wasm", "library.js", "photos.js", "report.js", "report.css"];
 const FILE_NAME = "Shimlight houses.json";
 // What storage.js throws.
 const IN_WORDS = {
@@ -78,6 +81,15 @@ function inWords({ openings, place, kept_at, deleted_at }) {
   return [short(place), count, when].filter(Boolean).join(" · ");
 }
 
+/// What came before the service worker was there to keep it, or has not been needed yet.
+async function keepWhole() {
+  for (const name of PARTS) if (!await caches.match(name)) await (await fetch(name)).arrayBuffer();
+}
+
+function keepWholeLater() {
+  setTimeout(() => keepWhole().catch(() => {}), KEPT_MS); // else the next visit brings it
+}
+
 export class Library {
   /// press(id) presses a control of the screen; note(words) tells of what is kept.
   constructor({ storage, program, press, note }) {
@@ -89,6 +101,9 @@ export class Library {
     this.tellStart();
     document.addEventListener("visibilitychange", () => document.hidden || this.refresh());
     this.inTurn(() => this.hold(storage.house), "The houses were not read");
+    const workers = navigator.serviceWorker;
+    if (workers?.controller) keepWholeLater();
+    else workers?.addEventListener("controllerchange", keepWholeLater, { once: true });
   }
 
   /// How the house of the start was found, and what happened since.
