@@ -7,10 +7,10 @@ import { listenToKeys } from "./keyboard.js";
 import { isLink, linkTo, textOf } from "./link.js";
 import { Mirror } from "./mirror.js";
 import { hideNotice, showNotice } from "./notice.js";
-import { workOffline } from "./offline.js";
+import { lookForNewer, workOffline } from "./offline.js";
 import { openDoor } from "./open_door.mjs";
 import { Pointer } from "./pointer.js";
-import { startProgram } from "./program.js";
+import { OTHER_VERSION, startProgram } from "./program.js";
 import { Storage } from "./storage.js";
 import { Theme } from "./theme.js";
 import { withTexts } from "./wasm.js";
@@ -153,8 +153,9 @@ function bringRest(storage) {
     for (const sign of SIGNS) removeEventListener(sign, bring, true);
     program.whole().then(() => document.hidden && leave(storage)).catch((error) => {
       console.warn(error);
+      lookForNewer();
       note("A part of Shimlight is missing: it comes when there is a network. Until then nothing is kept.");
-      listen();
+      if (error.message !== OTHER_VERSION) listen(); // else a page loaded anew has them all
     });
   };
   const listen = () => {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Keeps the whole program on the device. The build fills in the list of files and a version made
-// from their content: either all files of one version are there, or the version is not installed.
+// from their content: either all files of one version are there, each with its own hash, or the version
+// is not installed.
 // The rest of the program and the door are kept once they were asked for; a new version then brings
 // them along.
 
