@@ -86,7 +86,7 @@ export const cases = [
         assert.deepEqual((await fetchedAndKept(visit)).kept, []);
         await visit.evaluate(() => window.letRegister());
         await becomeOffline(visit);
-        await visit.until(async () => (await caches.match("shimlight-rest.wasm")) && caches.match("report.css"),
+        await visit.until(async () => Boolean(await caches.match("shimlight-rest.wasm") && await caches.match("report.css")),
           null, "the second part to be kept");
         await server.stop();
         await visit.reload();

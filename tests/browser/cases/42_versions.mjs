@@ -52,7 +52,7 @@ async function onHost({ browser, site }, work) {
   visit.expected = /sw\.js|ERR_CONNECTION_REFUSED|ServiceWorker/; // without a server it is asked for in vain
   try {
     await visit.until(async () => (await navigator.serviceWorker.getRegistration())?.active?.state === "activated"
-      && navigator.serviceWorker.controller, null, "the service worker");
+      && navigator.serviceWorker.controller !== null, null, "the service worker");
     await work({ visit, server, put, b });
     await visit.close();
   } finally {
@@ -110,7 +110,7 @@ async function useNewer(visit) {
 
 async function bringRest(visit) {
   await visit.press("view.room");
-  await visit.until(() => document.querySelector("[data-id='room.picture.remedy'], [data-id='room.picture.today']"),
+  await visit.until(() => document.querySelector("[data-id='room.picture.remedy'], [data-id='room.picture.today']") !== null,
     null, "the second part");
   await visit.press("view.slice");
 }
@@ -122,7 +122,7 @@ export const cases = [
     run: (world) => onHost(world, async ({ visit, server, put, b }) => {
       await bringRest(visit);
       await visit.set(outside, -3);
-      await visit.until(async () => (await caches.match("shimlight-rest.wasm")) && caches.match("report.css"),
+      await visit.until(async () => Boolean(await caches.match("shimlight-rest.wasm") && await caches.match("report.css")),
         null, "the second part to be kept");
       assert.deepEqual(await running(visit), only("A"));
 
@@ -159,12 +159,12 @@ export const cases = [
     run: (world) => onHost(world, async ({ visit, put, b }) => {
       put(b);
       await visit.evaluate(() => document.querySelector("[data-id='view.room']").click());
-      await visit.until(() => document.querySelector("[data-id='rest']"), null, "a word about the part that is missing");
+      await visit.until(() => document.querySelector("[data-id='rest']") !== null, null, "a word about the part that is missing");
       await visit.until(() => performance.getEntriesByType("resource").some(({ name }) => name.endsWith("report.js")),
         null, "the newer parts");
       await visit.rest();
       assert.ok(await visit.control("rest"), "the room waits");
-      assert.equal(await visit.evaluate(async () => (await caches.match("shimlight-rest.wasm")) ?? null), null);
+      assert.equal(await visit.evaluate(async () => await caches.match("shimlight-rest.wasm") === undefined), true);
       await visit.press("view.slice");
       const before = await visit.results();
       await visit.set(outside, 5);
