@@ -6,7 +6,9 @@ import { showNotice } from "./notice.js";
 /// A web app on an iPhone's home screen has no way back from a downloaded file; there it is shared.
 const mustShare = navigator.standalone === true;
 
-export async function offerFile(name, content) {
+/// `title` may have an ending; else it is a house's name, and the file JSON.
+export async function offerFile(title, content) {
+  const name = /\.(csv|json)$/.test(title) ? title : `${title}.json`;
   const type = name.endsWith(".csv") ? "text/csv" : "application/json";
   const file = new File([content], name, { type });
   if (mustShare && navigator.canShare?.({ files: [file] })) {

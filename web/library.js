@@ -3,7 +3,7 @@
 // house when two tabs want it. Comes with the second part of the program.
 import { offerFile } from "./files.js";
 import { hideNotice, showNotice } from "./notice.js";
-import { withPictures, withoutPictures } from "./photos.js";
+import { dropPhotos, fieldTwice, idsNamed, withPictures, withoutPictures } from "./photos.js";
 import { done, finished, newHouse, put, textsOf } from "./storage.js";
 import { withTexts } from "./wasm.js";
 
@@ -14,6 +14,9 @@ const KIND = "shimlight-library", VERSION = 1;
 const MOST_HOUSES = 1000; // in a file
 const MOST_LISTED = 500;
 const LEAVING_MS = 300; // a page that is being reloaded may still hold its house
+const KEPT_MS = 3000; // the service worker keeps what passed through it by then
+// What comes with this file and after it.
+const PARTS = ["shimlight-rest.wasm", "library.js", "photos.js", "report.js", "report.css"];
 const FILE_NAME = "Shimlight houses.json";
 // What storage.js throws.
 const IN_WORDS = {
@@ -57,6 +60,8 @@ function housesIn(text) {
   if (file.kind !== KIND) wrong("/kind", `is not "${KIND}"`);
   if (!Number.isInteger(file.version) || file.version < 1) wrong("/version", "is no version");
   if (file.version > VERSION) wrong("/version", "this file was written by a newer Shimlight");
+  const twice = fieldTwice(text);
+  if (twice !== undefined) wrong(twice, "is there twice in one object");
   const stranger = Object.keys(file).find((key) => !["kind", "version", "houses"].includes(key));
   if (stranger !== undefined) wrong(`/${stranger}`, "is not known");
   if (!Array.isArray(file.houses)) wrong("/houses", "is no list");
@@ -76,6 +81,15 @@ function inWords({ openings, place, kept_at, deleted_at }) {
   return [short(place), count, when].filter(Boolean).join(" · ");
 }
 
+/// What came before the service worker was there to keep it, or has not been needed yet.
+async function keepWhole() {
+  for (const name of PARTS) if (!await caches.match(name)) await (await fetch(name)).arrayBuffer();
+}
+
+function keepWholeLater() {
+  setTimeout(() => keepWhole().catch(() => {}), KEPT_MS); // else the next visit brings it
+}
+
 export class Library {
   /// press(id) presses a control of the screen; note(words) tells of what is kept.
   constructor({ storage, program, press, note }) {
@@ -87,6 +101,9 @@ export class Library {
     this.tellStart();
     document.addEventListener("visibilitychange", () => document.hidden || this.refresh());
     this.inTurn(() => this.hold(storage.house), "The houses were not read");
+    const workers = navigator.serviceWorker;
+    if (workers?.controller) keepWholeLater();
+    else workers?.addEventListener("controllerchange", keepWholeLater, { once: true });
   }
 
   /// How the house of the start was found, and what happened since.
@@ -265,15 +282,24 @@ export class Library {
     await this.openKept(id);
   }
 
+  /// Photographs go along that no other text has, be it of the generation before.
   async empty() {
+    this.program._shimlight_leave();
+    await this.storage.writing;
     const transaction = this.transaction("readwrite");
-    const library = transaction.objectStore("library");
+    const library = transaction.objectStore("library"), store = transaction.objectStore("texts");
+    const gone = [];
     for (const { id, deleted_at } of await done(library.getAll())) {
       if (!deleted_at) continue;
+      gone.push(...await textsOf(transaction, id));
       library.delete(id);
-      transaction.objectStore("texts").delete(IDBKeyRange.bound([id], [id, 2]));
+      store.delete(IDBKeyRange.bound([id], [id, 2]));
     }
+    const left = (await done(store.getAll())).map(({ text }) => String(text));
     await finished(transaction);
+    const needed = idsNamed(left.join("\n"));
+    const ids = [...idsNamed(gone.join("\n"))].filter((id) => !needed.has(id));
+    if (ids.length) await dropPhotos(ids);
   }
 
   /// A library file: all of it comes into the list, beside what is there, or nothing of it.

@@ -7,15 +7,16 @@ import { listenToKeys } from "./keyboard.js";
 import { isLink, linkTo, textOf } from "./link.js";
 import { Mirror } from "./mirror.js";
 import { hideNotice, showNotice } from "./notice.js";
-import { workOffline } from "./offline.js";
+import { lookForNewer, workOffline } from "./offline.js";
 import { openDoor } from "./open_door.mjs";
 import { Pointer } from "./pointer.js";
-import { startProgram } from "./program.js";
+import { OTHER_VERSION, startProgram } from "./program.js";
 import { Storage } from "./storage.js";
 import { Theme } from "./theme.js";
 import { withTexts } from "./wasm.js";
 
 const SIGNS = ["pointerdown", "keydown", "focusin", "click", "input", "wheel", "appinstalled"];
+const LOOKED_S = 20; // at a page at rest
 const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
 let program = null;
@@ -32,6 +33,11 @@ function tell(kind, id, number, text) {
 
 function note(words) {
   withTexts(program, [words], (at) => program._shimlight_storage_note(at));
+}
+
+/// What levers did to the house of the start, first of all what `text` tells of it.
+function moves(text = "") {
+  return withTexts(program, [text], (at) => program.UTF8ToString(program._shimlight_moves(at)));
 }
 
 function opened(text, fromLink = 0) {
@@ -124,28 +130,44 @@ function listenToContext() {
   });
 }
 
-function listenToPage() {
-  document.addEventListener("visibilitychange", () => {
-    if (document.hidden) program._shimlight_leave();
-    else wake();
-  });
-  addEventListener("pagehide", () => program._shimlight_leave());
+/// What is not kept yet: as a house, or until that can be written as moves of levers.
+function leave(storage) {
+  program._shimlight_leave();
+  if (!library) storage.leave(moves());
 }
 
-/// The rest of the program comes at the first sign of use, or at once to who was here before.
+function listenToPage(storage) {
+  document.addEventListener("visibilitychange", () => {
+    if (document.hidden) leave(storage);
+    else wake();
+  });
+  addEventListener("pagehide", () => leave(storage));
+}
+
+/// The rest of the program comes at the first sign of use, to who looks at the page for a while, or
+/// at once to who was here before.
 function bringRest(storage) {
+  let looking;
   const bring = () => {
+    clearInterval(looking);
     for (const sign of SIGNS) removeEventListener(sign, bring, true);
-    program.whole().catch((error) => {
+    program.whole().then(() => document.hidden && leave(storage)).catch((error) => {
       console.warn(error);
+      lookForNewer();
       note("A part of Shimlight is missing: it comes when there is a network. Until then nothing is kept.");
-      listen();
+      if (error.message !== OTHER_VERSION) listen(); // else a page loaded anew has them all
     });
   };
   const listen = () => {
     for (const sign of SIGNS) addEventListener(sign, bring, { capture: true, passive: true });
+    let seconds = 0;
+    looking = setInterval(() => {
+      if (document.hidden || !navigator.onLine || !state.asleep || ++seconds < LOOKED_S) return;
+      clearInterval(looking);
+      (window.requestIdleCallback ?? setTimeout)(bring);
+    }, 1000);
   };
-  if (storage.texts.length) bring();
+  if (storage.texts.length || storage.moves) bring();
   else listen();
 }
 
@@ -172,18 +194,19 @@ async function start() {
   const mirror = new Mirror(document.getElementById("mirror"), tell, actions);
   layout.look(theme.dark); // its size comes before its context, which would be made anew
   program = await startProgram(makePage(storage, theme, layout, mirror));
+  if (storage.moves) moves(storage.moves);
   if (state.drawable) {
     listenToContext();
     new Pointer(stage, canvas, program, mirror);
   }
-  listenToPage();
+  listenToPage(storage);
   listenToKeys(program, mirror, (id) => tell(0, id, 0, ""));
   bringRest(storage);
   addEventListener("hashchange", openLink);
   openLink();
   window.shimlight = { ask, get asleep() { return state.asleep && !program.coming && !library?.busy; }, get frames() { return state.frames; } };
   workOffline(async () => {
-    program._shimlight_leave();
+    leave(storage);
     await storage.writing;
   });
 }

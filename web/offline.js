@@ -14,6 +14,12 @@ function offerUpdate(worker, beforeReload) {
   ]);
 }
 
+/// When what the host has does not belong to what is here.
+export async function lookForNewer() {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  await registration?.update().catch(() => {}); // no network
+}
+
 /// await beforeReload() keeps what is not kept yet.
 export async function workOffline(beforeReload) {
   if (!("serviceWorker" in navigator) || !location.protocol.startsWith("http")) return;

@@ -10,6 +10,7 @@ import { done, finished } from "./storage.js";
 export const MARK = "__LATER_MARK__";
 const LONGEST_PX = 1024, QUALITY = 0.7;
 const ID = /^[0-9a-f]{16}$/;
+const PICTURES = /"data:image\/jpeg;base64,[A-Za-z0-9+/=]*"/g;
 const SAVED = /^data:image\/jpeg;base64,[A-Za-z0-9+/=]+$/;
 
 let database = null;
@@ -37,6 +38,7 @@ const photoOf = (id) => withStore("readonly", (store) => store.get(id));
 
 /// Pictures that the store has no room for or that it refuses live as long as the page.
 const unkept = new Map();
+const dropped = new Map(); // and those of houses that are gone for good
 const urls = new Map(); // id → address of what is shown
 const waiting = new Map(); // id → images that wait for it
 
@@ -120,6 +122,8 @@ function show(id, blob) {
 }
 
 function want(id, image) {
+  if (dropped.has(id)) keep(id, dropped.get(id));
+  dropped.delete(id);
   if (urls.has(id)) {
     image.src = urls.get(id);
     return;
@@ -193,6 +197,29 @@ roles.photo = {
   },
 };
 
+/// The ids that a house's text might mean. A damaged one still has its photographs.
+export function idsNamed(text) {
+  return new Set((text.match(/[0-9a-f]{16,}/g) ?? []).filter((id) => ID.test(id)));
+}
+
+/// Where a JSON text has a field twice in one object, of which JSON.parse keeps the last: the path.
+export function fieldTwice(text) {
+  const levels = []; // { at, names }: the name or index that comes, and of an object those before
+  for (const [token] of text.matchAll(/"[^"\\]*(?:\\.[^"\\]*)*"(\s*:)?|[[\]{},]/g)) {
+    const level = levels.at(-1);
+    if (token === "{") levels.push({ names: new Set() });
+    else if (token === "[") levels.push({ at: 0 });
+    else if (token === "}" || token === "]") levels.pop();
+    else if (token === ",") level.at++; // of an object its name follows
+    else if (token.endsWith(":")) {
+      level.at = JSON.parse(token.slice(0, -1));
+      if (level.names.has(level.at)) return levels.map(({ at }) => `/${at}`).join("");
+      level.names.add(level.at);
+    }
+  }
+  return undefined;
+}
+
 function idsIn(house) {
   const all = (house.openings ?? []).flatMap((opening) => opening.photos ?? []);
   return [...new Set(all.map((photo) => photo.id))].filter((id) => ID.test(id));
@@ -232,6 +259,7 @@ export async function withoutPictures(text) {
     return text; // the program says what is wrong with it
   }
   if (typeof house?.pictures !== "object") return text;
+  if (fieldTwice(text)) return text.replace(PICTURES, '""'); // it says that too, of a text not too long
   for (const id of idsIn(house)) {
     const saved = house.pictures?.[id];
     if (typeof saved !== "string" || !SAVED.test(saved)) continue;
@@ -242,11 +270,11 @@ export async function withoutPictures(text) {
   return JSON.stringify(house);
 }
 
-/// Forgets all pictures but these.
-export async function dropPhotos(exceptIds) {
-  const wanted = new Set(exceptIds);
-  const ids = await withStore("readonly", (store) => store.getAllKeys());
-  const gone = ids.filter((id) => !wanted.has(id));
-  await withStore("readwrite", (store) => gone.forEach((id) => store.delete(id)));
-  return gone.length;
+/// Forgets these. The page still has them, should undo bring one back.
+export async function dropPhotos(ids) {
+  for (const id of ids) {
+    const blob = await photoOf(id);
+    if (blob) dropped.set(id, blob);
+  }
+  await withStore("readwrite", (store) => ids.forEach((id) => store.delete(id)));
 }

@@ -7,7 +7,7 @@ const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
 const LATER_MARK = "__LATER_MARK__";
 
-const OTHER_VERSION = "the host has another version";
+export const OTHER_VERSION = "the host has another version";
 
 /// FNV-1a, the same as in site.py: parts of two versions must never meet.
 function markOf(bytes) {

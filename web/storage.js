@@ -3,6 +3,8 @@
 // transaction: either all of a change is there or the house as it was. Theme, text size and the
 // lessons that were done lie beside it. The other houses, and all words about keeping, are library.js's.
 
+const OURS = "shimlight-house"; // of this tab, in sessionStorage
+const MOVES = "shimlight-moves"; // of levers, from a page that was closed before its second part came
 const LESSONS = 2 ** 24 - 1; // so many bits come whole through the look's floats
 
 export function done(request) {
@@ -17,6 +19,21 @@ export function finished(transaction) {
     transaction.oncomplete = resolve;
     transaction.onabort = () => reject(transaction.error ?? new DOMException("", "AbortError"));
   });
+}
+
+/// A tab's own memory, or that of all tabs; a browser may refuse both.
+export function remembered(where, key) {
+  try {
+    return window[where].getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+export function remember(where, key, text) {
+  try {
+    window[where].setItem(key, text);
+  } catch {} // then the next start is one without it
 }
 
 export function newHouse() {
@@ -67,17 +84,30 @@ function openDatabase() {
 
 export class Storage {
   constructor() {
-    this.house = newHouse(); // the one that is open; `lent` while another tab has it
+    this.ours = remembered("sessionStorage", OURS);
+    this.house = newHouse();
     this.texts = []; // of the house to start with, newest first
     this.theme = 0;
     this.text = 0;
     this.lessons = 0; // a bit each
+    this.kept_at = 0; // the house to start with; never
+    this.moves = ""; // of levers since then
     this.writing = Promise.resolve();
     this.waiting = new Map(); // house → its text
     /// After each attempt to keep: an error, or nothing. Until somebody listens the last one stays.
     this.told = (error) => {
       this.early = [error];
     };
+  }
+
+  /// The one that is open; `lent` while another tab has it. A reload comes back to it.
+  get house() {
+    return this.opened;
+  }
+
+  set house(house) {
+    this.opened = house;
+    remember("sessionStorage", OURS, house.id);
   }
 
   async open() {
@@ -92,11 +122,14 @@ export class Storage {
       this.lessons = lessons & LESSONS; // what is no number counts as none
       const houses = (await done(transaction.objectStore("library").getAll()))
         .filter((house) => !house.deleted_at).sort((a, b) => b.kept_at - a.kept_at);
-      const house = houses.find(({ id }) => id === open) ?? houses[0];
-      if (!house) return this;
-      this.house = { id: house.id, rev: house.rev };
-      this.texts = await textsOf(transaction, house.id);
-      this.kept_at = house.kept_at;
+      const house = houses.find(({ id }) => id === this.ours) ?? houses.find(({ id }) => id === open) ?? houses[0];
+      if (house) {
+        this.house = { id: house.id, rev: house.rev };
+        this.texts = await textsOf(transaction, house.id);
+        this.kept_at = house.kept_at;
+      }
+      const [, since, moves] = /^(\d+) (.*)$/s.exec(remembered("localStorage", MOVES)) ?? [];
+      if (Number(since) === this.kept_at) this.moves = moves;
     } catch (error) {
       this.fault = error;
     }
@@ -107,6 +140,13 @@ export class Storage {
   stored(generation) {
     if (this.texts.length && generation >= this.texts.length) this.house = newHouse();
     return this.texts[generation] ?? null;
+  }
+
+  /// Before there is what writes houses: what levers did to the one of the start.
+  leave(moves) {
+    if (!this.database || moves === this.moves) return;
+    this.moves = moves;
+    remember("localStorage", MOVES, `${this.kept_at} ${moves}`);
   }
 
   /// Writes one after the other; of several of a house that wait only the last is written.
@@ -134,6 +174,7 @@ export class Storage {
       transaction.objectStore("settings").put(house.id, "open");
       await finished(transaction);
       document.documentElement.dataset.kept = ++house.rev;
+      this.leave("");
       if (house === this.house) this.told();
     } catch (error) {
       if (house === this.house) this.told(error);

@@ -1,20 +1,33 @@
 // SPDX-License-Identifier: MIT
 // Keeps the whole program on the device. The build fills in the list of files and a version made
-// from their content: either all files of one version are there, or the version is not installed.
+// from their content: either all files of one version are there, each with its own hash, or the version
+// is not installed.
 // The rest of the program and the door are kept once they were asked for; a new version then brings
 // them along.
 
 const VERSION = "__CACHE_VERSION__";
 const FILES = __PRECACHE__;
-const ASKED_FOR = ["shimlight-rest.wasm", "library.js", "photos.js", "report.js", "report.css",
-  "shimlight-door.wasm"];
+const ASKED_FOR = __ASKED_FOR__;
 const CACHE = `shimlight-${VERSION}`;
 
+/// A host may be in the middle of an exchange, or keep an older file for longer than another.
+async function isOurs({ revision }, answer) {
+  const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", await answer.arrayBuffer()));
+  return revision === [...hash.slice(0, 8)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+async function fetched(file) {
+  const answer = await fetch(new Request(file.url, { cache: "reload" }));
+  if (!answer.ok || !await isOurs(file, answer.clone())) throw new Error(`${file.url} is not of this version`);
+  return answer;
+}
+
 async function install() {
-  const known = await Promise.all(ASKED_FOR.map((url) => caches.match(url)));
-  const urls = [...FILES.map(({ url }) => url), ...ASKED_FOR.filter((_, i) => known[i])];
+  const known = await Promise.all(ASKED_FOR.map(({ url }) => caches.match(url)));
+  const files = [...FILES, ...ASKED_FOR.filter((_, i) => known[i])];
+  const answers = await Promise.all(files.map(fetched));
   const cache = await caches.open(CACHE);
-  await cache.addAll(urls.map((url) => new Request(url, { cache: "reload" })));
+  await Promise.all(files.map(({ url }, i) => cache.put(url, answers[i])));
 }
 
 addEventListener("install", (event) => event.waitUntil(install()));
@@ -42,8 +55,12 @@ async function answer(request) {
   const cache = await caches.open(CACHE);
   const kept = await cache.match(request.mode === "navigate" ? "./" : request);
   if (kept) return kept;
-  const fetched = await fetch(request);
-  const asked = ASKED_FOR.some((name) => request.url.endsWith(`/${name}`));
-  if (fetched.ok && asked) cache.put(request, fetched.clone());
-  return fetched;
+  const answer = await fetch(request);
+  const asked = ASKED_FOR.find(({ url }) => request.url.endsWith(`/${url}`));
+  if (answer.ok && asked) keep(cache, asked, answer.clone());
+  return answer;
+}
+
+async function keep(cache, file, answer) {
+  if (await isOurs(file, answer.clone())) await cache.put(file.url, answer);
 }

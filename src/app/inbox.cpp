@@ -121,6 +121,13 @@ EMSCRIPTEN_KEEPALIVE void shimlight_storage_note(const char* note) {
     shimlight::app::wake();
 }
 
+/// Does what `more` tells of levers and tells what all of them did to the house of the start.
+EMSCRIPTEN_KEEPALIVE const char* shimlight_moves(const char* more) {
+    static std::string told;
+    told = inbox().moves(more);
+    return told.c_str();
+}
+
 /// Puts another house on the screen; what is on it is kept first. 0 when it cannot be read.
 EMSCRIPTEN_KEEPALIVE int shimlight_house(const char* json) {
     return inbox().show_house(json) ? 1 : 0;

@@ -35,7 +35,8 @@ struct Inbox {
     void (*wake)() = nullptr;  ///< called after every message
     void (*solve)() = nullptr; ///< one section, between frames
     void (*leave)() = nullptr; ///< the page is being hidden or closed: keep what is not kept yet
-    bool (*show_house)(const char* json) = nullptr; ///< another kept house; false: it is damaged
+    std::string (*moves)(const char* more) = nullptr; ///< see view::Screen
+    bool (*show_house)(const char* json) = nullptr;   ///< another kept house; false: it is damaged
 
     /// Forgets what belongs to one frame.
     void frame_taken();

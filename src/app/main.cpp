@@ -92,6 +92,8 @@ class Program {
         canvas_.forget_picture();
     }
 
+    std::string moves(const char* more) { return screen_.moves(more); }
+
     /// Another kept house; false when it cannot be read.
     SHIMLIGHT_REST bool show_house(const char* json) {
         keep_now();
@@ -274,6 +276,7 @@ int main() {
     inbox().wake = [] { program->wake(); };
     inbox().leave = [] { program->leave(); };
     inbox().solve = [] { program->solve(); };
+    inbox().moves = [](const char* more) { return program->moves(more); };
     inbox().show_house = [](const char* json) { return program->show_house(json); };
     program->begin();
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "view/screen.hpp"
 
+#include "house/moves.hpp"
 #include "view/air.hpp"
 #include "view/bill.hpp"
 #include "view/house_page.hpp"
@@ -478,6 +479,12 @@ bool Screen::house_changed() {
 void Screen::load(house::House house) {
     state_->session.load(std::move(house));
     state_->seen_opening = -1;
+}
+
+std::string Screen::moves(std::string_view more) {
+    Session& session = state_->session;
+    if (!more.empty()) session.edit(house::moved(session.house(), more));
+    return house::moves(session.opened(), session.house());
 }
 
 } // namespace shimlight::view

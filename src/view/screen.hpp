@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <string>
+#include <string_view>
 
 namespace shimlight::view {
 
@@ -26,6 +27,9 @@ class Screen {
     bool house_changed();
     /// Replaces the house (stored or opened); starts a new history.
     void load(house::House house);
+    /// What levers did to the house that was loaded, once what `more` tells of it is done
+    /// (house/moves.hpp).
+    std::string moves(std::string_view more);
 
     struct State;
 

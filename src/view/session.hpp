@@ -31,6 +31,7 @@ class Session {
     }
 
     const house::House& house() const { return history_.now(); }
+    const house::House& opened() const { return opened_; }
     const house::OpeningRecord& record() const;
     bool has_remedy() const;
     opening::Case today() const { return house::today_case(house(), record()); }

@@ -49,6 +49,12 @@ export class Visit {
     await this.ready();
   }
 
+  /** Runs before anything of the page, from the next load on. */
+  beforeLoad(script) {
+    return this.page.addInitScript ? this.page.addInitScript(script)
+      : this.page.evaluateOnNewDocument(script);
+  }
+
   evaluate(work, given) {
     return this.page.evaluate(work, given);
   }

@@ -2,8 +2,9 @@
 # SPDX-License-Identifier: MIT
 """site.py FOLDER FILE… puts the page together in FOLDER, and nothing else stays there.
 
-The service worker (sw.js) gets the list of the files a visit needs with a hash of each, and a version
-of the whole made from all: the same content is the same version, any change is a new one.
+The service worker (sw.js) gets the list of the files a visit needs with a hash of each, the list of
+those that are asked for later, and a version of the whole made from all: the same content is the same
+version, any change is a new one.
 """
 
 import hashlib
@@ -16,9 +17,9 @@ from pathlib import Path
 # loads it; the system fetches large icons when the program is installed.
 REST = "shimlight-rest.wasm"
 LATER = ("library.js", "photos.js", "report.js")
-ON_DEMAND = {REST, *LATER, "report.css", "shimlight-door.wasm", "icons/icon-512.png",
-             "icons/maskable-512.png"}
-VERSION_MARK, LIST_MARK = "__CACHE_VERSION__", "__PRECACHE__"
+ASKED_FOR = {REST, *LATER, "report.css", "shimlight-door.wasm"}
+ON_DEMAND = {*ASKED_FOR, "icons/icon-512.png", "icons/maskable-512.png"}
+VERSION_MARK, LIST_MARK, ASKED_MARK = "__CACHE_VERSION__", "__PRECACHE__", "__ASKED_FOR__"
 REST_MARK, LATER_MARK = "__REST_MARK__", "__LATER_MARK__"
 
 
@@ -35,11 +36,14 @@ def worker(source: str, files: dict[str, bytes]) -> str:
         for name, content in sorted(files.items())
     ]
     whole = hashlib.sha256((json.dumps(listed) + source).encode()).hexdigest()[:16]
-    listed = [file for file in listed if file["url"] not in ON_DEMAND]
-    for mark in (VERSION_MARK, LIST_MARK):
+    at_first = [file for file in listed if file["url"] not in ON_DEMAND]
+    asked_for = [file for file in listed if file["url"] in ASKED_FOR]
+    for mark, value in ((VERSION_MARK, whole), (LIST_MARK, json.dumps(at_first)),
+                        (ASKED_MARK, json.dumps(asked_for))):
         if mark not in source:
             raise SystemExit(f"sw.js has no place for {mark}")
-    return source.replace(VERSION_MARK, whole).replace(LIST_MARK, json.dumps(listed))
+        source = source.replace(mark, value)
+    return source
 
 
 def lean(name: str, content: bytes) -> bytes:

@@ -71,6 +71,45 @@ function shown(visit) {
   }, null, "the photograph");
 }
 
+/** A small picture of one colour. */
+async function plainPicture(visit, colour) {
+  const bytes = await visit.evaluate(async (colour) => {
+    const canvas = document.createElement("canvas");
+    canvas.width = canvas.height = 60;
+    const context = canvas.getContext("2d");
+    context.fillStyle = colour;
+    context.fillRect(0, 0, 60, 60);
+    const blob = await new Promise((done) => canvas.toBlob(done, "image/jpeg", 0.9));
+    return [...new Uint8Array(await blob.arrayBuffer())];
+  }, colour);
+  return Buffer.from(bytes);
+}
+
+/** The ids of the photographs that are kept. */
+function keptPhotos(visit) {
+  return visit.evaluate(() => new Promise((resolve) => {
+    indexedDB.open("shimlight-photos").onsuccess = ({ target: { result } }) => {
+      result.transaction("photos").objectStore("photos").getAllKeys().onsuccess = ({ target }) => {
+        result.close();
+        resolve(target.result);
+      };
+    };
+  }));
+}
+
+/** Does something that changes the house, and waits until that is kept. */
+async function changing(visit, work) {
+  await visit.evaluate(() => document.documentElement.removeAttribute("data-kept"));
+  await work();
+  await visit.until(() => document.documentElement.dataset.kept, null, "the change to be kept");
+}
+
+async function emptyTrash(visit) {
+  await visit.show("house");
+  await visit.press("library.empty");
+  await visit.press("library.erase");
+}
+
 async function openChosen(visit) {
   await visit.show("house");
   await visit.press("opening.0");
@@ -149,6 +188,9 @@ export const cases = [
       await openChosen(other);
       assert.equal((await shown(other)).id, photo.id, "there elsewhere");
       assert.deepEqual(JSON.parse(await other.savedFile()), JSON.parse(file));
+      await other.openFile(file.replace('"place"', '"place":"","place"'));
+      const told = await other.evaluate(() => document.querySelector("[data-id='message']").dataset.words);
+      assert.match(told, /nothing was changed.*\/place: is there twice in one object/);
       await other.close();
     },
   },
@@ -166,11 +208,44 @@ export const cases = [
       });
       assert.ok(large > 400, `seen large: ${large}`);
       await visit.page.getByRole("button", { name: "Close" }).click();
-      assert.equal(await visit.evaluate(() => document.querySelector("dialog")), null);
+      await visit.until(() => !document.querySelector("dialog"), null, "it to be closed");
       await visit.press(`photo.${id}.remove`);
       assert.equal(await visit.control(`photo.${id}`), null);
       await visit.press("menu.undo");
       assert.equal((await shown(visit)).id, id, "undo gives it back, with its picture");
+    },
+  },
+  {
+    name: "photographs of houses that are gone for good go too; what any text or undo still has stays",
+    browsers: ["chromium"],
+    window: phone,
+    async run(visit) {
+      await openChosen(visit);
+      await changing(visit, async () => addPhoto(visit, await plainPicture(visit, "#0a0")));
+      const { id: shared } = await shown(visit);
+      await visit.press("library.duplicate");
+      await changing(visit, async () => addPhoto(visit, await plainPicture(visit, "#a0a")));
+      assert.equal((await keptPhotos(visit)).length, 2);
+      await visit.press("library.delete");
+      assert.equal((await keptPhotos(visit)).length, 2, "the trash has both");
+      await changing(visit, () => visit.press(`photo.${shared}.remove`));
+      await emptyTrash(visit);
+      assert.deepEqual(await keptPhotos(visit), [shared], "the generation before has it");
+
+      await changing(visit, () => visit.press("menu.undo"));
+      await visit.press("library.duplicate");
+      await visit.press("library.delete");
+      await changing(visit, () => visit.press(`photo.${shared}.remove`));
+      await changing(visit, () => visit.set("survey.room", "Attic"));
+      assert.deepEqual(await keptPhotos(visit), [shared], "the trash has it");
+      await emptyTrash(visit);
+      assert.deepEqual(await keptPhotos(visit), []);
+      await visit.press("menu.undo");
+      await visit.press("menu.undo");
+      assert.equal((await shown(visit)).id, shared);
+      await visit.reload();
+      await openChosen(visit);
+      assert.equal((await shown(visit)).id, shared, "undo gave it back, with its picture");
     },
   },
   {

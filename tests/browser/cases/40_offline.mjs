@@ -61,6 +61,45 @@ export const cases = [
     },
   },
   {
+    name: "what came before the service worker is kept too",
+    bare: true,
+    async run({ browser, site }) {
+      const server = await startServer(site);
+      const visit = await Visit.start(browser, server);
+      try {
+        await visit.evaluate(async () => {
+          const registration = await navigator.serviceWorker.getRegistration();
+          await registration?.unregister();
+          for (const name of await caches.keys()) await caches.delete(name);
+        });
+        await visit.beforeLoad(() => {
+          const { register } = ServiceWorkerContainer.prototype;
+          const allowed = new Promise((done) => { window.letRegister = done; });
+          ServiceWorkerContainer.prototype.register = async function (...what) {
+            await allowed;
+            return register.apply(this, what);
+          };
+        });
+        await visit.reload();
+        await visit.press("view.room");
+        await visit.until(() => document.querySelector("[data-id='room.picture.remedy']") !== null, null, "the room");
+        assert.deepEqual((await fetchedAndKept(visit)).kept, []);
+        await visit.evaluate(() => window.letRegister());
+        await becomeOffline(visit);
+        await visit.until(async () => Boolean(await caches.match("shimlight-rest.wasm") && await caches.match("report.css")),
+          null, "the second part to be kept");
+        await server.stop();
+        await visit.reload();
+        await visit.press("view.room");
+        assert.ok(await visit.control("room.picture.remedy"), "the rest is here");
+        visit.errors = visit.errors.filter((text) => !/sw\.js|ERR_CONNECTION_REFUSED/.test(text));
+      } finally {
+        await server.stop();
+      }
+      await visit.close();
+    },
+  },
+  {
     name: "every file of the site is kept, and the page is valid without its name",
     bare: true,
     async run({ browser, server }) {

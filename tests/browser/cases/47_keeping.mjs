@@ -86,12 +86,6 @@ async function offered(visit, press) {
   return visit.until(() => window.blob?.text(), null, "a file");
 }
 
-/** Before anything of the page runs, from the next load on. */
-function beforeLoad(visit, script) {
-  return visit.page.addInitScript ? visit.page.addInitScript(script)
-    : visit.page.evaluateOnNewDocument(script);
-}
-
 /** A database of version 1 in the place of what is here, with these texts, oldest first. */
 function asVersionOne(visit, texts) {
   return visit.evaluate(async (texts) => {
@@ -238,6 +232,9 @@ export const cases = [
         [JSON.stringify({ ...file, houses: {} }), /\/houses: is no list/],
         [JSON.stringify({ ...file, more: 1 }), /\/more: is not known/],
         [JSON.stringify(file).slice(0, -9), /not JSON/],
+        [JSON.stringify(file).replace('"kind"', '"kind":1,"kind"'), /\/kind: is there twice/],
+        [JSON.stringify(file).replace('"width_m"', '"wi\\u0064th_m":1,"width_m"'),
+          /\/houses\/0\/openings\/0\/[a-z/]+width_m: is there twice in one object/],
       ]) {
         await visit.openFile(text);
         const told = await noticed(visit);
@@ -291,6 +288,36 @@ export const cases = [
     },
   },
   {
+    name: "a reload comes back to the tab's own house, a new tab to the last one",
+    window: small,
+    browsers: bothBrowsers,
+    async run(visit) {
+      await change(visit, 25);
+      const first = await title(visit);
+      const tab = await secondTab(visit);
+      await tab.until(() => !document.getElementById("notice").hidden, null, "a word about the other tab");
+      await choose(tab, "Just look");
+      await begin(tab, "Mill Row 12");
+      await change(tab, -5);
+      await front(visit);
+      await visit.reload();
+      assert.equal(await title(visit), first);
+      await change(visit, 20);
+      await front(tab);
+      await tab.reload();
+      assert.match(await title(tab), /Mill Row 12/, "though the other one was kept last");
+      const third = await secondTab(visit);
+      assert.equal(await title(third), first);
+      await third.close();
+      await front(tab);
+      await tab.show("house");
+      await tab.press("library.delete");
+      await tab.reload();
+      assert.equal(await title(tab), first, "its own is in the trash");
+      await tab.close();
+    },
+  },
+  {
     name: "a closed tab gives its house back",
     window: small,
     browsers: bothBrowsers,
@@ -314,7 +341,7 @@ export const cases = [
     window: small,
     browsers: bothBrowsers,
     async run(visit) {
-      await beforeLoad(visit, () => Object.defineProperty(navigator, "locks", { value: undefined }));
+      await visit.beforeLoad(() => Object.defineProperty(navigator, "locks", { value: undefined }));
       await change(visit, 25);
       await visit.reload();
       const tab = await secondTab(visit);
@@ -432,7 +459,7 @@ export const cases = [
     window: small,
     browsers: bothBrowsers,
     async run(visit) {
-      await beforeLoad(visit, () => Object.defineProperty(window, "indexedDB", {
+      await visit.beforeLoad(() => Object.defineProperty(window, "indexedDB", {
         get() { throw new DOMException("", "SecurityError"); },
       }));
       await visit.reload();
