@@ -14,7 +14,7 @@ void ColumnOperator::reset(SplitLayout size, bool with_corners) {
     right.reset(odd, corners);
     if (odd.columns < layout.even()) return;
     // the last column is an odd one: nothing to its right
-    for (Values* links : {&right.straight, &right.down, &right.up}) {
+    for (Doubles* links : {&right.straight, &right.down, &right.up}) {
         if (links != &right.straight && !corners) break;
         for (int j = 0; j < layout.rows; ++j)
             (*links)[odd.row(j) + odd.columns - 1] = 0;

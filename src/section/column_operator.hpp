@@ -38,8 +38,8 @@ struct ColumnOperator {
     SplitLayout layout;
     OddLayout odd;
     bool corners = false;
-    Values centre, south;      ///< in the split layout
-    Links<Values> left, right; ///< in the odd layout
+    Doubles centre, south;      ///< in the split layout
+    Links<Doubles> left, right; ///< in the odd layout
 
     /// Takes on a size, the ghosts zero; keeps the memory it had.
     void reset(SplitLayout layout, bool corners);

@@ -14,7 +14,7 @@ constexpr double endless = std::numeric_limits<double>::infinity();
 /// hold.
 constexpr float least_coupling_w_mk = 1e-30F;
 
-void keep(const Values& from, Singles& to, int at, int count) {
+void keep(const Doubles& from, Singles& to, int at, int count) {
     const double* in = &from[at];
     float* __restrict out = &to[at];
     SHIMLIGHT_INDEPENDENT
@@ -24,7 +24,7 @@ void keep(const Values& from, Singles& to, int at, int count) {
     }
 }
 
-void keep(const Links<Values>& from, Links<Singles>& to, bool corners, int at, int count) {
+void keep(const Links<Doubles>& from, Links<Singles>& to, bool corners, int at, int count) {
     keep(from.straight, to.straight, at, count);
     if (!corners) return;
     keep(from.down, to.down, at, count);

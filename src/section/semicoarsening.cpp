@@ -123,7 +123,7 @@ class Galerkin {
     }
 
   private:
-    SideRow side(const Links<Values>& links, Weighting& weights, int j) const {
+    SideRow side(const Links<Doubles>& links, Weighting& weights, int j) const {
         // from the first ghost on, so that odd column -1 is there
         const int row = a_.odd.row(j), stride = a_.odd.stride();
         const double* down = a_.corners ? &links.down[row] : none_.data() + 1;
@@ -160,7 +160,7 @@ class Galerkin {
     ///   down, from far to near in the row below = w_f s w_n' + w_f down_n + w_n' up_f'
     ///   up, from far in the row below to near   = w_n s w_f' + w_n down_f + w_f' up_n'
     void links(const SideRow& near, const SideRow& far, int j, int parity, int count,
-               Links<Values>& out) {
+               Links<Doubles>& out) {
         const int odd = a_.layout.odd_row(j), owner = out_.odd.row(j);
         const double *c = &a_.centre[odd], *s = &a_.south[odd];
         double* __restrict straight = &out.straight[owner];
