@@ -22,6 +22,14 @@ struct Stretch {
     int begin = 0, end = 0;
 };
 
+/// Zeros in a row where a stretch had numbers and the next has none.
+template <class Number> void clear_left_over(Number* row, Stretch had, Stretch has) {
+    for (int I = had.begin; I < std::min(had.end, has.begin); ++I)
+        row[I] = 0;
+    for (int I = std::max(had.begin, has.end); I < had.end; ++I)
+        row[I] = 0;
+}
+
 struct ColumnFactors {
     SplitLayout layout;
     OddLayout odd;
@@ -30,7 +38,7 @@ struct ColumnFactors {
     Links<Singles> left, right;       ///< in the odd layout
     std::vector<Stretch> evens, odds; ///< of every row: a third of a window's section is air
 
-    /// Takes on the size of `a`, the ghosts zero; keeps the memory it had.
+    /// Takes on the size of `a`, the ghost rows zero; keeps the memory it had.
     void reset(const ColumnOperator& a);
 };
 

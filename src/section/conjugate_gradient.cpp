@@ -23,7 +23,19 @@ void redirect(const Singles& z, const SplitLayout& layout, int j, Stretch s, flo
     if (s.end % 2 == 1) to[2 * end] = even[end] + factor * to[2 * end];
 }
 
-/// p = z + factor p; answers p A p. `image` gives where row j of A p goes.
+/// p = z, of a row: zero where there is nothing to solve, too.
+void direct(const Singles& z, const SplitLayout& layout, int j, float* p) {
+    const float *even = &z[layout.even_row(j)], *odd = &z[layout.odd_row(j)];
+    float* __restrict to = p;
+    SHIMLIGHT_INDEPENDENT
+    for (int I = 0; I < layout.odd(); ++I) {
+        to[2 * I] = even[I];
+        to[2 * I + 1] = odd[I];
+    }
+    if (const int last = layout.even() - 1; last == layout.odd()) to[2 * last] = even[last];
+}
+
+/// p = z + factor p, p = z if that is zero; answers p A p. `image` gives where row j of A p goes.
 template <class Rows>
 double redirect(const Multigrid& multigrid, const FivePoint& a, float factor, Singles& p,
                 const Rows& image) {
@@ -31,7 +43,10 @@ double redirect(const Multigrid& multigrid, const FivePoint& a, float factor, Si
     double product = 0;
     for (int j = 0; j <= a.rows(); ++j) {
         if (j < a.rows()) {
-            redirect(multigrid.correction(), layout, j, a.solid(j), factor, &p[a.row(j)]);
+            if (factor == 0)
+                direct(multigrid.correction(), layout, j, &p[a.row(j)]);
+            else
+                redirect(multigrid.correction(), layout, j, a.solid(j), factor, &p[a.row(j)]);
         }
         if (j > 0) product += a.apply_row(p, j - 1, image(j - 1));
     }
@@ -61,8 +76,7 @@ void advance(double step, const float* p, Stretch s, double* x) {
 void finish(const Multigrid& multigrid, const FivePoint& a, float factor, double product,
             double scale, Singles& p, Values& x) {
     Values row(static_cast<std::size_t>(a.columns()));
-    const double curvature =
-        redirect(multigrid, a, factor, p, [&row](int) { return row.data(); });
+    const double curvature = redirect(multigrid, a, factor, p, [&row](int) { return row.data(); });
     if (!(curvature > 0)) return; // nothing is left to correct
     for (int j = 0; j < a.rows(); ++j)
         advance(product / curvature / scale, &p[a.row(j)], a.solid(j), &x[a.row(j)]);
@@ -74,7 +88,7 @@ Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, double en
                              double tolerance, int max_cycles, ConjugateVectors& v) {
     Values& r = v.residual;
     Singles& direction = v.direction;
-    direction.assign(a.size(), 0.0F);
+    direction.resize(a.size());
     v.image.resize(a.size());
     const auto image = [&a, &v](int j) { return &v.image[a.row(j)]; };
     const SplitLayout& layout = multigrid.finest().layout;

@@ -19,9 +19,7 @@ namespace shimlight::section {
 
 /// Leaves new numbers as the memory has them.
 template <class Number> struct LeaveUnset : std::allocator<Number> {
-    template <class Other> struct rebind {
-        using other = LeaveUnset<Other>;
-    };
+    template <class Other> struct rebind { using other = LeaveUnset<Other>; };
     void construct(Number*) noexcept {}
 };
 
@@ -43,15 +41,20 @@ struct SplitLayout {
     int odd_row(int j) const { return (rows + 2 + j + 1) * stride(); }
     int at(int i, int j) const { return (i % 2 == 0 ? even_row(j) : odd_row(j)) + i / 2; }
 
-    /// Gives `values` this size with zeros for ghosts; what the rows hold is for others to write.
+    /// Gives `values` this size with zeros in the ghost rows. What the other rows hold is for
+    /// others to write, their ghosts with them: while they are at hand that costs nothing.
     template <class Numbers> void take_on(Numbers& values) const {
         values.resize(size());
         clear_rows_around(values.begin(), values.begin() + odd_row(-1), stride());
         clear_rows_around(values.begin() + odd_row(-1), values.end(), stride());
-        for (int j = 0; j < rows; ++j) {
-            values[even_row(j) + even()] = 0;
-            values[odd_row(j) + odd()] = values[odd_row(j) + even()] = 0;
-        }
+    }
+
+    /// Zeros for the ghosts of row j.
+    template <class Numbers> void close_even(Numbers& values, int j) const {
+        values[even_row(j) + even()] = 0;
+    }
+    template <class Numbers> void close_odd(Numbers& values, int j) const {
+        values[odd_row(j) + odd()] = values[odd_row(j) + even()] = 0;
     }
 
   private:
@@ -74,8 +77,9 @@ struct OddLayout {
     template <class Numbers> void take_on(Numbers& values) const {
         values.resize(size());
         SplitLayout::clear_rows_around(values.begin(), values.end(), stride());
-        for (int j = 0; j < rows; ++j)
-            values[row(j) - 1] = values[row(j) + columns] = 0;
+    }
+    template <class Numbers> void close(Numbers& values, int j) const {
+        values[row(j) - 1] = values[row(j) + columns] = 0;
     }
 };
 
