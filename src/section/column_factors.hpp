@@ -22,14 +22,6 @@ struct Stretch {
     int begin = 0, end = 0;
 };
 
-/// Zeros in a row where a stretch had numbers and the next has none.
-template <class Number> void clear_left_over(Number* row, Stretch had, Stretch has) {
-    for (int I = had.begin; I < std::min(had.end, has.begin); ++I)
-        row[I] = 0;
-    for (int I = std::max(had.begin, has.end); I < had.end; ++I)
-        row[I] = 0;
-}
-
 struct ColumnFactors {
     SplitLayout layout;
     OddLayout odd;

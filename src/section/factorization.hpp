@@ -20,8 +20,7 @@ class Factorization {
     void odd_row(int j);
 
   private:
-    void eliminate(int row, const double* south, Stretch before, Stretch s, int count,
-                   Values& pivots);
+    void eliminate(int row, const double* south, int count, Values& pivots);
 
     const ColumnOperator& a_;
     ColumnFactors& f_;

@@ -13,6 +13,14 @@ namespace {
 /// centres too small for a double number.
 constexpr double least_weight = 0.1;
 
+/// Zeros in a row where a stretch had numbers and the next has none.
+template <class Number> void clear_left_over(Number* row, Stretch had, Stretch has) {
+    for (int I = had.begin; I < std::min(had.end, has.begin); ++I)
+        row[I] = 0;
+    for (int I = std::max(had.begin, has.end); I < had.end; ++I)
+        row[I] = 0;
+}
+
 /// The weights towards the even columns on one side: eliminated downwards, substituted upwards.
 class Weighting {
   public:
@@ -37,21 +45,21 @@ class Weighting {
         const Stretch s = f_.odds[j];
         std::fill(here, here + s.begin, 0.0F);
         std::fill(here + s.end, here + f_.odd.columns, 0.0F);
-        SHIMLIGHT_INDEPENDENT
-        for (int I = s.begin; I < s.end; ++I)
-            here[I] = straight[I];
-        if (f_.corners) {
-            const float *down = &links_.down[row], *up = &links_.up[row];
-            SHIMLIGHT_INDEPENDENT
-            for (int I = s.begin; I < s.end; ++I)
-                here[I] += down[I] + up[I];
-        }
         const float* above = here + f_.odd.stride();
         const float* pivot = &f_.pivot[f_.layout.odd_row(j)];
         const float* south = &f_.south[f_.layout.odd_row(j + 1)];
-        SHIMLIGHT_INDEPENDENT
-        for (int I = s.begin; I < s.end; ++I)
-            here[I] = (here[I] + south[I] * above[I]) * pivot[I];
+        if (f_.corners) {
+            const float *down = &links_.down[row], *up = &links_.up[row];
+            SHIMLIGHT_INDEPENDENT
+            for (int I = s.begin; I < s.end; ++I) {
+                const float all = straight[I] + (down[I] + up[I]);
+                here[I] = (all + south[I] * above[I]) * pivot[I];
+            }
+        } else {
+            SHIMLIGHT_INDEPENDENT
+            for (int I = s.begin; I < s.end; ++I)
+                here[I] = (straight[I] + south[I] * above[I]) * pivot[I];
+        }
     }
 
     void substitute(int j) {
