@@ -30,7 +30,7 @@ struct ColumnFactors {
     Links<Singles> left, right;       ///< in the odd layout
     std::vector<Stretch> evens, odds; ///< of every row: a third of a window's section is air
 
-    /// Takes on the size of `a`, the ghosts zero; keeps the memory it had.
+    /// Takes on the size of `a`, the ghost rows zero; keeps the memory it had.
     void reset(const ColumnOperator& a);
 };
 

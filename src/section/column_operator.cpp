@@ -12,13 +12,20 @@ void ColumnOperator::reset(SplitLayout size, bool with_corners) {
     layout.take_on(south);
     left.reset(odd, corners);
     right.reset(odd, corners);
+}
+
+void ColumnOperator::close(int j) {
+    for (Doubles* values : {&centre, &south}) {
+        layout.close_even(*values, j);
+        layout.close_odd(*values, j);
+    }
+    left.close(odd, corners, j);
+    right.close(odd, corners, j);
     if (odd.columns < layout.even()) return;
     // the last column is an odd one: nothing to its right
-    for (Values* links : {&right.straight, &right.down, &right.up}) {
-        if (links != &right.straight && !corners) break;
-        for (int j = 0; j < layout.rows; ++j)
-            (*links)[odd.row(j) + odd.columns - 1] = 0;
-    }
+    const int last = odd.row(j) + odd.columns - 1;
+    right.straight[last] = 0;
+    if (corners) right.down[last] = right.up[last] = 0;
 }
 
 ColumnOperator column_operator(const Operator& op, const Cells& cells) {
@@ -50,6 +57,7 @@ ColumnOperator column_operator(const Operator& op, const Cells& cells) {
             even_south[last] = south[2 * last];
             right[last] = west[2 * last];
         }
+        a.close(j);
     }
     return a;
 }

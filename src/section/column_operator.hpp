@@ -28,6 +28,14 @@ template <class Numbers> struct Links {
         // from the topmost row there is no way up
         std::fill_n(up.begin() + layout.row(layout.rows - 1), layout.columns, 0);
     }
+
+    /// Zeros for the ghosts of row j.
+    void close(const OddLayout& layout, bool corners, int j) {
+        layout.close(straight, j);
+        if (!corners) return;
+        layout.close(down, j);
+        layout.close(up, j);
+    }
 };
 
 /// What elimination leaves of a centre, at least: below is round-off, of unknowns that follow from
@@ -38,11 +46,14 @@ struct ColumnOperator {
     SplitLayout layout;
     OddLayout odd;
     bool corners = false;
-    Values centre, south;      ///< in the split layout
-    Links<Values> left, right; ///< in the odd layout
+    Doubles centre, south;      ///< in the split layout
+    Links<Doubles> left, right; ///< in the odd layout
 
-    /// Takes on a size, the ghosts zero; keeps the memory it had.
+    /// Takes on a size, the ghost rows zero; keeps the memory it had.
     void reset(SplitLayout layout, bool corners);
+
+    /// Zeros in row j for the ghosts and for what would link to a column after the last.
+    void close(int j);
 };
 
 /// The balance of a section.

@@ -23,16 +23,32 @@ void redirect(const Singles& z, const SplitLayout& layout, int j, Stretch s, flo
     if (s.end % 2 == 1) to[2 * end] = even[end] + factor * to[2 * end];
 }
 
-/// p = z + factor p and its image; answers p A p.
+/// p = z, of a row: zero where there is nothing to solve, too.
+void direct(const Singles& z, const SplitLayout& layout, int j, float* p) {
+    const float *even = &z[layout.even_row(j)], *odd = &z[layout.odd_row(j)];
+    float* __restrict to = p;
+    SHIMLIGHT_INDEPENDENT
+    for (int I = 0; I < layout.odd(); ++I) {
+        to[2 * I] = even[I];
+        to[2 * I + 1] = odd[I];
+    }
+    if (const int last = layout.even() - 1; last == layout.odd()) to[2 * last] = even[last];
+}
+
+/// p = z + factor p, p = z if that is zero; answers p A p. `image` gives where row j of A p goes.
+template <class Rows>
 double redirect(const Multigrid& multigrid, const FivePoint& a, float factor, Singles& p,
-                Values& image) {
+                const Rows& image) {
     const SplitLayout& layout = multigrid.finest().layout;
     double product = 0;
     for (int j = 0; j <= a.rows(); ++j) {
         if (j < a.rows()) {
-            redirect(multigrid.correction(), layout, j, a.solid(j), factor, &p[a.row(j)]);
+            if (factor == 0)
+                direct(multigrid.correction(), layout, j, &p[a.row(j)]);
+            else
+                redirect(multigrid.correction(), layout, j, a.solid(j), factor, &p[a.row(j)]);
         }
-        if (j > 0) product += a.apply_row(p, j - 1, image);
+        if (j > 0) product += a.apply_row(p, j - 1, image(j - 1));
     }
     return product;
 }
@@ -48,26 +64,33 @@ void advance(double step, const float* p, const double* image, Stretch s, double
     }
 }
 
-/// x += factor z
-void add(const Multigrid& multigrid, const FivePoint& a, double factor, Values& x) {
-    const SplitLayout& layout = multigrid.finest().layout;
-    for (int j = 0; j < a.rows(); ++j) {
-        const Stretch s = a.solid(j);
-        SHIMLIGHT_INDEPENDENT
-        for (int i = s.begin; i < s.end; ++i)
-            x[a.row(j) + static_cast<std::size_t>(i)] +=
-                factor * static_cast<double>(multigrid.correction()[layout.at(i, j)]);
-    }
+/// x += step p, of a stretch.
+void advance(double step, const float* p, Stretch s, double* x) {
+    double* __restrict to = x;
+    SHIMLIGHT_INDEPENDENT
+    for (int i = s.begin; i < s.end; ++i)
+        to[i] += step * static_cast<double>(p[i]);
+}
+
+/// The last step, after which nobody asks for the residual.
+void finish(const Multigrid& multigrid, const FivePoint& a, float factor, double product,
+            double scale, Singles& p, Values& x) {
+    Values row(static_cast<std::size_t>(a.columns()));
+    const double curvature = redirect(multigrid, a, factor, p, [&row](int) { return row.data(); });
+    if (!(curvature > 0)) return; // nothing is left to correct
+    for (int j = 0; j < a.rows(); ++j)
+        advance(product / curvature / scale, &p[a.row(j)], a.solid(j), &x[a.row(j)]);
 }
 
 } // namespace
 
 Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, double energy, Values& x,
                              double tolerance, int max_cycles, ConjugateVectors& v) {
-    Values &r = v.residual, &image = v.image;
+    Values& r = v.residual;
     Singles& direction = v.direction;
-    direction.assign(a.size(), 0.0F);
-    image.resize(a.size());
+    direction.resize(a.size());
+    v.image.resize(a.size());
+    const auto image = [&a, &v](int j) { return &v.image[a.row(j)]; };
     const SplitLayout& layout = multigrid.finest().layout;
     const double scale = scale_for_cycle(r);
     for (int j = 0; j < a.rows(); ++j)
@@ -79,18 +102,18 @@ Iteration conjugate_gradient(Multigrid& multigrid, const FivePoint& a, double en
         const double scaled = dot(multigrid.residual(), multigrid.correction());
         const double error = scaled / (scale * scale);
         if (!(error >= 0)) return iteration; // beyond what single precision can tell apart
+        const float factor = iteration.cycles > 0 ? static_cast<float>(error / previous) : 0.0F;
         if (error <= tolerance * tolerance * energy) {
-            // The last correction is there already, and a cycle never makes the error larger.
-            add(multigrid, a, 1 / scale, x);
+            // The last correction is there already, and a step never makes the error larger.
+            finish(multigrid, a, factor, scaled, scale, direction, x);
             iteration.converged = std::isfinite(error);
             return iteration;
         }
         if (iteration.cycles == max_cycles) return iteration;
-        const float factor = iteration.cycles > 0 ? static_cast<float>(error / previous) : 0.0F;
         const double step = scaled / redirect(multigrid, a, factor, direction, image);
         for (int j = 0; j < a.rows(); ++j) {
             const std::size_t row = a.row(j);
-            advance(step / scale, &direction[row], &image[row], a.solid(j), &x[row], &r[row]);
+            advance(step / scale, &direction[row], image(j), a.solid(j), &x[row], &r[row]);
             split_row(&r[row], scale, layout, j, multigrid.residual());
         }
         energy += step * error;

@@ -18,7 +18,8 @@ struct Iteration {
 
 /// Vectors of the iteration.
 struct ConjugateVectors {
-    Values residual, image;
+    Values residual;
+    Doubles image;
     Singles direction;
 };
 

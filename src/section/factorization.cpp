@@ -14,7 +14,7 @@ constexpr double endless = std::numeric_limits<double>::infinity();
 /// hold.
 constexpr float least_coupling_w_mk = 1e-30F;
 
-void keep(const Values& from, Singles& to, int at, int count) {
+void keep(const Doubles& from, Singles& to, int at, int count) {
     const double* in = &from[at];
     float* __restrict out = &to[at];
     SHIMLIGHT_INDEPENDENT
@@ -24,7 +24,7 @@ void keep(const Values& from, Singles& to, int at, int count) {
     }
 }
 
-void keep(const Links<Values>& from, Links<Singles>& to, bool corners, int at, int count) {
+void keep(const Links<Doubles>& from, Links<Singles>& to, bool corners, int at, int count) {
     keep(from.straight, to.straight, at, count);
     if (!corners) return;
     keep(from.down, to.down, at, count);
@@ -72,6 +72,11 @@ void Factorization::even_row(int j) {
     keep(a_.south, f_.south, odd, l.odd());
     keep(a_.left, f_.left, a_.corners, a_.odd.row(j), l.odd());
     keep(a_.right, f_.right, a_.corners, a_.odd.row(j), l.odd());
+    l.close_even(f_.pivot, j);
+    l.close_even(f_.south, j);
+    l.close_odd(f_.south, j);
+    f_.left.close(a_.odd, a_.corners, j);
+    f_.right.close(a_.odd, a_.corners, j);
     f_.evens[j] = stretch_of(&a_.centre[even], l.even());
     f_.odds[j] = stretch_of(&a_.centre[odd], l.odd());
 }
@@ -79,6 +84,7 @@ void Factorization::even_row(int j) {
 void Factorization::odd_row(int j) {
     const int row = a_.layout.odd_row(j);
     eliminate(row, &a_.south[row + a_.layout.stride()], a_.layout.odd(), odd_pivots_);
+    a_.layout.close_odd(f_.pivot, j);
 }
 
 } // namespace shimlight::section

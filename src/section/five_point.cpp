@@ -90,11 +90,11 @@ void FivePoint::apply(const Values& x, Values& out) const {
         fill_row(Image<double>{{op_, x.data(), j}}, solid(j), &out[row(j)]);
 }
 
-double FivePoint::apply_row(const Singles& p, int j, Values& out) const {
+double FivePoint::apply_row(const Singles& p, int j, double* out) const {
     const Stretch s = solid(j);
-    fill_row(Image<float>{{op_, p.data(), j}}, s, &out[row(j)]);
-    const std::size_t first = row(j) + static_cast<std::size_t>(s.begin);
-    return dot(&p[first], &out[first], static_cast<std::size_t>(s.end - s.begin));
+    fill_row(Image<float>{{op_, p.data(), j}}, s, out);
+    const float* from = &p[row(j)];
+    return dot(from + s.begin, out + s.begin, static_cast<std::size_t>(s.end - s.begin));
 }
 
 void FivePoint::heat_from_neighbours(const Values& x, Values& out) const {

@@ -20,8 +20,8 @@ class FivePoint {
     /// out = A x, between the first and the last solid cell of every row.
     void apply(const Values& x, Values& out) const;
 
-    /// Row j of out = A p; answers its part of the product p A p.
-    double apply_row(const Singles& p, int j, Values& out) const;
+    /// `out` is row j of A p; answers its part of the product p A p.
+    double apply_row(const Singles& p, int j, double* out) const;
 
     /// out = heat that each cell gets from its neighbours, from differences of temperatures: their
     /// products with the diagonal would leave round-off of the size of the largest conductance.
@@ -46,7 +46,7 @@ template <class A, class B> double dot(const A* a, const B* b, std::size_t count
     return (sums[0] + sums[1]) + (sums[2] + sums[3]);
 }
 
-template <class A, class B> double dot(const std::vector<A>& a, const std::vector<B>& b) {
+template <class A, class B> double dot(const A& a, const B& b) {
     return dot(a.data(), b.data(), a.size());
 }
 

@@ -17,6 +17,15 @@ Stretch odd_ones(Stretch s) {
     return {s.begin / 2, s.end / 2};
 }
 
+/// Zeros in row j before and after what a cycle writes there.
+void clear_outside(Stretch even, Stretch odd, const SplitLayout& l, int j, Singles& values) {
+    float *const evens = &values[l.even_row(j)], *const odds = &values[l.odd_row(j)];
+    std::fill(evens, evens + even.begin, 0.0F);
+    std::fill(evens + even.end, evens + l.stride(), 0.0F);
+    std::fill(odds, odds + odd.begin, 0.0F);
+    std::fill(odds + odd.end, odds + l.stride(), 0.0F);
+}
+
 std::size_t depth_for(int columns) {
     std::size_t depth = 1;
     for (; columns > RowBlocks::width; columns = (columns + 1) / 2)
@@ -48,8 +57,18 @@ void Multigrid::set_up(ColumnOperator finest) {
     for (std::size_t k = 0; k < depth_; ++k) {
         Level& level = levels_[k];
         const SplitLayout& l = level.factors.layout;
-        level.b.assign(l.size(), 0.0F);
-        level.x.assign(l.size(), 0.0F);
+        l.take_on(level.b);
+        l.take_on(level.x);
+        for (int j = 0; j < l.rows; ++j) {
+            const ColumnFactors& f = level.factors;
+            clear_outside(f.evens[j], f.odds[j], l, j, level.x);
+            if (k == 0) {
+                clear_outside({0, l.even()}, {0, l.odd()}, l, j, level.b);
+            } else {
+                const Stretch from = levels_[k - 1].factors.evens[j];
+                clear_outside(even_ones(from), odd_ones(from), l, j, level.b);
+            }
+        }
         level.passed.assign(static_cast<std::size_t>(l.even()), 0.0F);
     }
 }

@@ -146,8 +146,17 @@ Result<Solution> prepare(const Painting& painting, Grid grid) {
                                  "join the solid to an air"};
     }
     take_airs(painting, solution);
-    solution.excess_k.assign(solution.cells.region.size(), 0.0);
+    solution.excess_k.assign(solution.cells.region.size(), level_excess_k(solution));
     return solution;
+}
+
+double level_excess_k(const Solution& solution) {
+    double heat = 0, conductance = 0;
+    for (const Contact& contact : solution.op.contacts) {
+        heat += contact.total_w_mk * solution.air_excess_k[contact.air];
+        conductance += contact.total_w_mk;
+    }
+    return heat / conductance;
 }
 
 void repaint(const Painting& painting, Solution& solution) {

@@ -25,8 +25,13 @@ struct Solution {
     bool converged = true;
 };
 
-/// Paints and sets up the balance on `grid`; excess_k is zero.
+/// Paints and sets up the balance on `grid`; all cells have the level_excess_k().
 Result<Solution> prepare(const Painting& painting, Grid grid);
+
+/// With this excess in every cell the section takes from its airs as much heat as it gives off:
+/// where a solution starts that knows nothing better. It is what the slowest part of the iteration
+/// would have to find.
+double level_excess_k(const Solution& solution);
 
 /// The same grid and temperatures with other conductivities of the painting's regions.
 void repaint(const Painting& painting, Solution& solution);

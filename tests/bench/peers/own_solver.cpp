@@ -25,11 +25,16 @@ Row OwnSolver::run(double tolerance) {
     const double ready = processor_ms();
     Values& residual = vectors_.residual;
     residual.assign(balance_.size(), 0.0);
-    x_.assign(balance_.size(), 0.0);
-    for (const Contact& contact : solution_.op.contacts)
-        residual[contact.cell] += contact.total_w_mk * solution_.air_excess_k[contact.air];
+    const double level = level_excess_k(solution_);
+    x_.assign(balance_.size(), level); // ambient cells are linked to nothing
+    double energy = 0;
+    for (const Contact& contact : solution_.op.contacts) {
+        const double air = solution_.air_excess_k[contact.air];
+        residual[contact.cell] += contact.total_w_mk * (air - level);
+        energy += contact.total_w_mk * level * (2 * air - level);
+    }
     const Iteration iteration =
-        conjugate_gradient(multigrid_, balance_, 0, x_, tolerance, most_cycles, vectors_);
+        conjugate_gradient(multigrid_, balance_, energy, x_, tolerance, most_cycles, vectors_);
     Row row;
     row.solver = "shimlight";
     row.unknowns = unknowns_;

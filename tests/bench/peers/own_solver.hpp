@@ -14,8 +14,8 @@ class OwnSolver {
   public:
     explicit OwnSolver(const section::Solution& solution);
 
-    /// Set-up and iteration from zero to `tolerance` in the energy norm. work_units and residual
-    /// are left to the caller.
+    /// Set-up and iteration from one temperature everywhere to `tolerance` in the energy norm.
+    /// work_units and residual are left to the caller.
     Row run(double tolerance);
 
     /// Milliseconds of one application of the finest operator where the iteration makes it: after a

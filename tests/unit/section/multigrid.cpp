@@ -2,6 +2,8 @@
 #include "section/multigrid.hpp"
 #include "paintings.hpp"
 #include "section/conjugate_gradient.hpp"
+#include "section/grid.hpp"
+#include "section/solution.hpp"
 
 #include <doctest/doctest.h>
 
@@ -118,6 +120,47 @@ TEST_CASE("Few cycles even on couplings that jump from point to point") {
             conjugate_gradient(p.multigrid, a, 0, x, 1e-8, most_cycles, vectors);
         CAPTURE(iteration.cycles);
         CHECK(iteration.converged);
+    }
+}
+
+TEST_CASE("The last step leaves nothing to gain along its direction") {
+    constexpr double round_off = 1e-5; // of single precision, some hundred times over
+    for (int seed = 1; seed <= 20; ++seed) {
+        Random random(seed);
+        Section p = random_section(random, 9 + random.below(30), 1 + random.below(30), 4);
+        const FivePoint a = p.balance();
+        const Values b = random_values(random, a.size());
+        ConjugateVectors vectors;
+        vectors.residual = b;
+        Values x(a.size(), 0.0), image(a.size());
+        const Iteration iteration = conjugate_gradient(p.multigrid, a, 1, x, 1e30, 40, vectors);
+        CHECK(iteration.converged);
+        CHECK(iteration.cycles == 0);
+        a.apply(x, image);
+        const double sent = dot(b, x);
+        CHECK(sent > 0);
+        CHECK(std::abs(sent - dot(image, x)) < round_off * sent);
+    }
+}
+
+TEST_CASE("A solution starts where the section gives off as much heat as it takes") {
+    constexpr double round_off = 1e-12;
+    for (int seed = 1; seed <= 20; ++seed) {
+        const Painting painting = random_window(seed);
+        const Result<Grid> base = base_grid(painting);
+        REQUIRE(ok(base));
+        const Result<Solution> prepared = prepare(painting, value(base));
+        REQUIRE(ok(prepared));
+        const Solution& solution = value(prepared);
+        double heat = 0, largest = 0;
+        for (const Contact& contact : solution.op.contacts) {
+            const double taken = contact.total_w_mk * (solution.air_excess_k[contact.air] -
+                                                       solution.excess_k[contact.cell]);
+            heat += taken;
+            largest += std::abs(taken);
+        }
+        CHECK(largest > 0);
+        CHECK(std::abs(heat) < round_off * largest);
     }
 }
 
