@@ -26,7 +26,8 @@ endfunction()
 # Drawing without a font of ours is a fault, never a reason to carry ImGui's (10 KB packed).
 trim(imgui_draw.cpp "\n        AddFontDefault()" "\n        IM_ASSERT(0)")
 # One window over the whole page, without frame, scroll bar or keyboard: those are the view's and
-# the DOM mirror's. No settings file, no popups, no columns, no cursor drawn.
+# the DOM mirror's. No settings file, no popups, no columns, no cursor drawn, none of
+# ImGui's colours.
 set(off "\n    (void)0")
 trim(imgui.cpp
   "\n    TableSettingsAddSettingsHandler()" ${off} "\n    UpdateSettings()" ${off}
@@ -36,6 +37,8 @@ trim(imgui.cpp
   "\n        EndColumns()" ${off} "\n        LogFinish()" ${off}
   "\n        RenderMouseCursor(g.IO" "\n        (void)(g.IO"
   "auto_fit_mask = UpdateWindowManualResize(" "auto_fit_mask = 0 && UpdateWindowManualResize("
+  "\n    ImGui::StyleColorsDark(this)" ${off}
+  "\n            RenderWindowTitleBarContents(" "\n            if (false) RenderWindowTitleBarContents("
   "\n            RenderWindowDecorations(" "\n            if (false) RenderWindowDecorations("
   "window->Pos = FindBestWindowPosForPopup(window)" "(void)0")
 

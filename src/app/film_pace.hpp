@@ -3,6 +3,8 @@
 // graphics card), moving air would only keep the page from answering: it is shown at rest.
 #pragma once
 
+#include <algorithm>
+
 namespace shimlight::app {
 
 class FilmPace {
@@ -11,7 +13,7 @@ class FilmPace {
     void begin(double now_s) {
         const bool late = film_before_ && now_s - begun_s_ > longest_s;
         begun_s_ = now_s;
-        late_ = late ? late_ + 1 : 0;
+        if (film_before_) late_ = late ? late_ + 1 : std::max(0, late_ - 1);
         if (late_ >= most_late) held_ = true;
     }
     /// `film` when the next frame is wanted for a film alone.
@@ -20,7 +22,7 @@ class FilmPace {
 
   private:
     static constexpr double longest_s = 0.05; ///< below 20 a second it stutters (common practice)
-    static constexpr int most_late = 3;       ///< in a row: one is late by another's doing
+    static constexpr int most_late = 8;       ///< more than in time: one is late by another's doing
     double begun_s_ = 0;
     int late_ = 0;
     bool film_before_ = false, held_;

@@ -11,6 +11,7 @@ namespace {
 
 constexpr double frame_s = 1.0 / 60;
 constexpr int most_frames = 2000;
+constexpr int grids_between_frames = 4; ///< about what the page has time for
 
 /// Debian's fonts-inter.
 std::string type_path(const char* style) {
@@ -99,7 +100,8 @@ bool Stage::frame(std::vector<view::MirrorEvent> events) {
     if (wishes_.lessons) size_.lessons_done = wishes_.lessons; // kept, as the page does
     if (wishes_.refine) refining_ = true;
     const bool refined = refining_;
-    if (refining_) refining_ = screen_.refine();
+    for (int grid = 0; refining_ && grid < grids_between_frames; ++grid)
+        refining_ = screen_.refine();
     return wishes_.another_frame || wishes_.film || refined;
 }
 
