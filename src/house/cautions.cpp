@@ -75,14 +75,15 @@ constexpr CautionRow rows[] = {
      "sanding "
      "or open flame, children away. Replacing a window is never minor repair; beyond that, up to "
      "6 ft² (0.56 m²) a room inside and 20 ft² (1.9 m²) outside may be.",
-     "US 40 CFR 745 subpart E, with 745.83 (read); 16 CFR 1303 (from memory)",
+     "US 40 CFR 745 subpart E, with 745.83; 16 CFR 1303, in force from 1978 (read)",
      [](const SiteFacts& f) { return both(when(f.disturbs_paint), built_before(f, lead_before)); },
      Entry::year_built},
     {"asbestos", "Asbestos",
      "Old glazing putty, caulk, siding and boards may hold asbestos: have them tested before they "
      "are cut, ground or broken.",
-     "US 29 CFR 1926.1101, which suspects insulation and surfacing up to 1980; 40 CFR 61 subpart M "
-     "(both from memory)",
+     "US 29 CFR 1926.1101, which presumes it in insulation and surfacing up to 1980 and takes "
+     "nothing "
+     "else for clean (read); 40 CFR 61 subpart M (from memory)",
      [](const SiteFacts& f) {
          return both(when(f.method == Method::glass || f.method == Method::insert ||
                           f.method == Method::full_frame),
@@ -92,12 +93,12 @@ constexpr CautionRow rows[] = {
     {"glass_low", "Safety glass: large and low",
      "A pane of more than 9 ft² (0.84 m²) that begins less than 18 in (46 cm) above the floor and "
      "ends more than 36 in (91 cm) above it, where people walk by, is a place for safety glass.",
-     "IRC R308.4.3, IRC 2015 (read); safety glass: 16 CFR 1201, ANSI Z97.1 (from memory)",
+     "IRC R308.4.3, IRC 2015 (read); safety glass: ANSI Z97.1, by which 16 CFR 1201 tests (read)",
      large_low_glass},
     {"glass_door", "Safety glass: beside a door",
      "Glass within 24 in (61 cm) of a door that begins less than 60 in (152 cm) above the floor is "
      "a place for safety glass.",
-     "IRC R308.4.2, IRC 2015 (read); safety glass: 16 CFR 1201, ANSI Z97.1 (from memory)",
+     "IRC R308.4.2, IRC 2015 (read); safety glass: ANSI Z97.1, by which 16 CFR 1201 tests (read)",
      [](const SiteFacts& f) { return reached(f, f.near_door); }, Entry::near_door},
     {"glass_bath", "Safety glass: beside a bath",
      "Glass beside a bath or shower that begins less than 60 in (152 cm) above its floor is a "
@@ -134,17 +135,20 @@ constexpr CautionRow rows[] = {
     {"fall_work", "Falls at work",
      "With the sash or unit out, this opening is an edge more than 6 ft (1.8 m) above the ground: "
      "guard it or tie off before it is opened.",
-     "US 29 CFR 1926.501(b)(14), openings with less than 39 in (99 cm) of sill (from memory)", edge,
-     Entry::ground_m},
+     "US 29 CFR 1926.501(b)(1), 6 ft (read); (b)(14), openings with less than 39 in (99 cm) of "
+     "sill "
+     "(from memory)",
+     edge, Entry::ground_m},
     {"ladder", "Ladder",
      "Work outside above reach: ladder 1 out for 4 up, 3 ft (0.9 m) above where one steps off, "
      "never "
      "alone; a unit is not carried up a ladder by one person.",
-     "US 29 CFR 1926.1053 (from memory)", high_outside, Entry::ground_m},
+     "US 29 CFR 1926.1053(b)(1), 3 ft above the landing (read); slope (from memory)", high_outside,
+     Entry::ground_m},
     {"wires", "Electricity",
      "Wires run beside and under windows: find them and switch them off before drilling, sawing or "
      "foaming; keep ladders away from wires overhead.",
-     "US 29 CFR 1926.416 and 1926.1053(b)(12) (from memory)",
+     "US 29 CFR 1926.416(a), wires looked for before work (read); 1926.1053(b)(12) (from memory)",
      [](const SiteFacts& f) { return both(when(f.any_work), f.near_wires); }, Entry::near_wires},
     {"foam", "Foam",
      "Wet foam and its vapour (MDI) can cause lasting asthma: fresh air, gloves, goggles, nobody "
@@ -154,7 +158,7 @@ constexpr CautionRow rows[] = {
      "memory)",
      [](const SiteFacts& f) { return when(f.foams); }},
     {"lift", "Weight", "Two people lift this.",
-     "NIOSH lifting equation: 51 lb (23 kg) at best for one person (from memory)",
+     "NIOSH lifting equation: 51 lb (23 kg) at best for one person (read)",
      [](const SiteFacts& f) { return when(f.weight_kg > lift_kg); }},
     {"broken", "Broken glass",
      "Old panes break when sashes come out: tape them, gloves and goggles, floor and garden swept "
@@ -173,10 +177,11 @@ constexpr CautionRow rows[] = {
      "A tighter house brings flue gas back sooner: fires and open-flued heaters want their own "
      "air, "
      "a working flue and an alarm for carbon monoxide.",
-     "IRC R315, alarms (from memory)", [](const SiteFacts& f) { return when(f.tightens); }},
+     "IRC R315, alarms, also where work in an old house needs a permit (2012, read)",
+     [](const SiteFacts& f) { return when(f.tightens); }},
     {"cords", "Cords",
      "Cords of blinds and curtains strangle small children: cordless, or out of their reach.",
-     "ANSI/WCMA A100.1 (from memory)", [](const SiteFacts& f) { return when(f.covered); }},
+     "ANSI/WCMA A100.1 (2022, read)", [](const SiteFacts& f) { return when(f.covered); }},
 };
 
 std::string area(double m2) {

@@ -40,7 +40,7 @@ SiteFacts site_facts(const House& house, const OpeningRecord& record);
 
 // Limits of the rules, exact in the units they are published in.
 inline constexpr double lead_before = 1978;    ///< year: 16 CFR 1303, 40 CFR 745
-inline constexpr double asbestos_until = 1980; ///< year: 29 CFR 1926.1101, from memory
+inline constexpr double asbestos_until = 1980; ///< year: 29 CFR 1926.1101
 inline constexpr double foot_m = 0.3048, inch_long_m = 0.0254;
 inline constexpr double large_pane_m2 = 9 * foot_m * foot_m;
 inline constexpr double low_glass_m = 18 * inch_long_m, high_glass_m = 36 * inch_long_m;
@@ -51,7 +51,7 @@ inline constexpr double way_out_high_m = 24 * inch_long_m, way_out_wide_m = 20 *
                         way_out_sill_m = 44 * inch_long_m;
 inline constexpr double low_sill_m = 24 * inch_long_m, far_down_m = 72 * inch_long_m;
 inline constexpr double fall_edge_m = 6 * foot_m, fall_sill_m = 39 * inch_long_m; ///< of work
-inline constexpr double lift_kg = 23; ///< one person, at best: NIOSH lifting equation, from memory
+inline constexpr double lift_kg = 23; ///< one person, at best: NIOSH lifting equation
 
 struct CautionRow {
     std::string_view key;

@@ -107,8 +107,10 @@ double ObjectReader::checked_number(std::string_view key, const Json& value, Ran
 }
 
 double ObjectReader::number(std::string_view key, Range range) {
-    const Json* value = required(key, "a number from " + range_text(range));
-    return value ? checked_number(key, *value, range) : range.min;
+    const Json* value = find(key);
+    if (value) return checked_number(key, *value, range);
+    reading_->miss(path(key), "a number from " + range_text(range));
+    return range.min;
 }
 
 double ObjectReader::number(std::string_view key, Range range, double fallback) {

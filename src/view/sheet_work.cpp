@@ -1,23 +1,17 @@
 // SPDX-License-Identifier: MIT
 // What the work takes: of this opening, and of the house.
 #include "view/entry.hpp"
+#include "view/put.hpp"
 #include "view/sheet.hpp"
 #include "view/why.hpp"
 
 #include <cmath>
-#include <cstdio>
 
 namespace shimlight::view {
 namespace {
 
 using house::MaterialLine;
 using house::Measure;
-
-std::string put(const char* format, double v) {
-    char text[48];
-    std::snprintf(text, sizeof text, format, v);
-    return text;
-}
 
 /// A plain number of the house that is typed.
 void house_number(Ui& ui, Session& session, Column& column, const char* id, const TypedField& field,

@@ -7,12 +7,11 @@
 #include "physics/crack.hpp"
 #include "physics/moist_air.hpp"
 #include "physics/pressure.hpp"
+#include "view/put.hpp"
 #include "view/why.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <cstdarg>
-#include <cstdio>
 
 namespace shimlight::view {
 namespace {
@@ -22,19 +21,6 @@ using opening::Case;
 
 constexpr double btu_flux_w_m2 = 3.15459, btu_film_w_m2k = 5.67826; // per h·ft², per h·ft²·°F
 constexpr double foot2_m2 = 0.09290304;
-
-std::string put(const char* format, ...) {
-    char text[200];
-    va_list values;
-    va_start(values, format);
-    std::vsnprintf(text, sizeof text, format, values);
-    va_end(values);
-    // printf's minus is a hyphen.
-    std::string words = text;
-    for (std::size_t at; (at = words.find('-')) != std::string::npos;)
-        words.replace(at, 1, "−");
-    return words;
-}
 
 /// A temperature as a plain number with one more digit than is shown.
 double degrees(double c, Units units) {

@@ -2,10 +2,9 @@
 // Cards of the numbers that are no named figures: sums of pages, ribbons, readings.
 #include "house/sheet.hpp"
 #include "opening/layout.hpp"
+#include "view/put.hpp"
 #include "view/sheet.hpp"
 #include "view/why.hpp"
-
-#include <cstdio>
 
 namespace shimlight::view {
 namespace {
@@ -120,15 +119,6 @@ constexpr Leaning leanings[] = {
     {"bill.cost", "year_cost"},       {"bill.carbon", "year_kwh"},   {"bill.saving", "year_cost"},
     {"bill.payback", "year_cost"},    {"bill.value", "year_cost"},
 };
-
-std::string put(const char* format, double a, double b = 0, double c = 0, double d = 0) {
-    char text[160];
-    std::snprintf(text, sizeof text, format, a, b, c, d);
-    std::string words = text;
-    for (std::size_t at; (at = words.find('-')) != std::string::npos;)
-        words.replace(at, 1, "−");
-    return words;
-}
 
 std::string path(std::string_view key, const Case& c, const assess::Assessment& a) {
     const double k = c.room.air_c - c.weather.outside_c;
