@@ -21,6 +21,9 @@ constexpr double coarse_tolerance = 1e-7;
 double tolerance_of(Accuracy accuracy) {
     return accuracy == Accuracy::draft ? 1e-10 : 1e-11;
 }
+/// Of both where there are streams: GMRES keeps its vectors in single precision, so that what it
+/// leaves differs from machine to machine by as much as it is, and a stream's end gathers it.
+constexpr double with_streams = 0.01;
 /// Of what is looked at for the length of a frame.
 constexpr double glimpse_tolerance = 3e-4;
 constexpr int finer = 4;          ///< cells of a grid per cell of the one before
@@ -91,7 +94,7 @@ std::optional<Problem> Attempt::begin(const Field* warm) {
     if (!ok(first)) return problem(first);
     solution_ = std::move(value(first));
     if (warm && warm->cells() > 0) guess_from(*warm, solution_);
-    settle(hurried_ ? glimpse_tolerance : coarse_tolerance);
+    settle(tolerance(false));
     grids_ = 1;
     return {};
 }
@@ -139,7 +142,7 @@ bool Attempt::follow(const Painting& next) {
     if (!same_balance) repaint(painting_, solution_);
     const double span_k = solution_.span_k;
     take_up_airs(painting_, solution_);
-    settle(hurried_ ? glimpse_tolerance : tolerance_of(accuracy_));
+    settle(tolerance(true));
     if (span_k > 0) error_.step_k *= solution_.span_k / span_k;
     error_.bend_k = grid_error(solution_).largest_bend_k();
     return span_k > 0 && keeps_promise();
@@ -164,12 +167,18 @@ std::optional<Problem> Attempt::refine(int cells, bool last) {
     has_hierarchy_ = false;
     workspace_ = {}; // memory, before the next grid wants some
     if (std::optional<Problem> fault = move_to(std::move(grid))) return fault;
-    settle(hurried_ ? glimpse_tolerance : last ? tolerance_of(accuracy_) : coarse_tolerance);
+    settle(tolerance(last));
     if (last) {
         error_ = estimated_error(solution_, left);
         heat_share_ = estimated_heat_share(solution_, before);
     }
     return {};
+}
+
+double Attempt::tolerance(bool last) const {
+    if (hurried_) return glimpse_tolerance;
+    const double alone = last ? tolerance_of(accuracy_) : coarse_tolerance;
+    return painting_.streams.empty() ? alone : with_streams * alone;
 }
 
 /// Solves on the solution's grid, again with better cavities until they change no more.

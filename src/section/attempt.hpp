@@ -43,6 +43,7 @@ class Attempt {
   private:
     std::optional<Problem> move_to(Grid grid);
     std::optional<Problem> refine(int cells, bool last);
+    double tolerance(bool last) const;
     void settle(double tolerance);
     void fit_hierarchy();
     bool keeps_promise() const;
