@@ -82,9 +82,11 @@ void remedy(Writer& out, const ReportQuestion& q) {
     std::string words;
     for (const opening::Change& change : chosen->changes) {
         const opening::Field& f = *change.field;
-        words += fill(
-            words.empty() ? "It changes {0}: {1} → {2}" : "; {0}: {1} → {2}",
-            {f.label, value_text(f, f.get(today), q.units), value_text(f, f.get(then), q.units)});
+        const std::string from = value_text(f, f.get(today), q.units),
+                          to = value_text(f, f.get(then), q.units);
+        if (from == to) continue; // it was so before
+        words += fill(words.empty() ? "It changes {0}: {1} → {2}" : "; {0}: {1} → {2}",
+                      {f.label, from, to});
     }
     if (!words.empty()) out.sentence(words + ".");
 }

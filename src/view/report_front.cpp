@@ -106,7 +106,7 @@ std::string slice_caption(const ReportQuestion& q, const char* place) {
 
 const char* room_caption =
     "The room from the side; the bar tells where the draft at the ankles comes from. Whole "
-    "lines: air that falls from the cold pane. Broken lines: air that leaks in, by the sash and by "
+    "lines: air that falls from the cold pane. Broken lines: air that leaks, by the sash and by "
     "the joint. Dotted: the way back.";
 
 const char* place_word(Position p) {
