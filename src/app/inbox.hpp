@@ -33,7 +33,7 @@ struct Inbox {
     bool context_lost = false; ///< nothing can be drawn just now
     bool context_new = false;  ///< restored since the last frame: GL objects must be made anew
     void (*wake)() = nullptr;  ///< called after every message
-    void (*solve)() = nullptr; ///< one section, between frames
+    void (*solve)() = nullptr; ///< some grids of sections, between frames
     void (*leave)() = nullptr; ///< the page is being hidden or closed: keep what is not kept yet
     std::string (*moves)(const char* more) = nullptr; ///< see view::Screen
     bool (*show_house)(const char* json) = nullptr;   ///< another kept house; false: it is damaged
