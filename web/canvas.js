@@ -4,17 +4,17 @@
 const motion = matchMedia("(prefers-reduced-motion: reduce)");
 
 export class CanvasLayout {
-  constructor(stage, canvas, changed) {
+  constructor(stage, canvas) {
     this.stage = stage;
     this.canvas = canvas;
-    this.changed = changed;
+    this.changed = () => {};
     this.device = { width: 0, height: 0 };
     this.observe();
     this.watchRatio();
     window.visualViewport?.addEventListener("resize", () => this.followViewport());
     window.visualViewport?.addEventListener("scroll", () => this.followViewport());
     addEventListener("resize", () => this.remeasure());
-    motion.addEventListener("change", changed);
+    motion.addEventListener("change", () => this.changed());
     this.readSafeArea();
     this.measure();
   }
@@ -83,12 +83,10 @@ export class CanvasLayout {
       .map(parseFloat);
   }
 
-  /// Sizes the backing store and answers in the order of app::page::look(), save what is kept between visits.
+  /// In the order of app::page::look(), save what is kept between visits.
   look(dark) {
     if (this.ratio !== devicePixelRatio) this.measure();
     const { width, height } = this.device;
-    if (this.canvas.width !== width) this.canvas.width = width;
-    if (this.canvas.height !== height) this.canvas.height = height;
     return [width / this.ratio, height / this.ratio, this.ratio, width, height, ...this.safe,
       dark ? 1 : 0, motion.matches ? 1 : 0, document.hidden ? 1 : 0];
   }

@@ -30,7 +30,7 @@ function leverKey(event) {
 export function listenToKeys(program, mirror, press) {
   document.addEventListener("keydown", (event) => {
     if (event.key === "Escape" && !typingIn(event.target)) {
-      program._shimlight_escape();
+      program.tell("escape");
       press("menu.escape");
       return;
     }

@@ -5,7 +5,6 @@ import { offerFile } from "./files.js";
 import { hideNotice, showNotice } from "./notice.js";
 import { dropPhotos, fieldTwice, idsNamed, withPictures, withoutPictures } from "./photos.js";
 import { done, finished, newHouse, put, textsOf } from "./storage.js";
-import { withTexts } from "./wasm.js";
 
 /// Of what comes late with this: it must belong to what is here (site.py fills it in).
 export const MARK = "__LATER_MARK__";
@@ -16,7 +15,7 @@ const MOST_LISTED = 500;
 const LEAVING_MS = 300; // a page that is being reloaded may still hold its house
 const KEPT_MS = 3000; // the service worker keeps what passed through it by then
 // What comes with this file and after it.
-const PARTS = ["shimlight-rest.wasm", "library.js", "photos.js", "report.js", "report.css"];
+const PARTS = ["shimlight-rest.wasm", "library.js", "photos.js", "pictures.js", "report.js", "report.css"];
 const FILE_NAME = "Shimlight houses.json";
 // What storage.js throws.
 const IN_WORDS = {
@@ -170,7 +169,7 @@ export class Library {
         trashed: house.deleted_at !== undefined,
       })),
     };
-    withTexts(program, [JSON.stringify(shelf)], (at) => program._shimlight_shelf(at));
+    program.tell("shelf", JSON.stringify(shelf));
   }
 
   /// After each attempt to keep what is on the screen.
@@ -196,7 +195,7 @@ export class Library {
 
   /// Keeps what is on the screen before something else comes there; false when that cannot be.
   async left() {
-    this.program._shimlight_leave();
+    await this.program.ask("leave");
     await this.storage.writing;
     if (!this.failed) return true;
     const { again } = this;
@@ -210,9 +209,10 @@ export class Library {
 
   /// Puts a house on the screen: the first of the texts that can be read. Up to there what is on the
   /// screen is kept for the house before.
-  show(house, texts) {
+  async show(house, texts) {
     const { program, storage } = this;
-    const read = texts.some((text) => withTexts(program, [text], (at) => program._shimlight_house(at)));
+    let read = false;
+    for (const text of texts) read ||= await program.ask("house", text);
     if (!read) throw new Error("the house is damaged; it stays as it is");
     storage.house = house;
     storage.texts = [];
@@ -223,7 +223,7 @@ export class Library {
     const transaction = this.transaction("readonly");
     const about = await done(transaction.objectStore("library").get(id));
     const texts = about ? await textsOf(transaction, id) : [];
-    this.show({ id, rev: about?.rev }, texts);
+    await this.show({ id, rev: about?.rev }, texts);
     await this.keepSetting("open", id, "Which house is open");
     this.note(`Saved ${clock(new Date(about.kept_at))}`);
     await this.hold(this.storage.house, options);
@@ -252,7 +252,7 @@ export class Library {
     put(transaction, house, text);
     transaction.objectStore("settings").put(house.id, "open");
     await finished(transaction);
-    this.show(house, [text]);
+    await this.show(house, [text]);
     this.note(`Saved ${clock(new Date())}`);
     await this.hold(house);
   }
@@ -284,7 +284,7 @@ export class Library {
 
   /// Photographs go along that no other text has, be it of the generation before.
   async empty() {
-    this.program._shimlight_leave();
+    await this.program.ask("leave");
     await this.storage.writing;
     const transaction = this.transaction("readwrite");
     const library = transaction.objectStore("library"), store = transaction.objectStore("texts");
@@ -306,7 +306,7 @@ export class Library {
   async import(text) {
     const houses = housesIn(text);
     const lean = await Promise.all(houses.map((house) => withoutPictures(JSON.stringify(house))));
-    lean.forEach((one, index) => this.check(one, `/houses/${index}`));
+    for (const [index, one] of lean.entries()) await this.check(one, `/houses/${index}`);
     const transaction = this.transaction("readwrite");
     lean.forEach((one) => put(transaction, { ...newHouse(), rev: 1 }, one));
     await finished(transaction);
@@ -315,9 +315,8 @@ export class Library {
   }
 
   /// Throws what the reader of house files finds wrong.
-  check(text, path) {
-    const { program } = this;
-    const fault = withTexts(program, [text], (at) => program.UTF8ToString(program._shimlight_fault(at)));
+  async check(text, path) {
+    const fault = await this.program.ask("fault", text);
     if (fault) throw new Error(`at ${path}${fault}`);
   }
 
@@ -351,7 +350,7 @@ export class Library {
       return this.inTurn(() => this.import(text), "The file was not opened and nothing was changed");
     }
     const lean = await withoutPictures(text);
-    withTexts(this.program, [lean], (at) => this.program._shimlight_opened(at, 0));
+    this.program.tell("opened", lean, 0);
   }
 
   /// A house belongs to the first tab that opens it, until another takes it over. Answers once it is

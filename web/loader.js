@@ -10,10 +10,9 @@ import { hideNotice, showNotice } from "./notice.js";
 import { lookForNewer, workOffline } from "./offline.js";
 import { openDoor } from "./open_door.mjs";
 import { Pointer } from "./pointer.js";
-import { OTHER_VERSION, startProgram } from "./program.js";
+import { OTHER_VERSION, Program } from "./program.js";
 import { Storage } from "./storage.js";
 import { Theme } from "./theme.js";
-import { withTexts } from "./wasm.js";
 
 const SIGNS = ["pointerdown", "keydown", "focusin", "click", "input", "wheel", "appinstalled"];
 const LOOKED_S = 20; // at a page at rest
@@ -21,27 +20,18 @@ const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
 let program = null;
 let library = null, photos = null; // come with the rest of the program
-const state = { asleep: true, frames: 0, drawable: false };
-
-function wake() {
-  program?._shimlight_wake();
-}
+const state = { asleep: true, heard: 0, frames: 0, drawable: false };
 
 function tell(kind, id, number, text) {
-  if (program) withTexts(program, [id, text], (i, t) => program._shimlight_mirror_event(kind, i, number, t));
+  program.tell("mirror_event", kind, id, number, text);
 }
 
 function note(words) {
-  withTexts(program, [words], (at) => program._shimlight_storage_note(at));
-}
-
-/// What levers did to the house of the start, first of all what `text` tells of it.
-function moves(text = "") {
-  return withTexts(program, [text], (at) => program.UTF8ToString(program._shimlight_moves(at)));
+  program.tell("storage_note", words);
 }
 
 function opened(text, fromLink = 0) {
-  withTexts(program, [text], (at) => program._shimlight_opened(at, fromLink));
+  program.tell("opened", text, fromLink);
 }
 
 /// What only the page can do, and only inside a gesture: by the action of a mirror's node.
@@ -66,19 +56,26 @@ async function openLink() {
   }
 }
 
-/// The object that app/page.cpp calls.
+/// What the program tells of itself and asks of the page: app/page.cpp and host.js call it.
 function makePage(storage, theme, layout, mirror) {
+  const look = () => [...layout.look(theme.dark), theme.choice, storage.text, storage.lessons];
+  const wake = () => {
+    if (program?.started) program.tell("laid", look());
+  };
+  theme.changed = layout.changed = wake;
   return {
-    look: () => [...layout.look(theme.dark), theme.choice, storage.text, storage.lessons],
-    stored: (generation) => storage.stored(generation),
+    look,
+    wake,
+    damaged: () => storage.startAnew(),
     keep: (json) => storage.keep(json),
+    moved: (moves) => library ?? storage.leave(moves),
     mirror: (nodes) => mirror.take(nodes),
     offer: (name, content) => (library ?? { offer: offerFile }).offer(name, content),
     act: (...what) => library.act(...what),
     arrived({ Library }, withPhotos, { makeReport }) {
       library = new Library({ storage, program, note, press: (id) => tell(0, id, 0, "") });
       photos = withPhotos;
-      this.report = makeReport();
+      Object.assign(this, makeReport());
     },
     link: (house) => linkTo(house).then(offerLink),
     theme(choice) {
@@ -107,10 +104,13 @@ function makePage(storage, theme, layout, mirror) {
       document.body.classList.toggle("no-gl", !drawable);
       layout.remeasure();
     },
-    asleep(asleep) {
-      state.asleep = asleep;
+    lost(lost) {
+      if (!lost) return hideNotice();
+      return showNotice("The graphics card has stopped answering. The picture comes back by itself as soon as it does; nothing is lost.");
     },
-    failed,
+    asleep(asleep, heard) {
+      Object.assign(state, { asleep, heard });
+    },
     drawn() {
       state.frames++;
       document.documentElement.dataset.ready = "1";
@@ -118,30 +118,12 @@ function makePage(storage, theme, layout, mirror) {
   };
 }
 
-function listenToContext() {
-  canvas.addEventListener("webglcontextlost", (event) => {
-    event.preventDefault();
-    program._shimlight_context(1);
-    showNotice("The graphics card has stopped answering. The picture comes back by itself as soon as it does; nothing is lost.");
-  });
-  canvas.addEventListener("webglcontextrestored", () => {
-    hideNotice();
-    program._shimlight_context(0);
-  });
-}
-
-/// What is not kept yet: as a house, or until that can be written as moves of levers.
-function leave(storage) {
-  program._shimlight_leave();
-  if (!library) storage.leave(moves());
-}
-
-function listenToPage(storage) {
+function listenToPage(page) {
   document.addEventListener("visibilitychange", () => {
-    if (document.hidden) leave(storage);
-    else wake();
+    if (document.hidden) program.tell("leave");
+    page.wake();
   });
-  addEventListener("pagehide", () => leave(storage));
+  addEventListener("pagehide", () => program.tell("leave"));
 }
 
 /// The rest of the program comes at the first sign of use, to who looks at the page for a while, or
@@ -151,7 +133,7 @@ function bringRest(storage) {
   const bring = () => {
     clearInterval(looking);
     for (const sign of SIGNS) removeEventListener(sign, bring, true);
-    program.whole().then(() => document.hidden && leave(storage)).catch((error) => {
+    program.whole().then(() => document.hidden && program.tell("leave")).catch((error) => {
       console.warn(error);
       lookForNewer();
       note("A part of Shimlight is missing: it comes when there is a network. Until then nothing is kept.");
@@ -189,24 +171,27 @@ function ask(question, object) {
 
 async function start() {
   const storage = await new Storage().open();
-  const theme = new Theme(storage.theme, wake);
-  const layout = new CanvasLayout(stage, canvas, wake);
   const mirror = new Mirror(document.getElementById("mirror"), tell, actions);
-  layout.look(theme.dark); // its size comes before its context, which would be made anew
-  program = await startProgram(makePage(storage, theme, layout, mirror));
-  if (storage.moves) moves(storage.moves);
-  if (state.drawable) {
-    listenToContext();
-    new Pointer(stage, canvas, program, mirror);
-  }
-  listenToPage(storage);
+  const page = makePage(storage, new Theme(storage.theme), new CanvasLayout(stage, canvas), mirror);
+  program = new Program(page);
+  await program.start(page.look(), storage.texts);
+  if (storage.moves) program.tell("moves", storage.moves);
+  page.wake(); // what changed meanwhile
+  if (state.drawable) new Pointer(stage, canvas, program, mirror);
+  listenToPage(page);
   listenToKeys(program, mirror, (id) => tell(0, id, 0, ""));
   bringRest(storage);
   addEventListener("hashchange", openLink);
   openLink();
-  window.shimlight = { ask, get asleep() { return state.asleep && !program.coming && !library?.busy; }, get frames() { return state.frames; } };
+  window.shimlight = {
+    ask,
+    get asleep() {
+      return state.asleep && state.heard === program.sent && !program.coming && !library?.busy;
+    },
+    get frames() { return state.frames; },
+  };
   workOffline(async () => {
-    leave(storage);
+    await program.ask("leave");
     await storage.writing;
   });
 }

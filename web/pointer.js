@@ -63,21 +63,21 @@ export class Pointer {
     if (this.pinching) return this.endPinch();
     if (this.foreign(event)) return;
     this.send(this.place(event), BUTTONS[event.button] ?? 0, 0, event);
-    if (finger) this.program._shimlight_pointer_gone();
+    if (finger) this.program.tell("pointer_gone");
   }
 
   cancel(event) {
     this.fingers.delete(event.pointerId);
     if (this.pinching) this.endPinch();
-    else this.program._shimlight_pointer_cancel();
+    else this.program.tell("pointer_cancel");
   }
 
   leave(event) {
-    if (event.pointerType !== "touch") this.program._shimlight_pointer_gone();
+    if (event.pointerType !== "touch") this.program.tell("pointer_gone");
   }
 
   send([x, y], button, down, event) {
-    this.program._shimlight_pointer(x, y, button, down, KINDS[event.pointerType] ?? 0);
+    this.program.tell("pointer", x, y, button, down, KINDS[event.pointerType] ?? 0);
   }
 
   /// The browser's own tap: the gesture in which keyboards and file dialogs may open.
@@ -98,24 +98,24 @@ export class Pointer {
 
   /// The first finger had pressed something: that press is taken back.
   startPinch() {
-    this.program._shimlight_pointer_cancel();
+    this.program.tell("pointer_cancel");
     this.pinching = true;
     this.last = this.pair();
-    this.program._shimlight_pinch(0, ...this.last.centre, 0, 0, 1);
+    this.program.tell("pinch", 0, ...this.last.centre, 0, 0, 1);
   }
 
   pinch() {
     if (this.fingers.size < 2) return;
     const now = this.pair(), last = this.last;
     this.last = now;
-    this.program._shimlight_pinch(Math.log2(now.apart / last.apart), ...now.centre,
+    this.program.tell("pinch", Math.log2(now.apart / last.apart), ...now.centre,
       now.centre[0] - last.centre[0], now.centre[1] - last.centre[1], 1);
   }
 
   /// Over when the last finger is lifted, so that the one that stays does not start to drag.
   endPinch() {
     this.pinching = this.fingers.size > 0;
-    if (this.fingers.size < 2) this.program._shimlight_pinch(0, ...this.last.centre, 0, 0, 0);
+    if (this.fingers.size < 2) this.program.tell("pinch", 0, ...this.last.centre, 0, 0, 0);
   }
 
   wheel(event) {
@@ -124,9 +124,9 @@ export class Pointer {
     if (event.ctrlKey) {
       if (!this.mirror.onPicture(...at)) return; // the browser's zoom
       const zoom = -event.deltaY * pixels * ZOOM_PER_PX;
-      this.program._shimlight_pinch(Math.min(Math.max(zoom, -ZOOM_MOST), ZOOM_MOST), ...at, 0, 0, 0);
+      this.program.tell("pinch", Math.min(Math.max(zoom, -ZOOM_MOST), ZOOM_MOST), ...at, 0, 0, 0);
     } else {
-      this.program._shimlight_wheel(-event.deltaX * pixels / WHEEL_LINE_PX,
+      this.program.tell("wheel", -event.deltaX * pixels / WHEEL_LINE_PX,
         -event.deltaY * pixels / WHEEL_LINE_PX);
     }
     event.preventDefault();
@@ -138,7 +138,7 @@ export class Pointer {
     if (this.fingers.size > 0 || !this.mirror.onPicture(...at)) return;
     event.preventDefault();
     if (event.type === "gesturestart") this.scale = 1;
-    this.program._shimlight_pinch(Math.log2(event.scale / this.scale), ...at, 0, 0, 0);
+    this.program.tell("pinch", Math.log2(event.scale / this.scale), ...at, 0, 0, 0);
     this.scale = event.scale;
   }
 }

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-// The program in its two parts: the first starts the page, the rest comes once somebody uses it.
-
-import { withTexts } from "./wasm.js";
+// The program from the page's side, in its two parts: the first starts the page, the rest comes once
+// somebody uses it. It runs in a worker where that can draw, else here (host.js).
 
 const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
 const LATER_MARK = "__LATER_MARK__";
+const WORKER_MS = 10000; // for a worker to answer at all
 
 export const OTHER_VERSION = "the host has another version";
 
@@ -16,70 +16,119 @@ function markOf(bytes) {
   return (mark >>> 0).toString(16);
 }
 
+const carried = (name) => document.getElementById(`file:${name}`);
+
 /// A file of the program: from the page that carries it (web/setup/one_file.py), else from the host.
 async function bring(name) {
-  const carried = document.getElementById(`file:${name}`);
-  if (!carried) return fetch(name);
-  const packed = Uint8Array.from(atob(carried.textContent), (letter) => letter.charCodeAt(0));
+  const file = carried(name);
+  if (!file) return fetch(name);
+  const packed = Uint8Array.from(atob(file.textContent), (letter) => letter.charCodeAt(0));
   const bytes = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
   return new Response(bytes, { headers: { "Content-Type": "application/wasm" } });
 }
 
-async function instantiate(name, imports) {
+async function compile(name) {
   try {
-    return await WebAssembly.instantiateStreaming(bring(name), imports);
+    return await WebAssembly.compileStreaming(bring(name));
   } catch (error) { // a host that does not know the type, or a browser that does not stream
     if (!(error instanceof TypeError)) throw error;
-    return WebAssembly.instantiate(await (await bring(name)).arrayBuffer(), imports);
+    return WebAssembly.compile(await (await bring(name)).arrayBuffer());
   }
 }
 
-/// What the first part calls of the second before it is there: a fault of the program.
-const absent = new Proxy({}, {
-  get: () => () => { throw new Error("the rest of the program is not here yet"); },
-});
-
-/// page: the object that app/page.cpp calls. Gives the program; program.whole() brings the rest.
-export async function startProgram(page) {
-  let first = null;
-  const program = await createShimlight({
-    page,
-    instantiateWasm(imports, receive) {
-      instantiate("shimlight.wasm", { ...imports, second: absent }).then(({ instance, module }) => {
-        first = instance.exports;
-        receive(instance, module);
-      }, page.failed);
-      return {};
-    },
+/// A worker that can draw, or nothing.
+function findWorker(canvas) {
+  if (!canvas.transferControlToOffscreen || carried(REST)) return null;
+  return new Promise((done) => {
+    const worker = new Worker("host.js", { type: "module" });
+    worker.onmessage = ({ data: [, draws] }) => done(draws ? worker : null);
+    worker.onerror = () => done(null);
+    setTimeout(done, WORKER_MS, null);
   });
-  program.coming = false;
-  let here = null;
-  program.whole = () => (here ??= comes());
-  async function comes() {
-    program.coming = true;
+}
+
+const canvas = document.getElementById("canvas");
+const early = [findWorker(canvas), compile("shimlight.wasm")]; // while the page reads what it kept
+early[1].catch(() => {}); // told by start()
+
+export class Program {
+  /// page: the object that the program calls.
+  constructor(page) {
+    this.page = page;
+    this.sent = 0;
+    this.waiting = new Map(); // number of a question → what waits for its answer
+    this.coming = false;
+    page.answer = (question, answer, fault) => {
+      const [done, failed] = this.waiting.get(question);
+      this.waiting.delete(question);
+      if (fault === undefined) done(answer);
+      else failed(new Error(fault));
+    };
+  }
+
+  /// The first part, its house made of the first of `texts` that can be read.
+  async start(look, texts) {
+    const [worker, module] = await Promise.all(early);
+    const drawn = worker ? canvas.transferControlToOffscreen() : canvas;
+    if (worker) {
+      worker.onmessage = ({ data: [name, ...what] }) => this.page[name](...what);
+      worker.onerror = (event) => console.error(event.message);
+      this.send = (message) => worker.postMessage(message, message.includes(drawn) ? [drawn] : []);
+    } else {
+      const { Host } = await import("./host.js");
+      const host = new Host((name, ...what) => this.page[name](...what));
+      this.send = (message) => host.take(message);
+    }
+    await this.ask("start", module, drawn, look, texts);
+    this.started = true;
+  }
+
+  /// Calls the program, or says something that is meant for host.js.
+  tell(name, ...what) {
+    this.sent++;
+    this.send([0, name, ...what]);
+  }
+
+  /// The same with an answer; what was told meanwhile comes before it.
+  ask(name, ...what) {
+    const question = ++this.sent;
+    return new Promise((...waits) => {
+      this.waiting.set(question, waits);
+      this.send([question, name, ...what]);
+    });
+  }
+
+  /// Brings the rest, once.
+  whole() {
+    return (this.here ??= this.comes());
+  }
+
+  async comes() {
+    this.coming = true;
     try {
-      const [lessons, ...later] = await Promise.all([bringRest(first), import("./library.js"),
+      const [[lessons, mark], ...later] = await Promise.all([this.bringRest(), import("./library.js"),
         import("./photos.js"), import("./report.js")]);
-      if (later.some(({ MARK }) => MARK !== LATER_MARK)) throw new Error(OTHER_VERSION);
-      page.arrived(...later);
-      withTexts(program, [lessons], (at) => program._shimlight_whole(at));
+      if ([mark, ...later.map(({ MARK }) => MARK)].some((one) => one !== LATER_MARK)) {
+        throw new Error(OTHER_VERSION);
+      }
+      this.page.arrived(...later);
+      this.tell("whole", lessons);
     } catch (error) {
-      here = null; // the next use asks again
+      this.here = null; // the next use asks again
       throw error;
     } finally {
-      program.coming = false;
+      this.coming = false;
     }
   }
-  return program;
-}
 
-/// Gives the lessons that come with it.
-async function bringRest(first) {
-  const answer = await bring(REST);
-  if (!answer.ok) throw new Error(`${REST}: ${answer.status}`);
-  const bytes = await answer.arrayBuffer();
-  if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error(OTHER_VERSION);
-  const module = await WebAssembly.compile(bytes);
-  await WebAssembly.instantiate(module, { first });
-  return new TextDecoder().decode(WebAssembly.Module.customSections(module, "lessons")[0]);
+  /// Gives the lessons that come with it and the mark of what the host brought along.
+  async bringRest() {
+    const answer = await bring(REST);
+    if (!answer.ok) throw new Error(`${REST}: ${answer.status}`);
+    const bytes = await answer.arrayBuffer();
+    if (markOf(new Uint8Array(bytes)) !== REST_MARK) throw new Error(OTHER_VERSION);
+    const module = await WebAssembly.compile(bytes);
+    const lessons = new TextDecoder().decode(WebAssembly.Module.customSections(module, "lessons")[0]);
+    return [lessons, await this.ask("join", module)];
+  }
 }

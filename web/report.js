@@ -13,35 +13,14 @@ function bringStyle() {
   document.head.append(element("link", { rel: "stylesheet", href: "report.css" }));
 }
 
-/// The canvas draws into a texture of that size until it has been read.
+/// What was drawn for the report until its pages come.
 class Pictures {
-  constructor(canvas) {
-    this.canvas = canvas;
+  constructor() {
     this.urls = new Map(); // number → promise of an address
   }
 
-  begin(width, height) {
-    const gl = this.canvas.getContext("webgl2");
-    this.frame = gl.createFramebuffer();
-    this.paper = gl.createRenderbuffer();
-    gl.bindRenderbuffer(gl.RENDERBUFFER, this.paper);
-    gl.renderbufferStorage(gl.RENDERBUFFER, gl.RGBA8, width, height);
-    gl.bindFramebuffer(gl.FRAMEBUFFER, this.frame);
-    gl.framebufferRenderbuffer(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0, gl.RENDERBUFFER, this.paper);
-  }
-
-  end(width, height, number) {
-    const gl = this.canvas.getContext("webgl2");
-    const image = new ImageData(width, height), row = 4 * width;
-    const read = new Uint8Array(image.data.length);
-    gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, read);
-    gl.bindFramebuffer(gl.FRAMEBUFFER, null);
-    gl.deleteFramebuffer(this.frame);
-    gl.deleteRenderbuffer(this.paper);
-    for (let y = 0; y < height; y++) { // GL counts from below
-      image.data.set(read.subarray((height - 1 - y) * row, (height - y) * row), y * row);
-    }
-    const flat = element("canvas", { width, height });
+  take(number, image) {
+    const { width, height } = image, flat = element("canvas", { width, height });
     flat.getContext("2d").putImageData(image, 0, 0);
     this.urls.set(number, new Promise((done) => {
       flat.toBlob((blob) => done(blob && URL.createObjectURL(blob)));
@@ -173,17 +152,16 @@ class Sheet {
   }
 }
 
-/// Gives what the program calls with each message.
+/// Gives what the program calls with each picture and then with the pages.
 export function makeReport() {
   bringStyle();
-  const pictures = new Pictures(document.getElementById("canvas"));
+  const pictures = new Pictures();
   const sheet = new Sheet(document.getElementById("stage"));
-  return async (said) => {
-    if (said.length === 2) pictures.begin(...said);
-    else if (said.length === 3) pictures.end(...said);
-    else {
+  return {
+    picture: (number, image) => pictures.take(number, image),
+    async report({ blocks, by }) {
       const urls = await pictures.taken();
-      sheet.open(pages(said.blocks, urls), urls, said.by);
-    }
+      sheet.open(pages(blocks, urls), urls, by);
+    },
   };
 }

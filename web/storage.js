@@ -136,10 +136,9 @@ export class Storage {
     return this;
   }
 
-  /// To start with. When none can be read the damaged one stays as it is: the next is another.
-  stored(generation) {
-    if (this.texts.length && generation >= this.texts.length) this.house = newHouse();
-    return this.texts[generation] ?? null;
+  /// None of the generations can be read: the damaged house stays as it is, the next is another.
+  startAnew() {
+    this.house = newHouse();
   }
 
   /// Before there is what writes houses: what levers did to the one of the start.

@@ -5,10 +5,11 @@ const system = matchMedia("(prefers-color-scheme: dark)");
 const names = [undefined, "light", "dark"];
 
 export class Theme {
-  constructor(choice, changed) {
+  constructor(choice) {
     this.choice = choice;
+    this.changed = () => {};
     this.show();
-    system.addEventListener("change", changed);
+    system.addEventListener("change", () => this.changed());
   }
 
   /// 0 follow the system, 1 light, 2 dark.

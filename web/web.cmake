@@ -34,7 +34,7 @@ target_include_directories(shimlight_app PRIVATE ${embedded_dir})
 target_compile_options(shimlight_app PRIVATE ${SHIMLIGHT_WARNINGS})
 target_link_libraries(shimlight_app PRIVATE view)
 target_link_options(shimlight_app PRIVATE ${wasm_link_options} -Oz
-  -sEXPORT_NAME=createShimlight -sENVIRONMENT=web
+  -sEXPORT_NAME=createShimlight -sENVIRONMENT=web,worker
   -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
   -sEXPORTED_RUNTIME_METHODS=UTF8ToString
   -sEXPORTED_FUNCTIONS=_main,_malloc,_free)

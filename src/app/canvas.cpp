@@ -2,33 +2,11 @@
 #include "app/canvas.hpp"
 
 #include <GLES3/gl3.h>
-#include <emscripten/html5.h>
 
 namespace shimlight::app {
-namespace {
 
-/// `card`: only with a graphics card, not with software that plays one.
-unsigned long make_context(bool card) {
-    EmscriptenWebGLContextAttributes wanted;
-    emscripten_webgl_init_context_attributes(&wanted);
-    wanted.majorVersion = 2;
-    wanted.alpha = false;
-    wanted.depth = false;
-    wanted.enableExtensionsByDefault = false; // none is used, and to ask waits for the card
-    wanted.antialias = false;                 // strokes and letters carry their own soft edges
-    wanted.failIfMajorPerformanceCaveat = card;
-    wanted.powerPreference = EM_WEBGL_POWER_PREFERENCE_LOW_POWER;
-    const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE made =
-        emscripten_webgl_create_context("#canvas", &wanted);
-    if (made <= 0) return 0;
-    emscripten_webgl_make_context_current(made);
-    return static_cast<unsigned long>(made);
-}
-
-} // namespace
-
-Canvas::Canvas() : context_(make_context(true)), has_card_(context_ != 0) {
-    if (!has_card_) context_ = make_context(false);
+Canvas::Canvas() : context_(page::make_context(true)), has_card_(context_ != 0) {
+    if (!has_card_) context_ = page::make_context(false);
     restore();
 }
 

@@ -35,7 +35,7 @@ class Canvas {
   private:
     std::uint64_t look_of(const ImDrawData& data, ImU32 paper) const;
 
-    unsigned long context_ = 0;
+    int context_ = 0;
     bool has_card_ = false;
     Ink ink_;
     GlFieldPainter painter_;

@@ -121,11 +121,9 @@ EMSCRIPTEN_KEEPALIVE void shimlight_storage_note(const char* note) {
     shimlight::app::wake();
 }
 
-/// Does what `more` tells of levers and tells what all of them did to the house of the start.
-EMSCRIPTEN_KEEPALIVE const char* shimlight_moves(const char* more) {
-    static std::string told;
-    told = inbox().moves(more);
-    return told.c_str();
+/// Does what `moves` tells of levers.
+EMSCRIPTEN_KEEPALIVE void shimlight_moves(const char* moves) {
+    inbox().moves(moves);
 }
 
 /// Puts another house on the screen; what is on it is kept first. 0 when it cannot be read.

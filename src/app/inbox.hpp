@@ -35,7 +35,7 @@ struct Inbox {
     void (*wake)() = nullptr;  ///< called after every message
     void (*solve)() = nullptr; ///< some grids of sections, between frames
     void (*leave)() = nullptr; ///< the page is being hidden or closed: keep what is not kept yet
-    std::string (*moves)(const char* more) = nullptr; ///< see view::Screen
+    void (*moves)(const char* more) = nullptr; ///< see view::Screen
     bool (*show_house)(const char* json) = nullptr;   ///< another kept house; false: it is damaged
 
     /// Forgets what belongs to one frame.

@@ -79,10 +79,12 @@ class Program {
             request();
     }
 
-    /// What writes a house comes with the second part.
+    /// What writes a house comes with the second part; what levers did is kept without it.
     void keep_now() {
-        if (!inbox().whole) return;
-        if (screen_.house_changed() || unkept_) page::keep_house(house::to_json(screen_.house()));
+        if (screen_.house_changed()) unkept_ = true;
+        if (!unkept_) return;
+        if (!inbox().whole) return page::keep_moves(screen_.moves(""));
+        page::keep_house(house::to_json(screen_.house()));
         unkept_ = false;
     }
 
@@ -92,7 +94,7 @@ class Program {
         canvas_.forget_picture();
     }
 
-    std::string moves(const char* more) { return screen_.moves(more); }
+    void moves(const char* more) { screen_.moves(more); }
 
     /// Another kept house; false when it cannot be read.
     SHIMLIGHT_REST bool show_house(const char* json) {
@@ -187,7 +189,9 @@ class Program {
         if (later) return;
         told_s_ = time_s_;
         std::string nodes = mirror_json(mirror_.nodes(), inbox().zoom);
-        if (nodes != shown_nodes_) page::show_mirror(nodes);
+        if (nodes == shown_nodes_) return;
+        if (!inbox().whole) keep_now(); // who hears of a change shall not lose it
+        page::show_mirror(nodes);
         shown_nodes_ = std::move(nodes);
     }
 
@@ -277,7 +281,7 @@ int main() {
     inbox().wake = [] { program->wake(); };
     inbox().leave = [] { program->leave(); };
     inbox().solve = [] { program->solve(); };
-    inbox().moves = [](const char* more) { return program->moves(more); };
+    inbox().moves = [](const char* more) { program->moves(more); };
     inbox().show_house = [](const char* json) { return program->show_house(json); };
     program->begin();
 }

@@ -5,7 +5,7 @@
 
 #include <cstdlib>
 
-// Each function forwards to the object `page` that web/loader.js hands to the module.
+// Each function forwards to the object `page` that web/host.js hands to the module.
 // The macro's expansion is not pedantic C++.
 #pragma clang diagnostic push
 #pragma clang diagnostic ignored "-Wpedantic"
@@ -26,6 +26,18 @@ EM_JS(char*, page_stored, (int generation), {
     return at;
 })
 
+// Strokes and letters carry their own soft edges; no extension is used, and to ask for them waits for
+// the card.
+EM_JS(int, page_context, (int card), {
+    const made = GL.createContext(Module["canvas"], {
+        majorVersion: 2, alpha: false, depth: false, antialias: false, enableExtensionsByDefault: false,
+        failIfMajorPerformanceCaveat: !!card, powerPreference: "low-power"
+    });
+    if (made) GL.makeContextCurrent(made);
+    return made;
+})
+
+EM_JS(void, page_moved, (const char* moves), { Module["page"].moved(UTF8ToString(moves)); })
 EM_JS(void, page_keep, (const char* json), { Module["page"].keep(UTF8ToString(json)); })
 EM_JS(void, page_mirror, (const char* nodes), { Module["page"].mirror(UTF8ToString(nodes)); })
 EM_JS(void, page_link, (const char* house), { Module["page"].link(UTF8ToString(house)); })
@@ -81,6 +93,13 @@ std::optional<std::string> stored_house(int generation) {
     return copy;
 }
 
+int make_context(bool card) {
+    return page_context(card ? 1 : 0);
+}
+
+void keep_moves(const std::string& moves) {
+    page_moved(moves.c_str());
+}
 void keep_house(const std::string& json) {
     page_keep(json.c_str());
 }

@@ -16,7 +16,7 @@ from pathlib import Path
 # The rest of the program comes with the first use; only who asks the calculation door on the page
 # loads it; the system fetches large icons when the program is installed.
 REST = "shimlight-rest.wasm"
-LATER = ("library.js", "photos.js", "report.js")
+LATER = ("library.js", "photos.js", "pictures.js", "report.js")
 ASKED_FOR = {REST, *LATER, "report.css", "shimlight-door.wasm"}
 ON_DEMAND = {*ASKED_FOR, "icons/icon-512.png", "icons/maskable-512.png"}
 VERSION_MARK, LIST_MARK, ASKED_MARK = "__CACHE_VERSION__", "__PRECACHE__", "__ASKED_FOR__"
@@ -44,6 +44,14 @@ def worker(source: str, files: dict[str, bytes]) -> str:
             raise SystemExit(f"sw.js has no place for {mark}")
         source = source.replace(mark, value)
     return source
+
+
+def as_module(source: str) -> str:
+    """What makes the program, as emcc writes it, for import."""
+    begin, end = source.find("var createShimlight ="), source.find("\nif (typeof exports")
+    if begin < 0 or end < 0:
+        raise SystemExit("shimlight.js is not as emcc used to write it")
+    return source[begin:end].replace("var", "export const", 1) + "\n"
 
 
 def lean(name: str, content: bytes) -> bytes:
@@ -91,6 +99,7 @@ def main() -> None:
     folder = Path(sys.argv[1])
     files = {folder_of(f) + f.name: lean(f.name, f.read_bytes())
              for f in map(Path, sys.argv[2:])}
+    files["shimlight.js"] = as_module(files["shimlight.js"].decode()).encode()
     stamp(files, "program.js", REST_MARK, mark_of(files[REST]))
     later_mark = mark_of(b"".join(files[name] for name in LATER))
     for name in ("program.js", *LATER):

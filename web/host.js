@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: MIT
+// Where the program runs: in a worker of its own, so that the page never waits for it, or on the page
+// itself where a worker cannot draw. What comes in are calls of the program's exported functions, what
+// goes out are calls of the page's object (loader.js).
+import { createShimlight } from "./shimlight.js";
+
+const OWN = ["start", "laid", "join"]; // what is not the program's
+const GIVE_TEXT = ["fault"];
+
+/// What the first part calls of the second before it is there: a fault of the program.
+const absent = new Proxy({}, {
+  get: () => () => { throw new Error("the rest of the program is not here yet"); },
+});
+
+export class Host {
+  /// tell(name, ...what) calls the page's object.
+  constructor(tell) {
+    this.tell = tell;
+    this.heard = 0; // messages
+    this.asleep = true;
+    this.encoder = new TextEncoder();
+  }
+
+  /// A message of the page: [number of the question or 0, name, ...what].
+  async take([question, name, ...what]) {
+    this.heard++;
+    try {
+      const answer = await (OWN.includes(name) ? this[name](...what) : this.call(name, what));
+      if (question) this.tell("answer", question, answer);
+    } catch (error) {
+      if (question) this.tell("answer", question, null, error.message);
+      else setTimeout(() => { throw error; }); // for the console
+    }
+    if (this.asleep) this.tell("asleep", true, this.heard);
+  }
+
+  /// Texts go into the program's memory zero-terminated and are gone afterwards.
+  call(name, what) {
+    const { program } = this, places = [];
+    const given = what.map((one) => {
+      if (typeof one !== "string") return one;
+      const bytes = this.encoder.encode(one), place = program._malloc(bytes.length + 1);
+      program.HEAPU8.set(bytes, place);
+      program.HEAPU8[place + bytes.length] = 0;
+      places.push(place);
+      return place;
+    });
+    try {
+      const answer = program[`_shimlight_${name}`](...given);
+      return GIVE_TEXT.includes(name) ? program.UTF8ToString(answer) : answer;
+    } finally {
+      places.forEach((place) => program._free(place));
+    }
+  }
+
+  /// Makes the program of its first part. `texts`: the generations of the house to start with.
+  async start(module, canvas, look, texts) {
+    this.canvas = canvas;
+    this.look = look;
+    canvas.addEventListener("webglcontextlost", (event) => {
+      event.preventDefault();
+      this.call("context", [1]);
+      this.tell("lost", true);
+    });
+    canvas.addEventListener("webglcontextrestored", () => {
+      this.call("context", [0]);
+      this.tell("lost", false);
+    });
+    this.program = await createShimlight({
+      canvas,
+      page: this.page(texts),
+      instantiateWasm: (imports, receive) => {
+        WebAssembly.instantiate(module, { ...imports, second: absent }).then((first) => {
+          this.first = first.exports;
+          receive(first, module);
+        });
+        return {};
+      },
+    });
+  }
+
+  /// The object that app/page.cpp calls; what it does not do itself the page does.
+  page(texts) {
+    const own = {
+      look: () => this.sized(),
+      stored: (generation) => {
+        if (texts.length && generation >= texts.length) this.tell("damaged");
+        return texts[generation] ?? null;
+      },
+      asleep: (asleep) => {
+        this.asleep = asleep;
+        this.tell("asleep", asleep, this.heard);
+      },
+      drawn: () => this.tell("drawn", this.heard),
+      report: (said) => (this.pictures.takes(said) ? undefined : this.tell("report", said)),
+    };
+    return new Proxy(own, { get: (_, name) => own[name] ?? ((...what) => this.tell(name, ...what)) });
+  }
+
+  /// The backing store follows the layout when the program looks, between two pictures.
+  sized() {
+    const [, , , width, height] = this.look, { canvas } = this;
+    if (canvas.width !== width) canvas.width = width;
+    if (canvas.height !== height) canvas.height = height;
+    return this.look;
+  }
+
+  laid(look) {
+    this.look = look;
+    this.call("wake", []);
+  }
+
+  /// Gives the mark of what came along (program.js compares it).
+  async join(rest) {
+    const { Pictures, MARK } = await import("./pictures.js");
+    this.pictures = new Pictures(this.canvas, this.tell);
+    await WebAssembly.instantiate(rest, { first: this.first });
+    return MARK;
+  }
+}
+
+/// Whether a worker of this browser can draw.
+function draws() {
+  const gl = new OffscreenCanvas(1, 1).getContext("webgl2");
+  gl?.getExtension("WEBGL_lose_context")?.loseContext();
+  return gl !== null;
+}
+
+if (!globalThis.document) {
+  const host = new Host((...what) => postMessage(what));
+  onmessage = ({ data }) => host.take(data);
+  postMessage(["here", draws()]);
+}
