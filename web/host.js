@@ -2,8 +2,10 @@
 // Where the program runs: in a worker of its own, so that the page never waits for it, or on the page
 // itself where a worker cannot draw. What comes in are calls of the program's exported functions, what
 // goes out are calls of the page's object (loader.js).
+import { bring } from "./part.js";
 import { createShimlight } from "./shimlight.js";
 
+const FIRST = "shimlight.wasm";
 const OWN = ["start", "laid", "join"]; // what is not the program's
 const GIVE_TEXT = ["fault"];
 
@@ -11,6 +13,15 @@ const GIVE_TEXT = ["fault"];
 const absent = new Proxy({}, {
   get: () => () => { throw new Error("the rest of the program is not here yet"); },
 });
+
+async function instantiate(imports) {
+  try {
+    return await WebAssembly.instantiateStreaming(bring(FIRST), imports);
+  } catch (error) { // a host that does not know the type, or a browser that does not stream
+    if (!(error instanceof TypeError)) throw error;
+    return WebAssembly.instantiate(await (await bring(FIRST)).arrayBuffer(), imports);
+  }
+}
 
 export class Host {
   /// tell(name, ...what) calls the page's object.
@@ -54,7 +65,7 @@ export class Host {
   }
 
   /// Makes the program of its first part. `texts`: the generations of the house to start with.
-  async start(module, canvas, look, texts) {
+  async start(canvas, look, texts) {
     this.canvas = canvas;
     this.look = look;
     canvas.addEventListener("webglcontextlost", (event) => {
@@ -66,16 +77,19 @@ export class Host {
       this.call("context", [0]);
       this.tell("lost", false);
     });
-    this.program = await createShimlight({
-      canvas,
-      page: this.page(texts),
-      instantiateWasm: (imports, receive) => {
-        WebAssembly.instantiate(module, { ...imports, second: absent }).then((first) => {
-          this.first = first.exports;
-          receive(first, module);
-        });
-        return {};
-      },
+    const page = this.page(texts);
+    this.program = await new Promise((done, failed) => {
+      createShimlight({
+        canvas,
+        page,
+        instantiateWasm: (imports, receive) => {
+          instantiate({ ...imports, second: absent }).then(({ instance, module }) => {
+            this.first = instance.exports;
+            receive(instance, module);
+          }, failed);
+          return {};
+        },
+      }).then(done, failed);
     });
   }
 
@@ -127,7 +141,7 @@ function draws() {
 }
 
 if (!globalThis.document) {
-  const host = new Host((...what) => postMessage(what));
-  onmessage = ({ data }) => host.take(data);
+  globalThis.host = new Host((...what) => postMessage(what));
+  onmessage = ({ data }) => globalThis.host.take(data);
   postMessage(["here", draws()]);
 }

@@ -186,7 +186,8 @@ async function start() {
   window.shimlight = {
     ask,
     get asleep() {
-      return state.asleep && state.heard === program.sent && !program.coming && !library?.busy;
+      return state.asleep && state.heard === program.sent && !mirror.late && !program.coming &&
+        !library?.busy;
     },
     get frames() { return state.frames; },
   };

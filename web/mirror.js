@@ -5,6 +5,7 @@ import { element, makeControl, updateControl } from "./controls.js";
 
 // As view::MirrorEvent::Kind.
 const PRESS = 0, NUMBER = 1, TEXT = 2, FOCUS = 3, BLUR = 4;
+const AT_ONCE = 10; // nodes
 const TYPED = ["text", "number"];
 const TAKES_TAPS = ["button", "toggle", "tab", "slider", "choice", "photo", ...TYPED];
 
@@ -21,16 +22,23 @@ export class Mirror {
     root.addEventListener("scroll", () => root.scrollTo(0, 0)); // a focus must not shift it
   }
 
-  /// Takes the nodes of a frame as JSON. The first are many, and the picture has just taken its time:
-  /// they come in a task of their own.
+  /// Takes the nodes of a frame as JSON. The first are many: they come some at a time, and the page
+  /// answers between.
   take(json) {
     const first = this.late === undefined;
     const waiting = this.late;
     this.late = first || waiting ? json : "";
-    if (!first && !waiting) return this.update(JSON.parse(json));
-    if (first) setTimeout(() => {
-      this.update(JSON.parse(this.late));
-      this.late = "";
+    if (first) this.grow(AT_ONCE);
+    else if (!waiting) this.update(JSON.parse(json));
+  }
+
+  grow(count) {
+    setTimeout(() => {
+      const nodes = JSON.parse(this.late);
+      this.update(nodes.slice(0, count));
+      this.root.scrollTop; // laid out here, else all at once in the end
+      if (count < nodes.length) this.grow(count + AT_ONCE);
+      else this.late = "";
     });
   }
 

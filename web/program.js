@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 // The program from the page's side, in its two parts: the first starts the page, the rest comes once
 // somebody uses it. It runs in a worker where that can draw, else here (host.js).
+import { bring, carried } from "./part.js";
 
 const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
 const LATER_MARK = "__LATER_MARK__";
 const WORKER_MS = 10000; // for a worker to answer at all
+const WORDS_MS = 1000; // for the first picture of the page, at most
 
 export const OTHER_VERSION = "the host has another version";
 
@@ -14,26 +16,6 @@ function markOf(bytes) {
   let mark = 0x811c9dc5;
   for (const byte of bytes) mark = Math.imul(mark ^ byte, 0x01000193);
   return (mark >>> 0).toString(16);
-}
-
-const carried = (name) => document.getElementById(`file:${name}`);
-
-/// A file of the program: from the page that carries it (web/setup/one_file.py), else from the host.
-async function bring(name) {
-  const file = carried(name);
-  if (!file) return fetch(name);
-  const packed = Uint8Array.from(atob(file.textContent), (letter) => letter.charCodeAt(0));
-  const bytes = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return new Response(bytes, { headers: { "Content-Type": "application/wasm" } });
-}
-
-async function compile(name) {
-  try {
-    return await WebAssembly.compileStreaming(bring(name));
-  } catch (error) { // a host that does not know the type, or a browser that does not stream
-    if (!(error instanceof TypeError)) throw error;
-    return WebAssembly.compile(await (await bring(name)).arrayBuffer());
-  }
 }
 
 /// A worker that can draw, or nothing.
@@ -47,9 +29,21 @@ function findWorker(canvas) {
   });
 }
 
+/// Over a network the page's own words come first; the program is fifty times their size.
+function wordsSeen() {
+  if (navigator.serviceWorker?.controller || carried(REST) || document.hidden) return undefined;
+  return new Promise((done) => {
+    try {
+      new PerformanceObserver(done).observe({ type: "paint", buffered: true });
+    } catch {
+      done(); // a browser that does not tell
+    }
+    setTimeout(done, WORDS_MS);
+  });
+}
+
 const canvas = document.getElementById("canvas");
-const early = [findWorker(canvas), compile("shimlight.wasm")]; // while the page reads what it kept
-early[1].catch(() => {}); // told by start()
+const early = [findWorker(canvas), wordsSeen()]; // while the page reads what it kept
 
 export class Program {
   /// page: the object that the program calls.
@@ -68,7 +62,7 @@ export class Program {
 
   /// The first part, its house made of the first of `texts` that can be read.
   async start(look, texts) {
-    const [worker, module] = await Promise.all(early);
+    const [worker] = await Promise.all(early);
     const drawn = worker ? canvas.transferControlToOffscreen() : canvas;
     if (worker) {
       worker.onmessage = ({ data: [name, ...what] }) => this.page[name](...what);
@@ -79,7 +73,7 @@ export class Program {
       const host = new Host((name, ...what) => this.page[name](...what));
       this.send = (message) => host.take(message);
     }
-    await this.ask("start", module, drawn, look, texts);
+    await this.ask("start", drawn, look, texts);
     this.started = true;
   }
 

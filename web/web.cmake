@@ -84,6 +84,7 @@ add_custom_command(OUTPUT ${CMAKE_BINARY_DIR}/site.stamp
   COMMAND ${CMAKE_COMMAND} -E touch ${CMAKE_BINARY_DIR}/site.stamp
   DEPENDS shimlight_app ${parts} shimlight_door ${page_files} ${icon_files}
     ${CMAKE_SOURCE_DIR}/web/setup/site.py ${CMAKE_SOURCE_DIR}/web/setup/one_file.py
+    ${CMAKE_SOURCE_DIR}/web/setup/bundle.py
   COMMENT "Putting the page together in ${SHIMLIGHT_SITE_DIR}"
   VERBATIM)
 add_custom_target(site ALL DEPENDS ${CMAKE_BINARY_DIR}/site.stamp)

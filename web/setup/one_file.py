@@ -13,32 +13,38 @@ import re
 import sys
 from pathlib import Path
 
-IMPORT = re.compile(r'^import \{([^}]*)\} from "\./([\w.]+)";\n?', re.M)
+sys.dont_write_bytecode = True
+import bundle  # noqa: E402
+
 LATER = re.compile(r'\bimport\("\./([\w.]+)"\)')
-EXPORT = re.compile(r"^export (?:async )?(?:function|class|const) (\w+)", re.M)
 LEFT_OUT = re.compile(r'<(?:link rel="(?:manifest|apple-touch-icon|preload|icon|stylesheet)"|script src)'
                       r'[^>]*>(?:</script>)?\n?')
 POLICY = re.compile(r'(http-equiv="Content-Security-Policy" content=")[^"]*')
 
 
-def bundled(site: Path, name: str, done: list[str]) -> str:
-    """The module and, before it, what it imports, now or later; each keeps its names to itself."""
-    if name in done:
-        return ""
-    done.append(name)
-    source = (site / name).read_text()
-    names = [found[2] for found in IMPORT.finditer(source)]
-    names += [found[1] for found in LATER.finditer(source)]
-    before = "".join(bundled(site, other, done) for other in names)
-    body = IMPORT.sub(lambda found: f"const {{{found[1]}}} = {holder(found[2])};\n", source)
-    body = LATER.sub(lambda found: f"Promise.resolve({holder(found[1])})", body)
-    given = ", ".join(EXPORT.findall(source))
-    body = re.sub(r"^export ", "", body, flags=re.M)
-    return f"{before}const {holder(name)} = (() => {{\n{body}\nreturn {{ {given} }};\n}})();\n"
+def scripts(site: Path) -> str:
+    """The page's script and, made when they are asked for, those that it imports later."""
+    page = (site / "loader.js").read_text()
+    waiting, texts = LATER.findall(page), {}
+    while waiting:
+        name = waiting.pop()
+        if name in texts:
+            continue
+        texts[name] = (site / name).read_text()
+        waiting += LATER.findall(texts[name])
+    text = re.sub(r"^export ", "", now_and_here(page), flags=re.M)
+    for name, source in texts.items():
+        body = bundle.IMPORT.sub(
+            lambda found: "" if found[2] == "loader.js"  # whose names are seen here
+            else f"const {{{found[1]}}} = {bundle.holder(found[2])}();\n", now_and_here(source))
+        held = f"made_{name.split('.')[0]}"
+        text += (f"let {held};\nfunction {bundle.holder(name)}() {{\n"
+                 f"return {held} ??= {bundle.closed(body)};\n}}\n")
+    return text
 
 
-def holder(name: str) -> str:
-    return "from_" + name.split(".")[0]
+def now_and_here(source: str) -> str:
+    return LATER.sub(lambda found: f"Promise.resolve().then({bundle.holder(found[1])})", source)
 
 
 def inline(tag: str, text: str) -> tuple[str, str]:
@@ -57,16 +63,15 @@ def one_file(site: Path) -> str:
     page = LEFT_OUT.sub("", (site / "index.html").read_text())
     style, style_mark = inline("style", (site / "style.css").read_text()
                                + (site / "report.css").read_text())
-    program, program_mark = inline("script", (site / "shimlight.js").read_text())
-    modules, modules_mark = inline("script type=\"module\"", bundled(site, "loader.js", []))
+    modules, modules_mark = inline("script type=\"module\"", scripts(site))
     icon = base64.b64encode((site / "icons/shimlight.svg").read_bytes()).decode()
-    policy = (f"default-src 'none'; script-src {program_mark} {modules_mark} 'wasm-unsafe-eval'; "
+    policy = (f"default-src 'none'; script-src {modules_mark} 'wasm-unsafe-eval'; "
               f"style-src {style_mark}; img-src data: blob:; base-uri 'none'; form-action 'none'")
     page = POLICY.sub(lambda found: found[1] + policy, page)
     head = f'<link rel="icon" type="image/svg+xml" href="data:image/svg+xml;base64,{icon}">\n{style}'
     files = "".join(carried(site, name) for name in ("shimlight.wasm", "shimlight-rest.wasm"))
     page = page.replace("</head>", head + "</head>", 1)
-    return page.replace("</body>", files + program + modules + "</body>", 1)
+    return page.replace("</body>", files + modules + "</body>", 1)
 
 
 def main() -> None:

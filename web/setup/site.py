@@ -2,6 +2,9 @@
 # SPDX-License-Identifier: MIT
 """site.py FOLDER FILE… puts the page together in FOLDER, and nothing else stays there.
 
+Of the scripts there are the page's (loader.js), the worker's (host.js), each with all that it imports,
+and those that come later.
+
 The service worker (sw.js) gets the list of the files a visit needs with a hash of each, the list of
 those that are asked for later, and a version of the whole made from all: the same content is the same
 version, any change is a new one.
@@ -13,12 +16,15 @@ import re
 import sys
 from pathlib import Path
 
+sys.dont_write_bytecode = True
+from bundle import bundle  # noqa: E402
+
 # The rest of the program comes with the first use; only who asks the calculation door on the page
 # loads it; the system fetches large icons when the program is installed.
 REST = "shimlight-rest.wasm"
 LATER = ("library.js", "photos.js", "pictures.js", "report.js")
 ASKED_FOR = {REST, *LATER, "report.css", "shimlight-door.wasm"}
-ON_DEMAND = {*ASKED_FOR, "icons/icon-512.png", "icons/maskable-512.png"}
+ON_DEMAND = {*ASKED_FOR, "icons/shimlight.svg", "icons/icon-512.png", "icons/maskable-512.png"}
 VERSION_MARK, LIST_MARK, ASKED_MARK = "__CACHE_VERSION__", "__PRECACHE__", "__ASKED_FOR__"
 REST_MARK, LATER_MARK = "__REST_MARK__", "__LATER_MARK__"
 
@@ -104,6 +110,9 @@ def main() -> None:
     later_mark = mark_of(b"".join(files[name] for name in LATER))
     for name in ("program.js", *LATER):
         stamp(files, name, LATER_MARK, later_mark)
+    parts = {*bundle(files, "loader.js", LATER), *bundle(files, "host.js")}
+    for name in parts:
+        del files[name]
     source = files.pop("sw.js", None)
     if source is None:
         raise SystemExit("there is no sw.js among the files")

@@ -107,7 +107,7 @@ export const cases = [
       await becomeOffline(visit);
       const { kept } = await fetchedAndKept(visit);
       assert.ok(kept.includes("/"), "the page itself");
-      for (const name of ["/shimlight.js", "/shimlight.wasm", "/program.js", "/loader.js", "/style.css"]) {
+      for (const name of ["/host.js", "/shimlight.wasm", "/loader.js", "/style.css"]) {
         assert.ok(kept.includes(name), name);
       }
       await visit.close();

@@ -13,7 +13,8 @@ import { startServer } from "../../../web/serve.mjs";
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 const small = { width: 360, height: 640 };
 const outside = "lever.weather.outside_c";
-const BUILT = ["shimlight.js", "shimlight.wasm", "shimlight-rest.wasm", "shimlight-door.wasm"];
+const BUILT = ["shimlight.wasm", "shimlight-rest.wasm", "shimlight-door.wasm"];
+const MADE = join(root, "build/wasm/whole/shimlight.js"); // as emcc writes it
 
 /** A version called `name` in a folder of its own, made from this project's page and the built programs. */
 function makeVersion(folder, site, name) {
@@ -22,6 +23,7 @@ function makeVersion(folder, site, name) {
   cpSync(join(root, "web/open_door.mjs"), join(sources, "open_door.mjs"));
   cpSync(join(root, "assets/icons"), icons, { recursive: true });
   for (const file of BUILT) cpSync(join(site, file), join(sources, file));
+  cpSync(MADE, join(sources, "shimlight.js"));
   const files = readdirSync(sources, { withFileTypes: true }).filter((one) => one.isFile())
     .map((one) => join(sources, one.name)).filter((file) => /\.(html|css|m?js|webmanifest|wasm)$/.test(file));
   for (const file of files.filter((one) => /\.m?js$/.test(one) && basename(one) !== "sw.js")) {

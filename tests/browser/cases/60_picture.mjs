@@ -7,10 +7,8 @@ async function canvasSize(visit) {
   return visit.evaluate(() => {
     const canvas = document.getElementById("canvas");
     const box = canvas.getBoundingClientRect();
-    const gl = canvas.getContext("webgl2");
     return {
       css: [box.width, box.height], backing: [canvas.width, canvas.height],
-      drawn: [gl.drawingBufferWidth, gl.drawingBufferHeight],
       window: [innerWidth, innerHeight], dpr: devicePixelRatio,
     };
   });
@@ -21,7 +19,6 @@ async function isCrisp(visit, dpr) {
   assert.equal(size.dpr, dpr);
   assert.deepEqual(size.css, size.window, "the canvas fills the window");
   assert.deepEqual(size.backing, size.css.map((px) => Math.round(px * dpr)));
-  assert.deepEqual(size.drawn, size.backing);
 }
 
 /** Here software draws, so moving air is shown at rest, though the person has not asked for it. */
@@ -35,6 +32,21 @@ async function filmIsHeld({ browser, server }) {
   await visit.close();
 }
 const FILM_MS = 6000; // a film goes on for 8 s after each change
+
+/** `drawer`: where the canvas is drawn, the page or a worker of it. */
+async function isLostAndBack(visit, drawer) {
+  const before = await visit.picture();
+  await drawer.evaluate(() => {
+    const canvas = globalThis.document?.getElementById("canvas") ?? globalThis.host.canvas;
+    globalThis.loss = canvas.getContext("webgl2").getExtension("WEBGL_lose_context");
+    globalThis.loss.loseContext();
+  });
+  await visit.until(() => !document.getElementById("notice").hidden, null, "a notice");
+  await drawer.evaluate(() => globalThis.loss.restoreContext());
+  await visit.until(() => document.getElementById("notice").hidden, null, "the notice to go");
+  await visit.rest();
+  assert.ok(before.equals(await visit.picture()), "the same picture");
+}
 
 export const cases = [
   ...[1, 2, 3].map((dpr) => ({
@@ -61,18 +73,22 @@ export const cases = [
   },
   {
     name: "a lost graphics card is said, and the picture comes back",
+    browsers: ["chromium"], // the others' drivers do not reach into a worker
+    run: (visit) => isLostAndBack(visit, visit.page.workers()[0]),
+  },
+  {
+    name: "where a worker cannot draw the page does, and a lost graphics card is said there too",
+    browsers: ["chromium", "firefox"],
     async run(visit) {
       const before = await visit.picture();
-      await visit.evaluate(() => {
-        const gl = document.getElementById("canvas").getContext("webgl2");
-        window.loss = gl.getExtension("WEBGL_lose_context");
-        window.loss.loseContext();
-      });
-      await visit.until(() => !document.getElementById("notice").hidden, null, "a notice");
-      await visit.evaluate(() => window.loss.restoreContext());
-      await visit.until(() => document.getElementById("notice").hidden, null, "the notice to go");
-      await visit.rest();
+      await visit.beforeLoad(() => { delete HTMLCanvasElement.prototype.transferControlToOffscreen; });
+      await visit.reload();
+      assert.equal(visit.page.workers?.().length ?? 0, 0, "no worker");
       assert.ok(before.equals(await visit.picture()), "the same picture");
+      const told = await visit.results();
+      await visit.set("lever.weather.outside_c", -20);
+      assert.notDeepEqual(await visit.results(), told);
+      await isLostAndBack(visit, visit.page);
     },
   },
 ];

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: MIT
+// The files of the program: from the page that carries them (web/setup/one_file.py), else from the host.
+
+export const carried = (name) => globalThis.document?.getElementById(`file:${name}`);
+
+export async function bring(name) {
+  const file = carried(name);
+  if (!file) return fetch(name);
+  const packed = Uint8Array.from(atob(file.textContent), (letter) => letter.charCodeAt(0));
+  const bytes = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return new Response(bytes, { headers: { "Content-Type": "application/wasm" } });
+}
