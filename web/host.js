@@ -64,8 +64,9 @@ export class Host {
     }
   }
 
-  /// Makes the program of its first part. `texts`: the generations of the house to start with.
-  async start(canvas, look, texts) {
+  /// Makes the program of its first part. `texts`: the generations of the house to start with; `moves`:
+  /// of levers since then, done again before the first picture.
+  async start(canvas, look, texts, moves) {
     this.canvas = canvas;
     this.look = look;
     canvas.addEventListener("webglcontextlost", (event) => {
@@ -91,6 +92,7 @@ export class Host {
         },
       }).then(done, failed);
     });
+    if (moves) this.call("moves", [moves]);
   }
 
   /// The object that app/page.cpp calls; what it does not do itself the page does.

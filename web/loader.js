@@ -112,8 +112,7 @@ function makePage(storage, theme, layout, mirror) {
       Object.assign(state, { asleep, heard });
     },
     drawn() {
-      state.frames++;
-      document.documentElement.dataset.ready = "1";
+      if (++state.frames === 1) document.documentElement.dataset.ready = "1";
     },
   };
 }
@@ -174,8 +173,7 @@ async function start() {
   const mirror = new Mirror(document.getElementById("mirror"), tell, actions);
   const page = makePage(storage, new Theme(storage.theme), new CanvasLayout(stage, canvas), mirror);
   program = new Program(page);
-  await program.start(page.look(), storage.texts);
-  if (storage.moves) program.tell("moves", storage.moves);
+  await program.start(page.look(), storage);
   page.wake(); // what changed meanwhile
   if (state.drawable) new Pointer(stage, canvas, program, mirror);
   listenToPage(page);

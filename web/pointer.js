@@ -8,6 +8,9 @@ const WHEEL_LINE_PX = 100; // one notch of most wheels
 const ZOOM_PER_PX = 0.008; // log2 of the factor per px of a ctrl+wheel
 const ZOOM_MOST = 0.5; // per wheel event
 
+// Moves as they come. The other kind waits for the page's next picture, and the page draws none.
+const MOVES = "onpointerrawupdate" in window ? "pointerrawupdate" : "pointermove";
+
 export class Pointer {
   constructor(stage, canvas, program, mirror) {
     Object.assign(this, { stage, canvas, program, mirror });
@@ -16,7 +19,7 @@ export class Pointer {
     this.start = [0, 0];
     const on = (name, take, options) => stage.addEventListener(name, take.bind(this), options);
     on("pointerdown", this.down);
-    on("pointermove", this.move);
+    on(MOVES, this.move);
     on("pointerup", this.up);
     on("pointercancel", this.cancel);
     on("pointerleave", this.leave);

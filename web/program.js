@@ -60,8 +60,8 @@ export class Program {
     };
   }
 
-  /// The first part, its house made of the first of `texts` that can be read.
-  async start(look, texts) {
+  /// The first part, its house made of the first of `texts` that can be read, and of `moves`.
+  async start(look, { texts, moves }) {
     const [worker] = await Promise.all(early);
     const drawn = worker ? canvas.transferControlToOffscreen() : canvas;
     if (worker) {
@@ -73,7 +73,7 @@ export class Program {
       const host = new Host((name, ...what) => this.page[name](...what));
       this.send = (message) => host.take(message);
     }
-    await this.ask("start", drawn, look, texts);
+    await this.ask("start", drawn, look, texts, moves);
     this.started = true;
   }
 

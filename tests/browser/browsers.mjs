@@ -65,14 +65,13 @@ async function launchChromium({ flags = [] } = {}) {
   };
 }
 
-/** Chromium on a profile that stays, as a process in a group of its own: to be killed. Without WebGL,
-    which the page can do without: what is drawn does not matter there, and a start is quick. */
+/** Chromium on a profile that stays, as a process in a group of its own: to be killed. */
 export async function chromiumOnProfile(userDataDir) {
   const { default: puppeteer } = await import("puppeteer-core");
   return puppeteer.launch({
     executablePath: firstThere("/usr/bin/chromium", "/usr/bin/chromium-browser"),
     userDataDir,
-    args: [...chromiumFlags, "--disable-3d-apis", "--force-prefers-reduced-motion"],
+    args: [...chromiumFlags, "--force-prefers-reduced-motion"],
   });
 }
 

@@ -113,7 +113,7 @@ export const cases = [
       const { launch } = await import("../browsers.mjs");
       const { Visit } = await import("../visit.mjs");
       const browser = await launch(name, {
-        flags: ["--disable-3d-apis"],
+        flags: ["--disable-gpu", "--disable-software-rasterizer"],
         prefs: { "webgl.disabled": true, "webgl.force-enabled": false },
       });
       try {

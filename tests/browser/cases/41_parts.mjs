@@ -56,6 +56,12 @@ function levers(visit) {
 async function reloadHeld(visit) {
   await visit.page.reload();
   await visit.until(() => document.documentElement.dataset.ready === "1", null, "the first frame", 60_000);
+  await visit.until(async () => { // the mirror grows some controls at a time
+    const count = () => document.querySelectorAll("#mirror [data-id]").length;
+    const before = count();
+    await new Promise((done) => setTimeout(done, 300));
+    return before > 0 && count() === before;
+  }, null, "the mirror");
 }
 
 const hasRest = (visit) => visit.requests.some((url) => url.endsWith(REST));
@@ -69,6 +75,7 @@ export const cases = [
       for (const window of [{ width: 360, height: 640 }, { width: 1440, height: 900 }]) {
         const visit = await Visit.start(browser, server, window);
         assert.ok(!visit.requests.some((url) => url.endsWith("shimlight-rest.wasm")));
+        await visit.until(() => document.querySelector("[data-id='verdict']").textContent, null, "the verdict");
         const before = await texts(visit);
         assert.ok(Object.keys(before).length > 40, "levers, strip, verdict");
         await visit.evaluate(() => dispatchEvent(new Event("keydown")));

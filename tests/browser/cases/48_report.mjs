@@ -169,7 +169,7 @@ export const cases = [
     bare: true,
     browsers: ["chromium"],
     async run({ server }) {
-      const browser = await launch("chromium", { flags: ["--disable-3d-apis"] });
+      const browser = await launch("chromium", { flags: ["--disable-gpu", "--disable-software-rasterizer"] });
       const visit = await Visit.start(browser, server);
       visit.expected = /WebGL|webgl/;
       await openReport(visit, "report.opening");
