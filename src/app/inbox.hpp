@@ -35,8 +35,8 @@ struct Inbox {
     void (*wake)() = nullptr;  ///< called after every message
     void (*solve)() = nullptr; ///< some grids of sections, between frames
     void (*leave)() = nullptr; ///< the page is being hidden or closed: keep what is not kept yet
-    void (*moves)(const char* more) = nullptr; ///< see view::Screen
-    bool (*show_house)(const char* json) = nullptr;   ///< another kept house; false: it is damaged
+    void (*moves)(const char* more) = nullptr;      ///< see view::Screen
+    bool (*show_house)(const char* json) = nullptr; ///< another kept house; false: it is damaged
 
     /// Forgets what belongs to one frame.
     void frame_taken();

@@ -25,12 +25,12 @@ Look look();
 /// The stored house, newest generation first; empty when there is none of that generation.
 std::optional<std::string> stored_house(int generation);
 
-/// A WebGL2 context of the canvas, made current; 0: there is none. `card`: only with a graphics card,
-/// not with software that plays one.
+/// A WebGL2 context of the canvas, made current; 0: there is none. `card`: only with a graphics
+/// card, not with software that plays one.
 int make_context(bool card);
 
-/// Keeps between visits what levers did to the house of the start, as view::Screen::moves() tells it,
-/// while what writes houses has not come.
+/// Keeps between visits what levers did to the house of the start, as view::Screen::moves() tells
+/// it, while what writes houses has not come.
 void keep_moves(const std::string& moves);
 /// Keeps the house between visits; the page answers with a storage note.
 void keep_house(const std::string& json);
@@ -46,8 +46,8 @@ void act(const char* what, const std::string& text, const std::string& other);
 void set_theme(int theme); ///< 0 system, 1 light, 2 dark
 void set_text(int size);   ///< index of view::text_scales
 void set_lessons(int done);
-/// For web/pictures.js and web/report.js: two numbers begin a picture of that size, three end it (the third is its
-/// number), an object is the pages.
+/// For web/pictures.js and web/report.js: two numbers begin a picture of that size, three end it
+/// (the third is its number), an object is the pages.
 void report(const std::string& json);
 void set_title(const std::string& title);
 void set_cursor(const char* css_name);
