@@ -8,18 +8,19 @@ import { createShimlight } from "./shimlight.js";
 const FIRST = "shimlight.wasm";
 const OWN = ["start", "laid", "join"]; // what is not the program's
 const GIVE_TEXT = ["fault"];
+const AT_ONCE = "at once"; // a worker of this name begins with what it will be told to
 
 /// What the first part calls of the second before it is there: a fault of the program.
 const absent = new Proxy({}, {
   get: () => () => { throw new Error("the rest of the program is not here yet"); },
 });
 
-async function instantiate(imports) {
+async function compile() {
   try {
-    return await WebAssembly.instantiateStreaming(bring(FIRST), imports);
+    return await WebAssembly.compileStreaming(bring(FIRST));
   } catch (error) { // a host that does not know the type, or a browser that does not stream
     if (!(error instanceof TypeError)) throw error;
-    return WebAssembly.instantiate(await (await bring(FIRST)).arrayBuffer(), imports);
+    return WebAssembly.compile(await (await bring(FIRST)).arrayBuffer());
   }
 }
 
@@ -84,15 +85,18 @@ export class Host {
         canvas,
         page,
         instantiateWasm: (imports, receive) => {
-          instantiate({ ...imports, second: absent }).then(({ instance, module }) => {
-            this.first = instance.exports;
-            receive(instance, module);
-          }, failed);
+          this.instantiate({ ...imports, second: absent }).then(receive).catch(failed);
           return {};
         },
       }).then(done, failed);
     });
     if (moves) this.call("moves", [moves]);
+  }
+
+  async instantiate(imports) {
+    const first = await WebAssembly.instantiate(await (this.compiled ?? compile()), imports);
+    this.first = first.exports;
+    return first;
   }
 
   /// The object that app/page.cpp calls; what it does not do itself the page does.
@@ -144,6 +148,10 @@ function draws() {
 
 if (!globalThis.document) {
   globalThis.host = new Host((...what) => postMessage(what));
+  if (globalThis.name === AT_ONCE) {
+    globalThis.host.compiled = compile();
+    globalThis.host.compiled.catch(() => {}); // told at the start
+  }
   onmessage = ({ data }) => globalThis.host.take(data);
   postMessage(["here", draws()]);
 }

@@ -18,11 +18,14 @@ function markOf(bytes) {
   return (mark >>> 0).toString(16);
 }
 
+/// The program need not come over a network: it was here before, or the page carries it.
+const knowsUs = () => Boolean(navigator.serviceWorker?.controller || carried(REST));
+
 /// A worker that can draw, or nothing.
 function findWorker(canvas) {
   if (!canvas.transferControlToOffscreen || carried(REST)) return null;
   return new Promise((done) => {
-    const worker = new Worker("host.js", { type: "module" });
+    const worker = new Worker("host.js", { type: "module", name: knowsUs() ? "at once" : "" });
     worker.onmessage = ({ data: [, draws] }) => done(draws ? worker : null);
     worker.onerror = () => done(null);
     setTimeout(done, WORKER_MS, null);
@@ -31,7 +34,7 @@ function findWorker(canvas) {
 
 /// Over a network the page's own words come first; the program is fifty times their size.
 function wordsSeen() {
-  if (navigator.serviceWorker?.controller || carried(REST) || document.hidden) return undefined;
+  if (knowsUs() || document.hidden) return undefined;
   return new Promise((done) => {
     try {
       new PerformanceObserver(done).observe({ type: "paint", buffered: true });
