@@ -19,10 +19,10 @@
 namespace shimlight::app {
 namespace {
 
-constexpr double longest_step_s = 0.1;  ///< after a pause nothing shall jump
-constexpr double keep_after_s = 0.3;    ///< while something keeps moving; else as soon as it rests
-constexpr double task_ms = 3;           ///< of solving between frames, when no more is begun
-constexpr double reflect_after_s = 0.5; ///< while a finger moves something nobody listens to more
+constexpr double longest_step_s = 0.1; ///< after a pause nothing shall jump
+constexpr double keep_after_s = 0.3;   ///< while something keeps moving; else as soon as it rests
+constexpr double task_ms = 3;          ///< of solving between frames, when no more is begun
+constexpr double reflect_after_s = 2;  ///< while a finger moves something nobody listens to more
 
 /// The house as it was left, or the previous generation when the newest is damaged, or the demo.
 house::House house_to_start_with() {
