@@ -24,6 +24,15 @@ async function compile() {
   }
 }
 
+/// Whether there is one, with a graphics card or with software that plays one. Strokes and letters carry
+/// their own soft edges.
+function hasContext(canvas, card) {
+  return canvas.getContext("webgl2", {
+    alpha: false, depth: false, antialias: false, powerPreference: "low-power",
+    failIfMajorPerformanceCaveat: card,
+  }) !== null;
+}
+
 export class Host {
   /// tell(name, ...what) calls the page's object.
   constructor(tell) {
@@ -31,6 +40,9 @@ export class Host {
     this.heard = 0; // messages
     this.asleep = true;
     this.encoder = new TextEncoder();
+    const { port1, port2 } = new MessageChannel(); // a timer would wait 4 ms
+    port1.onmessage = () => this.program._shimlight_solve();
+    this.soon = port2;
   }
 
   /// A message of the page: [number of the question or 0, name, ...what].
@@ -70,6 +82,7 @@ export class Host {
   async start(canvas, look, texts, moves) {
     this.canvas = canvas;
     this.look = look;
+    const card = [true, false].find((one) => hasContext(canvas, one)); // while the program comes
     canvas.addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
       this.call("context", [1]);
@@ -83,6 +96,7 @@ export class Host {
     this.program = await new Promise((done, failed) => {
       createShimlight({
         canvas,
+        card,
         page,
         instantiateWasm: (imports, receive) => {
           this.instantiate({ ...imports, second: absent }).then(receive).catch(failed);
@@ -111,6 +125,7 @@ export class Host {
         this.asleep = asleep;
         this.tell("asleep", asleep, this.heard);
       },
+      solve: () => this.soon.postMessage(null),
       drawn: () => this.tell("drawn", this.heard),
       report: (said) => (this.pictures.takes(said) ? undefined : this.tell("report", said)),
     };
@@ -139,13 +154,6 @@ export class Host {
   }
 }
 
-/// Whether a worker of this browser can draw.
-function draws() {
-  const gl = new OffscreenCanvas(1, 1).getContext("webgl2");
-  gl?.getExtension("WEBGL_lose_context")?.loseContext();
-  return gl !== null;
-}
-
 if (!globalThis.document) {
   globalThis.host = new Host((...what) => postMessage(what));
   if (globalThis.name === AT_ONCE) {
@@ -153,5 +161,4 @@ if (!globalThis.document) {
     globalThis.host.compiled.catch(() => {}); // told at the start
   }
   onmessage = ({ data }) => globalThis.host.take(data);
-  postMessage(["here", draws()]);
 }

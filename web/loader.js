@@ -101,6 +101,7 @@ function makePage(storage, theme, layout, mirror) {
     },
     drawable(drawable) {
       state.drawable = drawable;
+      if (!drawable) program.undrawn();
       document.body.classList.toggle("no-gl", !drawable);
       layout.remeasure();
     },

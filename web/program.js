@@ -2,11 +2,12 @@
 // The program from the page's side, in its two parts: the first starts the page, the rest comes once
 // somebody uses it. It runs in a worker where that can draw, else here (host.js).
 import { bring, carried } from "./part.js";
+import { remember, remembered } from "./storage.js";
 
 const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
 const LATER_MARK = "__LATER_MARK__";
-const WORKER_MS = 10000; // for a worker to answer at all
+const HERE = "shimlight-here"; // in sessionStorage: where the program runs in this tab
 const WORDS_MS = 1000; // for the first picture of the page, at most
 
 export const OTHER_VERSION = "the host has another version";
@@ -21,16 +22,20 @@ function markOf(bytes) {
 /// The program need not come over a network: it was here before, or the page carries it.
 const knowsUs = () => Boolean(navigator.serviceWorker?.controller || carried(REST));
 
-/// A worker that can draw, or nothing.
-function findWorker(canvas) {
-  if (!canvas.transferControlToOffscreen || carried(REST)) return null;
-  return new Promise((done) => {
-    const worker = new Worker("host.js", { type: "module", name: knowsUs() ? "at once" : "" });
-    worker.onmessage = ({ data: [, draws] }) => done(draws ? worker : null);
-    worker.onerror = () => done(null);
-    setTimeout(done, WORKER_MS, null);
-  });
+/// None where a worker cannot have the canvas.
+function makeWorker() {
+  if (!canvas.transferControlToOffscreen || carried(REST) || remembered("sessionStorage", HERE)) return null;
+  return new Worker("host.js", { type: "module", name: knowsUs() ? "at once" : "" });
 }
+
+/// A worker that turned out not to run or not to draw has the canvas: the page begins anew without it.
+function startHere() {
+  if (remembered("sessionStorage", HERE)) return;
+  remember("sessionStorage", HERE, "yes");
+  if (remembered("sessionStorage", HERE)) location.reload();
+}
+
+const pageDraws = () => document.createElement("canvas").getContext("webgl2") !== null;
 
 /// Over a network the page's own words come first; the program is fifty times their size.
 function wordsSeen() {
@@ -46,7 +51,7 @@ function wordsSeen() {
 }
 
 const canvas = document.getElementById("canvas");
-const early = [findWorker(canvas), wordsSeen()]; // while the page reads what it kept
+const worker = makeWorker(), words = wordsSeen(); // while the page reads what it kept
 
 export class Program {
   /// page: the object that the program calls.
@@ -65,11 +70,14 @@ export class Program {
 
   /// The first part, its house made of the first of `texts` that can be read, and of `moves`.
   async start(look, { texts, moves }) {
-    const [worker] = await Promise.all(early);
+    await words;
     const drawn = worker ? canvas.transferControlToOffscreen() : canvas;
     if (worker) {
       worker.onmessage = ({ data: [name, ...what] }) => this.page[name](...what);
-      worker.onerror = (event) => console.error(event.message);
+      worker.onerror = (event) => {
+        console.error(event.message ?? "the worker did not start");
+        if (!this.started) startHere();
+      };
       this.send = (message) => worker.postMessage(message, message.includes(drawn) ? [drawn] : []);
     } else {
       const { Host } = await import("./host.js");
@@ -78,6 +86,11 @@ export class Program {
     }
     await this.ask("start", drawn, look, texts, moves);
     this.started = true;
+  }
+
+  /// The program has no WebGL2.
+  undrawn() {
+    if (worker && pageDraws()) startHere();
   }
 
   /// Calls the program, or says something that is meant for host.js.

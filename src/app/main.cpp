@@ -73,10 +73,9 @@ class Program {
         bool more = screen_.refine();
         while (more && emscripten_get_now() < until_ms)
             more = screen_.refine();
-        if (more)
-            solve_later();
-        else
-            request();
+        if (more) return solve_later();
+        starting_ = false;
+        request();
     }
 
     /// What writes a house comes with the second part; what levers did is kept without it.
@@ -234,7 +233,7 @@ class Program {
     }
 
     void request() {
-        if (requested_) return;
+        if (requested_ || starting_) return;
         requested_ = true;
         page::set_asleep(false);
         emscripten_request_animation_frame(
@@ -266,6 +265,7 @@ class Program {
     float type_dpr_ = 0;
     double time_s_ = 0, unkept_since_s_ = 0, told_s_ = 0;
     bool unkept_ = false, requested_ = false, solving_ = false;
+    bool starting_ = true; ///< what the first picture needs is not solved yet
     ImGuiMouseCursor cursor_ = ImGuiMouseCursor_Arrow;
 };
 

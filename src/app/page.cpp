@@ -26,14 +26,12 @@ EM_JS(char*, page_stored, (int generation), {
     return at;
 })
 
-// Strokes and letters carry their own soft edges; no extension is used, and to ask for them waits for
-// the card.
+// No extension is used, and to ask for them waits for the card.
 EM_JS(int, page_context, (int card), {
-    const made = GL.createContext(Module["canvas"], {
-        majorVersion: 2, alpha: false, depth: false, antialias: false, enableExtensionsByDefault: false,
-        failIfMajorPerformanceCaveat: !!card, powerPreference: "low-power"
-    });
-    if (made) GL.makeContextCurrent(made);
+    if (Module["card"] !== !!card) return 0;
+    const made = GL.registerContext(Module["canvas"].getContext("webgl2"),
+        { majorVersion: 2, enableExtensionsByDefault: false });
+    GL.makeContextCurrent(made);
     return made;
 })
 
@@ -55,7 +53,7 @@ EM_JS(void, page_title, (const char* title), { Module["page"].title(UTF8ToString
 EM_JS(void, page_cursor, (const char* name), { Module["page"].cursor(UTF8ToString(name)); })
 EM_JS(void, page_asleep, (int asleep), { Module["page"].asleep(!!asleep); })
 EM_JS(void, page_drawable, (int drawable), { Module["page"].drawable(!!drawable); })
-EM_JS(void, page_solve, (), { setTimeout(() => Module["_shimlight_solve"]()); })
+EM_JS(void, page_solve, (), { Module["page"].solve(); })
 EM_JS(void, page_drawn, (), { Module["page"].drawn(); })
 // clang-format on
 

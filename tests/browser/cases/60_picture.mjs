@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The canvas: as many device pixels as there are, and back again after the graphics card was lost.
 import assert from "node:assert/strict";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { startServer } from "../../../web/serve.mjs";
 import { phone, Visit } from "../visit.mjs";
 
 async function canvasSize(visit) {
@@ -45,7 +49,36 @@ async function isLostAndBack(visit, drawer) {
   await drawer.evaluate(() => globalThis.loss.restoreContext());
   await visit.until(() => document.getElementById("notice").hidden, null, "the notice to go");
   await visit.rest();
-  assert.ok(before.equals(await visit.picture()), "the same picture");
+  for (const end = Date.now() + 5000; !before.equals(await visit.picture());) {
+    assert.ok(Date.now() < end, "the same picture"); // the page shows it when it comes to that
+  }
+}
+
+/** A browser whose workers have canvases without WebGL, or no script of ours. */
+async function withoutWorker({ browser, site }, broken) {
+  const folder = mkdtempSync(join(tmpdir(), "shimlight-worker-"));
+  cpSync(site, folder, { recursive: true });
+  const host = join(folder, "host.js");
+  const source = readFileSync(host, "utf8");
+  writeFileSync(host, `if (!globalThis.document) ${broken}\n${source}`);
+  const server = await startServer(folder);
+  try {
+    const visit = new Visit(browser, server, await browser.newPage({ ...phone, dpr: 1 }));
+    visit.expected = /not of this version|the worker|broken/;
+    await visit.page.goto(server.url); // it comes twice
+    await visit.page.waitForFunction(() => sessionStorage.getItem("shimlight-here")
+      && document.documentElement.dataset.ready === "1", null, { timeout: 60_000 });
+    await visit.rest();
+    assert.equal(visit.page.workers().length, 0);
+    assert.ok(!await visit.evaluate(() => document.body.classList.contains("no-gl")), "there is a picture");
+    const before = await visit.results();
+    await visit.set("lever.weather.outside_c", -20);
+    assert.notDeepEqual(await visit.results(), before);
+    await visit.close();
+  } finally {
+    await server.stop();
+    rmSync(folder, { recursive: true });
+  }
 }
 
 export const cases = [
@@ -64,6 +97,18 @@ export const cases = [
       await visit.rest();
       await isCrisp(visit, 1);
     },
+  },
+  {
+    name: "a worker that cannot draw is given up for the page",
+    browsers: ["chromium"],
+    bare: true,
+    run: (world) => withoutWorker(world, "OffscreenCanvas.prototype.getContext = () => null;"),
+  },
+  {
+    name: "a worker that does not start is given up for the page",
+    browsers: ["chromium"],
+    bare: true,
+    run: (world) => withoutWorker(world, 'throw new Error("broken");'),
   },
   {
     name: "without a graphics card films hold still",
