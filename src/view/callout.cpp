@@ -13,8 +13,11 @@ constexpr float one_dot_px = 4; // nearer than this they point at the same place
 constexpr float apart_px = 11;  // farther than this two dots are two to the eye
 constexpr float word_gap_px = 5;
 
-float row_px(const Ui& ui) {
-    return text_size(ui, ui.platform.fonts.strong, "0").y + 2;
+constexpr float least_pitch_px = 24; // of rows that a finger tells apart (WCAG 2.2, 2.5.8)
+
+float row_px(const Ui& ui, std::size_t rows) {
+    const float alone = text_size(ui, ui.platform.fonts.strong, "0").y + 2;
+    return rows > 1 ? std::max(alone, least_pitch_px) : alone;
 }
 
 float value_px(const Ui& ui, const Callout& c) {
@@ -27,7 +30,7 @@ float word_px(const Ui& ui, const Callout& c) {
 
 /// Of the first `rows` callouts of a group, one under the other.
 ImVec2 size_of(const Ui& ui, const std::vector<Callout>& group, std::size_t rows) {
-    ImVec2 size{0, row_px(ui) * static_cast<float>(rows)};
+    ImVec2 size{0, row_px(ui, rows) * static_cast<float>(rows)};
     for (std::size_t i = 0; i < rows; ++i)
         size.x = std::max(size.x, value_px(ui, group[i]) + word_px(ui, group[i]));
     return size;
@@ -100,7 +103,8 @@ void CalloutPlacer::draw_group(Ui& ui, const std::vector<Callout>& group, std::s
     const Fonts& fonts = ui.platform.fonts;
     const Theme& t = ui.theme;
     const Box& all = place.box;
-    const float high = row_px(ui);
+    const float high = row_px(ui, rows);
+    const float drop = (high - row_px(ui, 1)) / 2;
     fill(ui, {all.x - 3, all.y - 1, all.w + 6, all.h + 2}, t.halo, 4);
     const bool to_left = place.leader.to.x > all.right(); // then rows end at the leader
     for (std::size_t i = 0; i < rows; ++i) {
@@ -108,8 +112,8 @@ void CalloutPlacer::draw_group(Ui& ui, const std::vector<Callout>& group, std::s
         const float own = value_px(ui, c), w = own + word_px(ui, c);
         const Box row{to_left ? all.right() - w : all.x, all.y + high * static_cast<float>(i), w,
                       high};
-        text(ui, fonts.strong, {row.x, row.y}, c.colour ? c.colour : t.ink, c.value);
-        text(ui, fonts.small, {row.x + own + word_gap_px, row.y + 2}, t.ink, c.word);
+        text(ui, fonts.strong, {row.x, row.y + drop}, c.colour ? c.colour : t.ink, c.value);
+        text(ui, fonts.small, {row.x + own + word_gap_px, row.y + drop + 2}, t.ink, c.word);
         if (c.key.empty()) continue;
         figure(ui, c.id, row, c.word, c.value, c.key, c.of);
         targets_.push_back({row, c.key, c.id, c.of});

@@ -145,7 +145,8 @@ TEST_CASE("leaders: the map of what is solid says what the section says") {
         }
 }
 
-TEST_CASE("slice: the colours have their three numbers, clear of the callouts, on phone and screen") {
+TEST_CASE(
+    "slice: the colours have their three numbers, clear of the callouts, on phone and screen") {
     if (!stage::Stage::has_type()) return;
     for (const stage::Size size : {phone, tablet, wide, narrow_wide})
         for (const char* cut : {"cut.Head", "cut.Jamb", "cut.Sill", "cut.Rail"}) {
