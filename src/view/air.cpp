@@ -20,7 +20,7 @@ namespace {
 constexpr double most_wind_m_s = 12;
 constexpr int wind_steps = 16, height_steps = 32;
 constexpr double most_height_m = 8; // limits of the lever
-constexpr float chart_px = 210, bar_px = 14, bar_row_px = 44;
+constexpr float chart_px = 222, bar_px = 14, bar_row_px = 44;
 constexpr float two_columns_px = 640, between_px = 28;
 constexpr double little = 0.15; // of the glass's speed
 
@@ -132,9 +132,11 @@ Chart wind_chart(const Ui& ui, const Session& session, Shown of) {
     const assess::Assessment& result = session.result(of);
     Chart chart;
     chart.id = part_id("air.chart.wind", of);
-    chart.title = std::string("Air at the ankles over wind, ") + speed_unit(ui.units);
+    chart.title = "Draft at the ankles by wind";
     chart.x_name = std::string("wind, ") + unit_sign(Quantity::speed_m_s, ui.units);
-    chart.y_name = std::string("Speed at the ankles, ") + speed_unit(ui.units);
+    chart.y_name = std::string("air speed, ") + speed_unit(ui.units);
+    chart.x_zero = "still air outdoors";
+    chart.y_zero = "no draft";
     chart.decimals = ui.units == Units::us ? 0 : 2;
     chart.x_now = to_display(Quantity::speed_m_s, c.weather.wind_m_s, ui.units);
     Series glass{"cold glass", {}, cause_ink(ui, Cause::glass), false};
@@ -156,10 +158,11 @@ Chart height_chart(const Ui& ui, const Session& session, Shown of) {
     const opening::Case c = session.shown_case(of);
     Chart chart;
     chart.id = part_id("air.chart.height", of);
-    chart.title = std::string("In below, out above: air over height, ") + flow_unit(ui.units);
-    chart.x_name =
-        std::string("above the neutral level, ") + unit_sign(Quantity::height_m, ui.units);
-    chart.y_name = std::string("Air that comes in (below 0: goes out), ") + flow_unit(ui.units);
+    chart.title = "In below, out above: leaking air by height";
+    chart.x_name = std::string("height, ") + unit_sign(Quantity::height_m, ui.units);
+    chart.x_zero = "the neutral level";
+    chart.y_name = std::string("coming in, ") + flow_unit(ui.units);
+    chart.y_zero = "none; below it goes out";
     chart.decimals = 1;
     chart.x_now = to_display(Quantity::height_m, c.room.height_above_neutral_m, ui.units);
     Series sash{"sash", {}, cause_ink(ui, Cause::sash), true};
@@ -232,7 +235,7 @@ void AirView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
                           draw_part(ui, session, of,
                                     {part.x + margin, top + 4, part.w - 2 * margin, 0}, with_bars));
     }
-    scroll_.end(ui);
+    scroll_.end(ui, true);
     if (content_px_ != height + 16) ui.wishes.another_frame = true;
     content_px_ = height + 16;
 }

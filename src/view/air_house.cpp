@@ -81,7 +81,7 @@ void draw_shell(Ui& ui, const House& h) {
 void draw_rise(Ui& ui, const House& h) {
     const float x = (h.wall_x + h.right_x) / 2;
     const Way way{{x, h.y(0.5)}, {x, h.y(h.high_m() - 0.6)}};
-    stroke(ui, way, ui.theme.lever, 2, {2, 6});
+    stroke(ui, way, ui.theme.lever, 2, return_dash);
     arrow_head(ui, way[0], way[1], ui.theme.lever, 5);
 }
 

@@ -2,6 +2,7 @@
 // A dot, a thin leader, a bold value, a word; placed where they cover nothing.
 #pragma once
 
+#include "view/leaders.hpp"
 #include "view/session.hpp"
 #include "view/ui.hpp"
 
@@ -22,38 +23,51 @@ struct Callout {
     Shown of = Shown::today;
 };
 
+/// A leader on any ground: its ink lies in a casing of paper. The dot is what it points at.
+void draw_leader(Ui& ui, ImVec2 dot, ImVec2 end, float opacity = 1);
+void draw_dot(Ui& ui, ImVec2 at, float opacity = 1);
+
 /// Finds places for labels in `area`, avoiding boxes already taken and whatever `is_ink` says is
-/// drawing. One callout that finds no place is left out: fewer on a small picture.
+/// drawing. Callouts of one place share a dot and a leader. What finds no room is left out: fewer
+/// on a small picture.
 class CalloutPlacer {
   public:
-    CalloutPlacer(Box area, std::function<bool(ImVec2)> is_ink)
-        : area_(area), is_ink_(std::move(is_ink)) {}
+    CalloutPlacer(Box area, std::function<bool(ImVec2)> is_ink) {
+        ground_.area = area;
+        ground_.is_ink = std::move(is_ink);
+    }
 
-    /// Keeps labels away from this box.
-    void reserve(Box box) { taken_.push_back(box); }
-    /// Draws the callout where it costs least; false when there was no room.
-    bool place(Ui& ui, const Callout& callout);
+    /// Keeps labels and leaders away from this box.
+    void reserve(Box box) { ground_.taken.push_back(box); }
+    /// A leader that is drawn already.
+    void reserve(const Leader& leader) { ground_.leaders.push_back(leader); }
+    /// Air on its way: labels leave it in sight.
+    void avoid(const std::vector<ImVec2>& way);
+    /// The first callouts find room first.
+    void add(Callout callout);
+    /// Whether a callout points there already, or so near that two dots would be one to the eye.
+    bool has_dot(ImVec2 at) const;
+    bool is_taken(const Box& box) const;
+    const Ground& ground() const { return ground_; }
+    /// Draws all callouts where they cost least together.
+    void draw(Ui& ui);
     /// Where a finger opens the cards of the placed callouts: as large as it needs, and between two
-    /// the nearer one's. After the last has been placed.
+    /// the nearer one's. After they have been drawn.
     void listen(Ui& ui);
 
   private:
-    Box area_;
-    std::function<bool(ImVec2)> is_ink_;
-    struct Leader {
-        ImVec2 from, to;
-    };
     struct Target {
         Box label;
         std::string_view key;
         std::string id;
         Shown of;
     };
+    Ground ground_;
+    std::vector<std::vector<Callout>> groups_; ///< by the dot they share
     std::vector<Target> targets_;
-    std::vector<Box> taken_;
-    std::vector<Leader> leaders_;
-    float cost(Box label, ImVec2 at, float least) const;
-    float tangle(Box label, Leader own) const;
+
+    void draw_group(Ui& ui, const std::vector<Callout>& group, std::size_t rows,
+                    const LabelPlace& place);
 };
 
 } // namespace shimlight::view

@@ -7,7 +7,8 @@
 namespace shimlight::view {
 namespace {
 
-constexpr float left_px = 40, right_px = 14, top_px = 48, foot_px = 38; // around the curves
+constexpr float left_px = 40, right_px = 14, top_px = 44, foot_px = 38; // around the curves
+constexpr float axis_row_px = 17;                                       // the upright axis' name
 constexpr float dash_px = 6;
 
 std::string number(double v, int decimals) {
@@ -53,11 +54,22 @@ void curve(Ui& ui, const Frame& f, const Chart& c, const Series& s) {
     }
 }
 
+/// An axis by its quantity and what its 0 is.
+std::string axis_name(const std::string& name, const std::string& zero) {
+    return zero.empty() ? name : name + " (0: " + zero + ")";
+}
+
+/// The upright axis has its name above it, unless the only curve's says it.
+float named_px(const Chart& c) {
+    const bool said = c.series.size() == 1 && c.series.front().name == c.y_name;
+    return said ? 0 : axis_row_px;
+}
+
 /// Names in one row above the curves, each with a piece of its line.
 void legend(Ui& ui, const Chart& c, Box box) {
     float x = box.x + left_px;
     for (const Series& s : c.series) {
-        const float y = box.y + 34;
+        const float y = box.y + 31;
         ui.list->AddLine({x, y}, {x + (s.dashed ? 6.0f : 18.0f), y}, s.colour, 2.5f);
         if (s.dashed) ui.list->AddLine({x + 11, y}, {x + 18, y}, s.colour, 2.5f);
         text(ui, ui.platform.fonts.small, {x + 23, y - 9}, ui.theme.ink, s.name);
@@ -75,6 +87,8 @@ double value_at(const Chart& c, const Series& s, double x) {
 
 std::string in_words(const Chart& c, bool marked) {
     std::string words = c.y_name + " over " + c.x_name + ". ";
+    if (!c.x_zero.empty()) words += "0 across: " + c.x_zero + ". ";
+    if (!c.y_zero.empty()) words += "0 upwards: " + c.y_zero + ". ";
     for (const Series& s : c.series) {
         words += s.name + ": " + number(s.y.front(), c.decimals) + " at " +
                  number(c.x.front(), c.x_decimals);
@@ -100,7 +114,11 @@ void axes(Ui& ui, const Frame& f, const Chart& c, Box box) {
     for (const double x : xs)
         text(ui, fonts.small, {f.at(x, f.y0).x, f.area.bottom() + 3}, t.soft, number(x, x_decimals),
              Align::centre);
-    text(ui, fonts.small, {f.area.centre().x, box.bottom() - 19}, t.soft, c.x_name, Align::centre);
+    text(ui, fonts.small, {f.area.centre().x, box.bottom() - 19}, t.soft,
+         axis_name(c.x_name, c.x_zero), Align::centre);
+    if (named_px(c) > 0)
+        text_fitted(ui, fonts.small, {box.x, f.area.y - axis_row_px - 4}, box.w, t.soft,
+                    axis_name(c.y_name, c.y_zero));
     ui.list->AddLine({f.area.x, f.area.bottom()}, {f.area.right(), f.area.bottom()}, t.soft);
 }
 
@@ -132,12 +150,12 @@ void chart(Ui& ui, Box box, const Chart& c) {
     const double spare = (high - low) * 0.06;
     high += spare;
     if (low < 0) low -= spare;
-    const Frame f{
-        {box.x + left_px, box.y + top_px, box.w - left_px - right_px, box.h - top_px - foot_px},
-        c.x.front(),
-        c.x.back(),
-        low,
-        high};
+    const float top = top_px + named_px(c);
+    const Frame f{{box.x + left_px, box.y + top, box.w - left_px - right_px, box.h - top - foot_px},
+                  c.x.front(),
+                  c.x.back(),
+                  low,
+                  high};
     const Fonts& fonts = ui.platform.fonts;
     text_fitted(ui, fonts.strong, {box.x, box.y}, box.w, ui.theme.ink, c.title);
     legend(ui, c, box);

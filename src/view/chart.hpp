@@ -18,6 +18,7 @@ struct Series {
 struct Chart {
     std::string id, title;
     std::string x_name, y_name; ///< with unit: "wind, mph"
+    std::string x_zero, y_zero; ///< what 0 is, where that is not plain: "still air"
     std::vector<double> x;      ///< ascending, in the reader's unit
     std::vector<Series> series;
     double x_now = 0;      ///< marked with an upright line; outside the range: not at all

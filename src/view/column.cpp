@@ -9,6 +9,7 @@ namespace shimlight::view {
 namespace {
 
 constexpr float row_px = 32;
+constexpr float cell_gap_px = 16, cell_words_px = 48; // its name and figure stand above its words
 
 /// The sign of what opens a card.
 void dots(Ui& ui, float from, float to, float y) {
@@ -85,6 +86,47 @@ void Column::entry(std::string_view id, const std::string& name, const std::stri
     ui.list->AddLine({row.x, row.bottom() - 2}, {row.right(), row.bottom() - 2}, ui.theme.rule);
     note(ui, Role::output, id, row, name,
          figure + ", " + words + (mark.empty() ? "" : ", " + mark));
+}
+
+float Column::cell_width(std::size_t count) const {
+    const auto n = static_cast<float>(count);
+    return (width() - (n - 1) * cell_gap_px) / n;
+}
+
+bool Column::cells_fit(const std::vector<Cell>& all) const {
+    const float each = cell_width(all.size());
+    const Fonts& fonts = ui_->platform.fonts;
+    return std::all_of(all.begin(), all.end(), [&](const Cell& cell) {
+        return text_size(*ui_, fonts.strong, cell.value).x <= each &&
+               text_size(*ui_, fonts.body, cell.name).x <= each;
+    });
+}
+
+float Column::cells_px(const std::vector<Cell>& all) const {
+    float words = 0;
+    for (const Cell& cell : all)
+        words = std::max(words, paragraph(*ui_, ui_->platform.fonts.small, {},
+                                          cell_width(all.size()), 0, cell.words, false));
+    return cell_words_px + words + 6;
+}
+
+void Column::cells(const std::vector<Cell>& all) {
+    const Fonts& fonts = ui_->platform.fonts;
+    const float each = cell_width(all.size()), height = cells_px(all);
+    float at = x();
+    for (const Cell& cell : all) {
+        text(*ui_, fonts.body, {at, y}, ui_->theme.ink, cell.name);
+        text(*ui_, fonts.strong, {at, y + 20}, ui_->theme.ink, cell.value);
+        if (!cell.about.key.empty())
+            dots(*ui_, at, at + text_size(*ui_, fonts.strong, cell.value).x, y + 41);
+        tell(cell.id, cell.name, cell.value, {at, y, each, touch_px}, cell.about);
+        const float high = paragraph(*ui_, fonts.small, {at, y + cell_words_px}, each,
+                                     ui_->theme.soft, cell.words);
+        note(*ui_, Role::output, cell.id + ".is", {at, y + cell_words_px, each, high},
+             "What it holds", cell.words);
+        at += each + cell_gap_px;
+    }
+    y += height;
 }
 
 Box Column::take(float height_px, float gap_px) {

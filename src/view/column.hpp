@@ -6,6 +6,9 @@
 #include "view/about.hpp"
 #include "view/ui.hpp"
 
+#include <string>
+#include <vector>
+
 namespace shimlight::view {
 
 /// One column in the middle of a page, or two where there is room.
@@ -37,6 +40,15 @@ class Column {
     /// underlined, and the height a finger needs.
     void row(std::string_view id, std::string_view name, std::string_view value, ImU32 colour,
              About about = {});
+    struct Cell {
+        std::string id, name, value, words; ///< `id`.is: the words
+        About about;
+    };
+    /// Figures beside one another, each with its name above and a sentence below.
+    void cells(const std::vector<Cell>& all);
+    /// Whether they have room beside one another, and how high they are then.
+    bool cells_fit(const std::vector<Cell>& all) const;
+    float cells_px(const std::vector<Cell>& all) const;
     /// A card to press: a name, something aside, words below. True when pressed.
     bool card(const std::string& id, const std::string& name, const std::string& aside,
               const std::string& words, bool on);
@@ -49,6 +61,7 @@ class Column {
   private:
     Ui* ui_;
     Box box_;
+    float cell_width(std::size_t count) const;
     void tell(std::string_view id, std::string_view name, std::string_view value, Box box,
               About about);
 };

@@ -16,6 +16,7 @@ constexpr float wide_strip_px = 84;
 constexpr float least_picture_px = 180;
 constexpr float least_levers_px = 140; // the remedy and one lever
 // A phone with larger text: one lever, and the remedy by scrolling; nothing between the rows.
+constexpr float high_phone_px = 740;   ///< has room for the whole verdict
 constexpr float told_picture_px = 130; ///< with less picture the verdict gives way to it
 constexpr float short_px = 450, short_levers_px = 92, short_picture_px = 110;
 constexpr float shortest_px = 400, one_lever_px = 80; ///< there the picture needs the rest
@@ -105,7 +106,7 @@ float verdict_width(const Platform& platform) {
 
 float most_verdict_px(const Platform& p, float line_px) {
     if (is_wide(p)) return 1e6f;
-    return line_px * (is_narrow(p) ? 2.0f : 4.0f);
+    return line_px * (is_narrow(p) && p.height_px < high_phone_px ? 2.0f : 4.0f);
 }
 
 Layout arrange_presenting(const Platform& platform) {

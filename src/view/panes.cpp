@@ -13,7 +13,9 @@
 namespace shimlight::view {
 namespace {
 
-constexpr float least_picture_px = 212, most_picture_px = 400, chart_px = 216;
+constexpr float least_picture_px = 212, most_picture_px = 400, chart_px = 234;
+constexpr float around_px = 58;                       // heading and gaps around the three factors
+constexpr float summer_px = 170;                      // two rows and what they mean
 constexpr float flat_px = 110, flat_picture_px = 150; // a phone lying on its side
 constexpr float both_from_px = 560; // narrower, three panes have no room for their words
 constexpr double thermometer_k = 2; // infrared, plus or minus (physics/thermography.hpp)
@@ -38,18 +40,20 @@ struct Facts {
     void say(const char* what, const char* name, const std::string& words) const {
         column.sentence(id + what, name, words, ui.theme.soft);
     }
-    void paths() const;
+    std::string paths() const;
     void sun() const;
     void published() const;
-    void three() const;
+    std::vector<Column::Cell> factors() const;
+    float rows_px() const;
+    void three(bool beside) const;
     void beside() const;
     void gap_chart() const;
     void fill_chart() const;
     void coating() const;
 };
 
-/// The ribbons in two sentences.
-void Facts::paths() const {
+/// The ribbons in a few sentences.
+std::string Facts::paths() const {
     const assess::PaneHeat heat = assess::pane_heat(c, result.glass);
     std::string words = "Through the middle of the glass " +
                         format_flux(result.glass.flux_w_m2, ui.units) + " " + flux_unit(ui.units) +
@@ -70,7 +74,7 @@ void Facts::paths() const {
     const double lost = heat.room().sum() - heat.outdoors().sum();
     if (std::fabs(lost) > 0.03 * std::fabs(heat.largest_w_m2()))
         words += " Air that leaks through a space carries off the difference between in and out.";
-    say(".paths", "Ways of the heat", words);
+    return words + " Faces are counted from outdoors.";
 }
 
 void Facts::sun() const {
@@ -104,17 +108,45 @@ void Facts::published() const {
                                             : "within them"));
 }
 
-void Facts::three() const {
+std::vector<Column::Cell> Facts::factors() const {
+    return {{id + ".u_centre",
+             "Centre of glass",
+             u(result.u_centre_w_m2k),
+             "Glass and gas alone, away from the edges.",
+             {"u_centre", of}},
+            {id + ".u_window",
+             "Whole window",
+             u(result.u_window_w_m2k),
+             "Also edge, sash and frame, each by its area, as a label counts.",
+             {"u_window", of}},
+            {id + ".u_installed",
+             "Installed window",
+             u(result.u_installed_w_m2k),
+             "Also the joint to the wall and the air that leaks. All three at this weather.",
+             {"u_installed", of}}};
+}
+
+/// What stands above the factors, and the factors in rows.
+float Facts::rows_px() const {
+    float px = 0;
+    for (const Column::Cell& one : factors())
+        px += touch_px + 8 +
+              paragraph(ui, ui.platform.fonts.body, {}, column.width(), 0, one.words, false);
+    return px;
+}
+
+void Facts::three(bool beside) const {
     column.heading(id + ".three", "Three U-factors", 3);
-    row(".u_centre", "Centre of glass", u(result.u_centre_w_m2k), "u_centre");
-    say(".u_centre.is", "What it holds", "Glass and gas alone, away from the edges.");
-    row(".u_window", "Whole window", u(result.u_window_w_m2k), "u_window");
-    say(".u_window.is", "What it holds",
-        "Also edge, sash and frame, each by its area, as a label counts.");
-    published();
-    row(".u_installed", "Installed window", u(result.u_installed_w_m2k), "u_installed");
-    say(".u_installed.is", "What it holds",
-        "Also the joint to the wall and the air that leaks. All three at this weather.");
+    const std::vector<Column::Cell> all = factors();
+    if (beside) {
+        column.cells(all);
+        return published();
+    }
+    for (const Column::Cell& one : all) {
+        column.row(one.id, one.name, one.value, ui.theme.ink, one.about);
+        column.sentence(one.id + ".is", "What it holds", one.words, ui.theme.soft);
+        if (one.about.key == "u_window") published();
+    }
 }
 
 /// What edge and frame carry, and what no label tells of.
@@ -246,21 +278,57 @@ void Panes::pictures(Ui& ui, const Session& session, const Pair& pair, float y, 
     }
 }
 
-void Panes::facts(Ui& ui, const Session& session, Shown of, Column& column) const {
+namespace {
+
+Facts facts_of(Ui& ui, const Session& session, Shown of, Column& column,
+               const GlassCurves& curves) {
+    return {ui,
+            column,
+            of == Shown::today ? "panes.today" : "panes.remedy",
+            session.shown_case(of),
+            session.result(of),
+            curves,
+            of};
+}
+
+} // namespace
+
+/// The picture leaves the three factors in sight as long as it is large enough itself: in rows, or
+/// beside one another where rows have no room.
+Panes::Sizes Panes::sizes(Ui& ui, const Session& session, const Pair& pair) const {
+    const Box& area = pair.whole;
+    const float least = area.h < flat_px ? flat_picture_px : least_picture_px;
+    float rows = 0, cells = 0;
+    bool fit = true;
+    for (const Shown of : {Shown::today, Shown::remedy}) {
+        if (!pair.seen(of, session)) continue;
+        const Box part = pair.part(of);
+        Column column(ui, {part.x + margin_px, 0, part.w - 2 * margin_px, 0});
+        const Facts facts =
+            facts_of(ui, session, of, column, curves_[static_cast<std::size_t>(of)]);
+        const float above = summer_ ? summer_px
+                                    : paragraph(ui, ui.platform.fonts.body, {}, column.width(), 0,
+                                                facts.paths(), false);
+        const auto all = facts.factors();
+        fit = fit && column.cells_fit(all);
+        rows = std::max(rows, above + facts.rows_px() + around_px);
+        cells = std::max(cells, above + column.cells_px(all) + around_px);
+    }
+    const float left = area.h - least;
+    const bool beside = fit && rows > left && cells <= left;
+    const float facts_px = rows <= left ? rows : beside ? cells : 8;
+    return {std::clamp(area.h - facts_px, least, most_picture_px), beside};
+}
+
+void Panes::facts(Ui& ui, const Session& session, Shown of, Column& column, bool beside) const {
     const auto i = static_cast<std::size_t>(of);
-    const Facts facts{ui,
-                      column,
-                      of == Shown::today ? "panes.today" : "panes.remedy",
-                      session.shown_case(of),
-                      session.result(of),
-                      curves_[i],
-                      of};
+    const Facts facts = facts_of(ui, session, of, column, curves_[i]);
     if (summer_)
         facts.sun();
     else
-        facts.paths();
+        facts.say(".paths", "Ways of the heat", facts.paths());
     column.space(6);
-    facts.three();
+    facts.three(beside);
     column.space(6);
     facts.beside();
     column.space(10);
@@ -291,25 +359,25 @@ void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     }
     const Box area = both.whole;
     const float top = scroll_.begin(ui, area, content_px_);
-    const float least = area.h < flat_px ? flat_picture_px : least_picture_px;
-    const float height = std::clamp(area.h - 8, least, most_picture_px);
+    for (const Shown of : {Shown::today, Shown::remedy}) {
+        const auto i = static_cast<std::size_t>(of);
+        if (!both.seen(of, session) || revisions_[i] == session.revision()) continue;
+        revisions_[i] = session.revision();
+        curves_[i] = glass_curves(session.shown_case(of));
+    }
+    const auto [height, beside] = sizes(ui, session, both);
     pictures(ui, session, both, top, height);
     float end = top;
     for (const Shown of : {Shown::today, Shown::remedy}) {
         if (!both.seen(of, session)) continue;
-        const auto i = static_cast<std::size_t>(of);
-        if (revisions_[i] != session.revision()) {
-            revisions_[i] = session.revision();
-            curves_[i] = glass_curves(session.shown_case(of));
-        }
         const Box part = both.part(of);
         Column column(ui, {part.x + margin_px, top + height + 12, part.w - 2 * margin_px, 0});
-        facts(ui, session, of, column);
+        facts(ui, session, of, column, beside);
         end = std::max(end, column.y);
     }
     if (content_px_ != end - top + 16) ui.wishes.another_frame = true;
     content_px_ = end - top + 16;
-    scroll_.end(ui);
+    scroll_.end(ui, true);
 }
 
 } // namespace shimlight::view

@@ -24,7 +24,12 @@ class Panes {
     std::array<int, 2> revisions_ = {-1, -1}; ///< these revisions
 
     void pictures(Ui& ui, const Session& session, const Pair& pair, float y, float height);
-    void facts(Ui& ui, const Session& session, Shown of, Column& column) const;
+    struct Sizes {
+        float picture_px = 0;
+        bool beside = false; ///< the three U-factors stand in one row
+    };
+    Sizes sizes(Ui& ui, const Session& session, const Pair& pair) const;
+    void facts(Ui& ui, const Session& session, Shown of, Column& column, bool beside) const;
 };
 
 } // namespace shimlight::view

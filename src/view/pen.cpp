@@ -27,7 +27,8 @@ ImU32 cause_ink(const Ui& ui, Cause cause) {
 
 Dash cause_dash(Cause cause) {
     if (cause == Cause::glass) return {};
-    return cause == Cause::sash ? Dash{9, 5} : Dash{3, 4};
+    // Leaks are dashes, short and long: no grey print mistakes them for the dots of the way back.
+    return cause == Cause::sash ? Dash{6, 5} : Dash{14, 4};
 }
 
 void stroke(Ui& ui, const Way& way, ImU32 colour, float width, Dash dash, float phase) {
@@ -48,6 +49,10 @@ void stroke(Ui& ui, const Way& way, ImU32 colour, float width, Dash dash, float 
             return ImVec2{a.x + (b.x - a.x) * k, a.y + (b.y - a.y) * k};
         };
         for (; at < done + length; at += period) {
+            if (dash.on_px <= 0) {
+                if (at >= done) ui.list->AddCircleFilled(along(at), width * 0.6f, colour);
+                continue;
+            }
             if (at + dash.on_px > done)
                 ui.list->AddLine(along(at), along(at + dash.on_px), colour, width);
             if (at + dash.on_px > done + length) break; // goes on in the next piece

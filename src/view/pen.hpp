@@ -13,12 +13,14 @@ enum class Cause { glass, sash, shim };
 inline constexpr Cause causes[] = {Cause::glass, Cause::sash, Cause::shim};
 
 struct Dash {
-    float on_px = 0, off_px = 0; ///< a gap of 0: a whole line
+    float on_px = 0, off_px = 0; ///< a gap of 0: a whole line; dashes of 0: round dots
 };
 
 const char* cause_word(Cause cause);
 ImU32 cause_ink(const Ui& ui, Cause cause);
 Dash cause_dash(Cause cause);
+/// Room air on its way back to the glass.
+inline constexpr Dash return_dash{0, 7};
 
 using Way = std::vector<ImVec2>;
 

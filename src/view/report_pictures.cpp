@@ -34,7 +34,7 @@ void Slice::draw_paper(Ui& ui, const Session& session, Box box) {
         const Box area = both ? half(drawn, of, true) : drawn;
         ImGui::PushClipRect(area.min(), area.max(), true);
         draw_cut(ui, session, of, area);
-        draw_labels(ui, session, of, area, true);
+        draw_labels(ui, session, of, area, {true, false, false, 0, 0});
         ImGui::PopClipRect();
         name(ui, session, of, {area.x, box.y, area.w, name_px});
         describe(ui, session, of, area);

@@ -3,6 +3,7 @@
 
 #include "assess/words.hpp"
 #include "view/air_house.hpp"
+#include "view/callout.hpp"
 #include "view/pair.hpp"
 #include "view/room_air.hpp"
 #include "view/share_bar.hpp"
@@ -108,9 +109,7 @@ void two_lines(Ui& ui, ImVec2 at, ImVec2 place, Box area, const std::string& val
                   std::clamp(place.y, area.y, area.bottom() - h), w, h};
     const ImVec2 end{at.x < box.x ? box.x - 3 : std::min(at.x, box.right() + 3),
                      std::clamp(at.y, box.y + 8, box.bottom() - 5)};
-    ui.list->AddLine(at, end, ui.theme.ink, 1);
-    ui.list->AddCircleFilled(at, 3.8f, ui.theme.paper);
-    ui.list->AddCircleFilled(at, 2.8f, ui.theme.ink);
+    draw_leader(ui, at, end);
     fill(ui, {box.x - 3, box.y - 1, w + 6, h + 1}, ui.theme.halo, 4);
     text(ui, bold, box.min(), ui.theme.ink, value);
     text(ui, small, {box.x, box.y + 18}, ui.theme.ink, word);
@@ -130,7 +129,9 @@ void draw_names(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
     const ImVec2 wall = s.at(-s.wall_m, 0), ceiling = s.at(s.shown_m, s.c.room.height_m);
     const float y = ceiling.y + 4;
     const bool under = roomy && s.c.opening.sill_m * s.px_per_m > 46; // the leaks' lines
-    const float out_y = under ? s.foot.y - 38 : y;
+    constexpr float out_px = 35;                                      // two lines
+    const float out_y = clear_of_lines(y - 2, s.foot.y - 2, out_px, leaks_outdoors(s, roomy),
+                                       under ? s.foot.y - 38 : y);
     text(ui, small, {wall.x - 6, out_y}, ui.theme.ink, "Outdoors", Align::right);
     text(ui, ui.platform.fonts.strong, {wall.x - 6, out_y + 16}, ui.theme.ink, out, Align::right);
     figure(ui, part_id("room.outdoors", of), {wall.x - 62, out_y, 56, 34}, "Outdoors", out,
@@ -168,8 +169,7 @@ void list_values(Ui& ui, const RoomScene& s, Shown of) {
                          const std::string& value, const std::string& word) {
         ImFont* bold = ui.platform.fonts.strong;
         const float w = text_size(ui, bold, value).x;
-        ui.list->AddCircleFilled(dot, 3.8f, ui.theme.paper);
-        ui.list->AddCircleFilled(dot, 2.8f, ui.theme.ink);
+        draw_dot(ui, dot);
         text(ui, bold, {a.x, y}, ui.theme.ink, value);
         text_fitted(ui, ui.platform.fonts.small, {a.x + w + 8, y + 2}, a.w - w - 8, ui.theme.ink,
                     word);
@@ -220,8 +220,7 @@ void draw_values(Ui& ui, const RoomScene& s, Shown of, bool roomy) {
 void list_beside(Ui& ui, const RoomScene& s, Box place) {
     const auto& seat = s.result->seat;
     const auto say = [&](ImVec2 dot, const std::string& value, const std::string& words) {
-        ui.list->AddCircleFilled(dot, 3.8f, ui.theme.paper);
-        ui.list->AddCircleFilled(dot, 2.8f, ui.theme.ink);
+        draw_dot(ui, dot);
         text(ui, ui.platform.fonts.strong, place.min(), ui.theme.ink, value);
         place.y += 18 + paragraph(ui, ui.platform.fonts.small, {place.x, place.y + 18}, place.w,
                                   ui.theme.ink, words);
@@ -289,7 +288,8 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
         const std::string one = name + " " + format_percent(share);
         if (roomy) {
             stroke(ui, {{word_x, word_y + 9}, {word_x + sample, word_y + 9}}, cause_ink(ui, cause),
-                   2.5f, cause_dash(cause));
+                   2.5f, cause_dash(cause),
+                   -cause_dash(cause).on_px / 2); // a gap within the sample
             word_x += sample + 6;
         }
         text(ui, fonts.small, {word_x, word_y}, roomy ? ui.theme.ink : cause_ink(ui, cause), one);

@@ -3,6 +3,7 @@
 
 #include "assess/seat_case.hpp"
 #include "physics/downdraft.hpp"
+#include "view/share_bar.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -238,18 +239,70 @@ void draw_cold_air(Ui& ui, const RoomScene& s, double time_s) {
     }
 }
 
-void draw_leaks(Ui& ui, const RoomScene& s, Cause cause, double time_s, bool roomy) {
+bool leak_drawn(const RoomScene& s, Cause cause) {
+    constexpr double told_share = 0.005; // less is told as 0 %
+    const auto& seat = s.result->seat;
     const bool sash = cause == Cause::sash;
     const double flow = sash ? s.result->leak.sash_m3_s : s.result->leak.shim_m3_s;
-    if (std::fabs(flow) < visible_m3_s) return;
+    return std::fabs(flow) >= visible_m3_s ||
+           (seat.ankle_speed_m_s >= felt_m_s && share_of(seat.share, cause) >= told_share);
+}
+
+namespace {
+
+/// Where the air of a cause passes the window: low, and high where there is room for both.
+struct Cracks {
+    Crack low, high;
+    bool has_low = true, has_high = true;
+};
+
+Cracks cracks_of(const RoomScene& s, Cause cause, bool roomy) {
     const double sill = s.c.opening.sill_m, top = s.top_m(), casing = s.c.opening.casing.width_m;
     const double middle = (sill + top) / 2;
-    const Crack low = sash ? Crack{sill + 0.03, 0.0, sill + 0.05}
-                           : Crack{sill - 0.015, 0.03, sill - casing - 0.04};
-    const Crack high =
-        sash ? Crack{middle, 0.0, middle} : Crack{top + 0.015, 0.03, top + casing + 0.01};
-    if (sash || roomy) draw_leak(ui, s, high, cause, flow, time_s);
-    if (!sash || roomy) draw_leak(ui, s, low, cause, flow, time_s);
+    if (cause == Cause::sash)
+        return {{sill + 0.03, 0.0, sill + 0.05}, {middle, 0.0, middle}, roomy, true};
+    return {{sill - 0.015, 0.03, sill - casing - 0.04},
+            {top + 0.015, 0.03, top + casing + 0.01},
+            true,
+            roomy};
+}
+
+} // namespace
+
+std::vector<float> leaks_outdoors(const RoomScene& s, bool roomy) {
+    std::vector<float> lines;
+    for (const Cause cause : {Cause::sash, Cause::shim}) {
+        if (!leak_drawn(s, cause)) continue;
+        const Cracks cracks = cracks_of(s, cause, roomy);
+        if (cracks.has_low) lines.push_back(s.at(0, cracks.low.outside_y_m).y);
+        if (cracks.has_high) lines.push_back(s.at(0, cracks.high.outside_y_m).y);
+    }
+    return lines;
+}
+
+float clear_of_lines(float from, float to, float height_px, std::vector<float> lines,
+                     float wanted) {
+    constexpr float line_px = 8; // an arrow's head, half of it
+    lines.push_back(from - line_px);
+    lines.push_back(to + line_px);
+    std::sort(lines.begin(), lines.end());
+    float best = wanted, least = 1e9f, widest = 0, middle = wanted;
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+        const float top = lines[i] + line_px, room = lines[i + 1] - line_px - top;
+        if (room > widest) widest = room, middle = top + (room - height_px) / 2;
+        if (room < height_px) continue;
+        const float y = std::clamp(wanted, top, top + room - height_px);
+        if (std::fabs(y - wanted) < least) least = std::fabs(y - wanted), best = y;
+    }
+    return least < 1e9f ? best : middle;
+}
+
+void draw_leaks(Ui& ui, const RoomScene& s, Cause cause, double time_s, bool roomy) {
+    if (!leak_drawn(s, cause)) return;
+    const double flow = cause == Cause::sash ? s.result->leak.sash_m3_s : s.result->leak.shim_m3_s;
+    const Cracks cracks = cracks_of(s, cause, roomy);
+    if (cracks.has_high) draw_leak(ui, s, cracks.high, cause, flow, time_s);
+    if (cracks.has_low) draw_leak(ui, s, cracks.low, cause, flow, time_s);
 }
 
 void draw_return(Ui& ui, const RoomScene& s) {
@@ -265,7 +318,7 @@ void draw_return(Ui& ui, const RoomScene& s) {
                                   {up - 0.4, under + 0.02},
                                   {s.face_m() + 0.9, under},
                                   {s.face_m() + 0.5, under - 0.1}});
-    stroke(ui, way, faded(ui.theme.lever, 0.9f), 2.2f, {2, 7});
+    stroke(ui, way, faded(ui.theme.lever, 0.9f), 2.4f, return_dash);
     arrow_head(ui, way[way.size() - 2], way.back(), ui.theme.lever, 4);
 }
 

@@ -27,6 +27,14 @@ int stream_lines(const RoomScene& scene);
 /// Marks on them are `time_s` on their way at the speed computed there.
 void draw_cold_air(Ui& ui, const RoomScene& scene, double time_s);
 
+/// Whether a leak is drawn: it is when its flow is worth it, or its share of the draft is told.
+bool leak_drawn(const RoomScene& scene, Cause cause);
+/// Heights on the screen at which the drawn leaks' lines run outdoors.
+std::vector<float> leaks_outdoors(const RoomScene& scene, bool roomy);
+/// The top of something `height_px` high within `from`…`to` that none of the lines runs through, as
+/// near to `wanted` as can be; where there is no such place, in the middle of the widest gap.
+float clear_of_lines(float from, float to, float height_px, std::vector<float> lines, float wanted);
+
 /// Air through the cracks of sash or joint, in or out.
 void draw_leaks(Ui& ui, const RoomScene& scene, Cause cause, double time_s, bool roomy);
 

@@ -22,6 +22,7 @@
 #include "view/slice.hpp"
 #include "view/solve_pace.hpp"
 #include "view/strip.hpp"
+#include "view/verdict_words.hpp"
 #include "view/views.hpp"
 #include "view/why.hpp"
 
@@ -231,7 +232,7 @@ void Conductor::views(const Layout& layout) {
     s.view = chosen;
 }
 
-/// On a phone two lines, and the whole at a touch.
+/// On a low phone two lines: a sentence that is whole, and all of them at a touch.
 void Conductor::verdict(const Layout& layout) {
     ui.group = "results";
     if (layout.verdict.h <= 0)
@@ -239,18 +240,18 @@ void Conductor::verdict(const Layout& layout) {
     const Box b = layout.verdict.shrunk(3);
     fill(ui, b, ui.theme.quote, radius_px);
     ImFont* font = verdict_font(ui.platform);
-    std::string shown = s.verdict;
-    const float room_px = b.h - 3;
-    const auto too_high = [&] {
-        return paragraph(ui, font, {}, b.w - 18, 0, shown, false) > room_px;
+    const std::string more = " More";
+    const auto high = [&](const std::string& words) {
+        return paragraph(ui, font, {}, b.w - 18, 0, words, false);
     };
-    const bool cut = too_high();
-    for (std::size_t end = s.verdict.size(); end > 0 && cut && too_high();) {
-        end = s.verdict.rfind(' ', end - 1);
-        if (end == std::string::npos) break;
-        shown = s.verdict.substr(0, end) + " …";
-    }
+    const bool cut = high(s.verdict) > b.h - 3;
+    const std::string shown = shorter_verdict(s.verdict, [&](const std::string& words) {
+        return high(cut ? words + more : words) <= b.h - 3;
+    });
     paragraph(ui, font, {b.x + 10, b.y + 5}, b.w - 18, ui.theme.ink, shown);
+    if (cut) // where it would be the last word
+        text(ui, font, {b.right() - 8, b.y + 5 + high(shown + more) - high(more)}, ui.theme.lever,
+             "More", Align::right);
     note(ui, Role::status, "verdict", b, "Verdict", s.verdict);
     if (!cut) return;
     MirrorNode node;

@@ -14,6 +14,17 @@ constexpr float friction_per_s = 4; // inertia fades by e every quarter of a sec
 constexpr float still_px_s = 12;    // slower than this is standing still
 constexpr float wheel_px = 60;      // one notch of a mouse wheel
 
+constexpr float told_px = 10; // scrolled so far, the sign has been understood
+
+/// An arrow downwards in a circle, where page and picture have least to say.
+void more_sign(Ui& ui, Box box) {
+    const ImVec2 at{box.centre().x, box.bottom() - 13};
+    ui.list->AddCircleFilled(at, 11, ui.theme.card);
+    ui.list->AddCircle(at, 11, ui.theme.soft, 0, 1.2f);
+    const ImVec2 way[] = {{at.x - 5, at.y - 2}, {at.x, at.y + 4}, {at.x + 5, at.y - 2}};
+    ui.list->AddPolyline(way, 3, ui.theme.ink, 0, 2);
+}
+
 } // namespace
 
 void Scroll::drag(Ui& ui, Box box) {
@@ -45,6 +56,7 @@ void Scroll::coast(Ui& ui) {
 float Scroll::begin(Ui& ui, Box box, float content_px) {
     content_px_ = content_px;
     height_px_ = box.h;
+    box_ = box;
     drag(ui, box);
     coast(ui);
     if (box.contains(ImGui::GetIO().MousePos)) offset_px_ -= ImGui::GetIO().MouseWheel * wheel_px;
@@ -55,12 +67,13 @@ float Scroll::begin(Ui& ui, Box box, float content_px) {
     if (content_px > box.h) {
         const float share = box.h / content_px;
         const float at = box.y + offset_px_ * share;
-        fill(ui, {box.right() - 4, at + 2, 3, box.h * share - 4}, ui.theme.rule, 1.5f);
+        fill(ui, {box.right() - 4, at + 2, 3, box.h * share - 4}, faded(ui.theme.soft, 0.7f), 1.5f);
     }
     return box.y - offset_px_;
 }
 
-void Scroll::end(Ui& ui) {
+void Scroll::end(Ui& ui, bool told) {
+    if (told && offset_px_ < told_px && content_px_ > height_px_ + told_px) more_sign(ui, box_);
     ImGui::PopClipRect();
     ui.visible = outer_visible_;
 }

@@ -245,27 +245,56 @@ void draw_leak(Ui& ui, const DrawnCut& cut, const std::vector<Point>& way, doubl
     arrow_head(ui, path[path.size() - 2], path.back(), air);
 }
 
+namespace {
+
+/// Where the label of a face ends its leader, with its words.
+struct FaceLabel {
+    FaceLeader leader;
+    std::string value, word;
+    Box box;
+};
+
+FaceLabel face_label(const Ui& ui, const FaceLeader& leader, std::string value, std::string word) {
+    const ImVec2 vs = text_size(ui, ui.platform.fonts.strong, value),
+                 ws = text_size(ui, ui.platform.fonts.small, word);
+    const float width = vs.x + 6 + ws.x;
+    const Box box{leader.to_left ? leader.end.x - width - 3 : leader.end.x + 3,
+                  leader.end.y - vs.y / 2, width, vs.y};
+    return {leader, std::move(value), std::move(word), box};
+}
+
+} // namespace
+
 void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult& glass,
-                      CalloutPlacer& placer, bool roomy, float clear_px) {
+                      CalloutPlacer& placer, Box area, bool roomy, float clear_px) {
     const int count = static_cast<int>(cut.solved->cut.glass_face_x_m.size());
-    ImFont* bold = ui.platform.fonts.strong;
-    ImFont* small = ui.platform.fonts.small;
+    std::vector<FaceLabel> labels;
+    for (const std::string face : {"face ", ""}) { // the number alone where the word has no room
+        labels.clear();
+        bool fits = true;
+        for (int k = 0; k < count; ++k) {
+            const double c = glass.faces_c[static_cast<std::size_t>(k)];
+            labels.push_back(
+                face_label(ui, face_leader(cut, k, count, roomy ? 21.0f : 18.0f, clear_px),
+                           format_temperature(c, ui.units), face + std::to_string(k + 1)));
+            const Box& box = labels.back().box;
+            fits = fits && box.x >= area.x + 4 && box.right() <= area.right() - 4;
+        }
+        if (fits) break;
+    }
+    for (const FaceLabel& label : labels) {
+        draw_leader(ui, label.leader.at, label.leader.end, cut.opacity);
+        placer.reserve(Leader{label.leader.at, label.leader.end});
+    }
     const ImU32 ink = faded(ui.theme.ink, cut.opacity);
-    for (int k = 0; k < count; ++k) {
-        const FaceLeader leader = face_leader(cut, k, count, roomy ? 21.0f : 18.0f, clear_px);
-        const std::string value =
-            format_temperature(glass.faces_c[static_cast<std::size_t>(k)], ui.units);
-        const std::string word = (roomy ? "face " : "") + std::to_string(k + 1);
-        const ImVec2 vs = text_size(ui, bold, value), ws = text_size(ui, small, word);
-        const float width = vs.x + 6 + ws.x;
-        const Box label{leader.to_left ? leader.end.x - width - 3 : leader.end.x + 3,
-                        leader.end.y - vs.y / 2, width, vs.y};
-        fill(ui, {label.x - 2, label.y, label.w + 4, label.h}, ui.theme.halo, 4);
-        ui.list->AddLine(leader.at, leader.end, ink, 1);
-        ui.list->AddCircleFilled(leader.at, 2.6f, ink);
-        text(ui, bold, label.min(), ink, value);
-        text(ui, small, {label.x + vs.x + 6, label.y + 2}, faded(ui.theme.soft, cut.opacity), word);
-        placer.reserve({label.x - 3, label.y - 1, label.w + 6, label.h + 2});
+    for (const FaceLabel& label : labels) {
+        const Box& b = label.box;
+        fill(ui, {b.x - 2, b.y, b.w + 4, b.h}, ui.theme.halo, 4);
+        text(ui, ui.platform.fonts.strong, b.min(), ink, label.value);
+        text(ui, ui.platform.fonts.small,
+             {b.x + text_size(ui, ui.platform.fonts.strong, label.value).x + 6, b.y + 2},
+             faded(ui.theme.soft, cut.opacity), label.word);
+        placer.reserve(Box{b.x - 3, b.y - 1, b.w + 6, b.h + 2});
     }
 }
 

@@ -40,9 +40,9 @@ void draw_wet(Ui& ui, const DrawnCut& cut);
 void draw_leak(Ui& ui, const DrawnCut& cut, const std::vector<section::Point>& way,
                double flow_m3_s, double phase_m);
 
-/// Temperature of every glass face near the far end of the glass, fanned out to both sides;
-/// `clear_px` of that end are covered by something else.
+/// Temperature of every glass face near the far end of the glass, fanned out to both sides of
+/// `area`; `clear_px` of that end are covered by something else.
 void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult& glass,
-                      CalloutPlacer& placer, bool roomy, float clear_px);
+                      CalloutPlacer& placer, Box area, bool roomy, float clear_px);
 
 } // namespace shimlight::view

@@ -115,7 +115,8 @@ bool solid_at(const Field& field, Point p) {
     return cell >= 0 && field.conductivity_w_mk[static_cast<std::size_t>(cell)] > 0;
 }
 
-std::optional<DewMark> dew_mark(const assess::SolvedCut& s, double dew_point_c) {
+std::vector<DewMark> dew_marks(const assess::SolvedCut& s, double dew_point_c) {
+    std::vector<DewMark> marks;
     const auto& faces = s.field.faces;
     for (std::size_t i = 0; i + 1 < faces.size(); ++i) {
         const auto& a = faces[i];
@@ -123,18 +124,21 @@ std::optional<DewMark> dew_mark(const assess::SolvedCut& s, double dew_point_c) 
         const double gap = std::hypot(a.to.x_m - b.from.x_m, a.to.y_m - b.from.y_m);
         if (!is_inside(s, a) || !is_inside(s, b) || gap > 1e-6) continue;
         if ((a.temperature_c < dew_point_c) != (b.temperature_c < dew_point_c))
-            return DewMark{a.to, true};
+            marks.push_back({a.to, true});
     }
     const Field& f = s.field;
-    const int j = f.rows() / 3;
-    for (int i = f.columns() - 1; i > 0; --i) {
-        const auto right = static_cast<std::size_t>(j * f.columns() + i), left = right - 1;
-        if (f.conductivity_w_mk[right] <= 0 || f.conductivity_w_mk[left] <= 0) continue;
-        if (f.cell_c[left] < dew_point_c && f.cell_c[right] >= dew_point_c)
-            return DewMark{{f.x_m[static_cast<std::size_t>(i)], f.y_m[static_cast<std::size_t>(j)]},
-                           false};
+    for (const double share : {1.0 / 3, 0.2, 0.5, 0.1, 0.65, 0.8}) {
+        const int j = static_cast<int>(f.rows() * share);
+        for (int i = f.columns() - 1; i > 0; --i) {
+            const auto right = static_cast<std::size_t>(j * f.columns() + i), left = right - 1;
+            if (f.conductivity_w_mk[right] <= 0 || f.conductivity_w_mk[left] <= 0) continue;
+            if (f.cell_c[left] >= dew_point_c || f.cell_c[right] < dew_point_c) continue;
+            const auto row = static_cast<std::size_t>(j), column = static_cast<std::size_t>(i);
+            marks.push_back({{f.x_m[column], (f.y_m[row] + f.y_m[row + 1]) / 2}, false});
+            break;
+        }
     }
-    return {};
+    return marks;
 }
 
 const char* part_word(opening::Part part) {

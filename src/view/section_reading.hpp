@@ -39,12 +39,13 @@ int cell_at(const section::Field& field, section::Point p);
 /// Whether there is something solid (not ambient air) at the point.
 bool solid_at(const section::Field& field, section::Point p);
 
-/// Where the dew-point isotherm can be labelled: on the inside surface if it comes out there.
+/// Where the dew-point isotherm can be labelled: first where it comes out on the inside surface,
+/// then within.
 struct DewMark {
     section::Point at;
     bool on_surface = false;
 };
-std::optional<DewMark> dew_mark(const assess::SolvedCut& solved, double dew_point_c);
+std::vector<DewMark> dew_marks(const assess::SolvedCut& solved, double dew_point_c);
 
 const char* part_word(opening::Part part);
 

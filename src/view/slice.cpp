@@ -236,13 +236,18 @@ void Slice::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
         ImGui::PushClipRect(area.min(), area.max(), true);
         draw_cut(ui, session, of, area);
         const bool labelled = side_by_side || plan() || session.shown == of;
-        if (labelled) draw_labels(ui, session, of, area, roomy);
+        const bool first = of == Shown::today || !(side_by_side || plan());
+        if (labelled)
+            draw_labels(ui, session, of, area,
+                        {roomy, plan() && both && !side_by_side, first && !roomy,
+                         side_by_side ? foot : 0, foot});
         ImGui::PopClipRect();
         if (labelled) describe(ui, session, of, area);
     }
     if (side_by_side || (plan() && both))
-        ui.list->AddLine({box.centre().x, box.y + 12}, {box.centre().x, box.bottom() - 12},
-                         ui.theme.rule);
+        ui.list->AddLine({box.centre().x, box.y + 12},
+                         {box.centre().x, box.bottom() - std::max(foot, 12.0f)}, ui.theme.rule);
+    if (roomy && drawn_[0]) legend(ui, drawn_[0]->scale, box);
     draw_probe(ui, box);
     controls(ui, session, box, wide);
     ImGui::PopClipRect();

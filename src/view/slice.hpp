@@ -53,7 +53,15 @@ class Slice {
     void draw_air(Ui& ui, Box box);
     void draw_cut_air(Ui& ui, const DrawnCut& cut, Box area) const;
     void draw_cut(Ui& ui, const Session& session, Shown of, Box area);
-    void draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool roomy);
+    struct Written {
+        bool roomy = false;
+        bool headed = false; ///< with what the half shows
+        bool legend = false; ///< with a small legend of its own
+        float airs_px = 0;   ///< the airs' names stand this much higher
+        float foot_px = 0;   ///< taken by the large one
+    };
+    void draw_labels(Ui& ui, const Session& session, Shown of, Box area, Written how);
+    void place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) const;
     void draw_probe(Ui& ui, Box box);
     void controls(Ui& ui, Session& session, Box box, bool wide);
     void describe(Ui& ui, const Session& session, Shown of, Box box);

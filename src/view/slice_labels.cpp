@@ -6,6 +6,7 @@
 #include "view/legend.hpp"
 #include "view/pair.hpp"
 #include "view/slice.hpp"
+#include "view/solid_map.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,6 +19,7 @@ using opening::Position;
 
 constexpr float arrow_px = 14; // room for the arrow where the joint's air ends its way
 constexpr float tap_px = 8;    // less movement than this is a tap
+constexpr float chips_px = 50; // switches lie over the picture
 // On a narrower picture the switch has no room; it stands on the House page too.
 constexpr float heat_switch_from_px = 600, heat_switch_wide_from_px = 860, heat_switch_px = 96;
 
@@ -55,22 +57,28 @@ const char* position_spoken(Position p) {
     }
 }
 
-void air_label(Ui& ui, const std::string& words, ImVec2 at, Align align) {
-    text(ui, ui.platform.fonts.small, at, ui.theme.soft, words, align);
+void air_label(Ui& ui, CalloutPlacer& placer, const std::string& words, ImVec2 at, Align align) {
+    ImFont* font = ui.platform.fonts.small;
+    text(ui, font, at, ui.theme.soft, words, align);
+    const ImVec2 size = text_size(ui, font, words);
+    placer.reserve(
+        Box{at.x - (align == Align::right ? size.x : 0) - 6, at.y - 3, size.x + 12, size.y + 8});
 }
 
 /// In the plan the two halves share one outdoors and one room.
-void air_labels(Ui& ui, const Session& session, Box area, bool plan, Shown of) {
+void air_labels(Ui& ui, const Session& session, CalloutPlacer& placer, bool plan, Shown of,
+                float top, float bottom) {
+    const Box& area = placer.ground().area;
     const opening::Case c = session.today();
     const std::string out = "outdoors " + format_temperature(c.weather.outside_c, ui.units);
     const std::string in = "room " + format_temperature(c.room.air_c, ui.units);
-    const float bottom = area.bottom() - 20;
     if (plan) {
-        if (of == Shown::today) air_label(ui, out, {area.x + 10, area.y + 48}, Align::left);
-        if (of == Shown::remedy) air_label(ui, in, {area.right() - 10, bottom}, Align::right);
+        if (of == Shown::today) air_label(ui, placer, out, {area.x + 10, top}, Align::left);
+        if (of == Shown::remedy)
+            air_label(ui, placer, in, {area.right() - 10, bottom}, Align::right);
     } else {
-        air_label(ui, out, {area.x + 10, bottom}, Align::left);
-        air_label(ui, in, {area.right() - 10, bottom}, Align::right);
+        air_label(ui, placer, out, {area.x + 10, bottom}, Align::left);
+        air_label(ui, placer, in, {area.right() - 10, bottom}, Align::right);
     }
 }
 
@@ -98,59 +106,81 @@ const char* part_key(Part part) {
 }
 
 /// How cold the creeping air comes in, or how warm it goes out.
-void place_streams(Ui& ui, const DrawnCut& cut, Shown of, CalloutPlacer& placer) {
+void add_streams(const Ui& ui, const DrawnCut& cut, Shown of, CalloutPlacer& placer) {
     const auto& streams = cut.solved->cut.painting.streams;
     for (std::size_t s = 0; s < streams.size(); ++s) {
         const bool joint = streams[s].name == opening::joint_stream_name;
         const auto& way = joint ? cut.solved->cut.leak_path : cut.solved->cut.sash_path;
         const bool comes_in = streams[s].inlet_c < cut.room_c;
         const ImVec2 end = cut.placement.to_screen(comes_in ? way.back() : way.front());
-        placer.reserve({end.x - arrow_px, end.y - arrow_px, 2 * arrow_px, 2 * arrow_px});
-        placer.place(ui, {end, format_temperature(cut.solved->field.streams[s].outlet_c, ui.units),
-                          comes_in ? "air in" : "air out", ui.theme.water,
-                          joint ? "shim_air" : "sash_air", callout_id(of, joint ? "joint" : "sash"),
-                          of});
+        std::vector<ImVec2> drawn;
+        for (const section::Point& p : way)
+            drawn.push_back(cut.placement.to_screen(p));
+        placer.avoid(drawn);
+        placer.reserve(Box{end.x - arrow_px, end.y - arrow_px, 2 * arrow_px, 2 * arrow_px});
+        placer.add({end, format_temperature(cut.solved->field.streams[s].outlet_c, ui.units),
+                    comes_in ? "air in" : "air out", ui.theme.water,
+                    joint ? "shim_air" : "sash_air", callout_id(of, joint ? "joint" : "sash"), of});
+    }
+}
+
+/// The line of the dew point where no other callout points at, so that one dot has one temperature.
+void add_dew_point(const Ui& ui, const DrawnCut& cut, Shown of, CalloutPlacer& placer, bool roomy) {
+    const Box& area = placer.ground().area;
+    const Box seen{area.x, area.y + chips_px, area.w, area.h - chips_px};
+    for (const DewMark& mark : dew_marks(*cut.solved, cut.dew_point_c)) {
+        const ImVec2 at = cut.placement.to_screen(mark.at);
+        if (!seen.contains(at) || placer.has_dot(at)) continue;
+        return placer.add({at, format_temperature(cut.dew_point_c, ui.units),
+                           roomy && mark.on_surface ? "dew point, wet where colder" : "dew point",
+                           ui.theme.water, "dew_point", callout_id(of, "dew"), of});
     }
 }
 
 } // namespace
 
-void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, bool roomy) {
+void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) const {
     const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
-    CalloutPlacer placer(area, [&cut](ImVec2 at) {
-        return solid_at(cut.solved->field, cut.placement.to_section(at));
-    });
-    placer.reserve({area.x, area.y, area.w, 50});             // chips and switches
-    placer.reserve({area.x, area.bottom() - 24, area.w, 24}); // names of the airs
-    if (plan() && of == Shown::today) placer.reserve({area.x, area.y + 44, 130, 24});
-    air_labels(ui, session, area, plan(), of);
-    if (roomy && !ui.paper) { // on paper one stands below both
-        placer.reserve(
-            {area.x, area.bottom() - legend_height_px - 4, area.w, legend_height_px + 4});
-        legend(ui, cut.scale, area);
-    }
-    // How much of the glass's far end lies under the chips or beyond the picture's edge.
-    const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
-    const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
-                                                   : std::max(0.0f, end - (area.bottom() - 26));
-    draw_glass_faces(ui, cut, session.result(of).glass, placer, roomy, plan() ? 0 : clear);
-    place_streams(ui, cut, of, placer);
-    if (const auto mark = dew_mark(*cut.solved, cut.dew_point_c))
-        placer.place(ui, {cut.placement.to_screen(mark->at),
-                          format_temperature(cut.dew_point_c, ui.units),
-                          mark->on_surface ? "wet below" : "dew point", ui.theme.water, "dew_point",
-                          callout_id(of, "dew"), of});
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
         if (!roomy && part == Part::wall) continue;
         const auto cold = assess::coldest_of_part(*cut.solved, part);
         if (!cold) continue;
         const bool wet = cold->c < cut.dew_point_c;
-        placer.place(ui,
-                     {cut.placement.to_screen(cold->at), format_temperature(cold->c, ui.units),
-                      std::string(part_word(part)) + (wet ? ", wet" : ""), wet ? ui.theme.water : 0,
-                      part_key(part), callout_id(of, part_word(part)), of});
+        placer.add({cut.placement.to_screen(cold->at), format_temperature(cold->c, ui.units),
+                    std::string(part_word(part)) + (wet ? ", wet" : ""), wet ? ui.theme.water : 0,
+                    part_key(part), callout_id(of, part_word(part)), of});
     }
+    add_dew_point(ui, cut, of, placer, roomy);
+    placer.draw(ui);
     placer.listen(ui);
+}
+
+void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Written how) {
+    const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
+    CalloutPlacer placer(area, SolidMap(cut.solved->field, cut.placement, area));
+    placer.reserve(Box{area.x, area.y, area.w, chips_px}); // and switches
+    if (how.foot_px > 0)
+        placer.reserve(Box{area.x, area.bottom() - how.foot_px, area.w, how.foot_px});
+    float top = area.y + chips_px - 2;
+    if (how.headed) {
+        const std::string name = of == Shown::today ? "Today" : session.remedy_name();
+        ImFont* font = ui.platform.fonts.strong;
+        text_fitted(ui, font, {area.x + 10, top}, area.w - 20, ui.theme.ink, name);
+        const Box box{area.x + 10, top, std::min(text_size(ui, font, name).x, area.w - 20), 20};
+        note(ui, Role::heading, callout_id(of, "name"), box, name, "2");
+        placer.reserve(box);
+        top = box.bottom();
+    }
+    air_labels(ui, session, placer, plan(), of, top, area.bottom() - 20 - how.airs_px);
+    // How much of the glass's far end lies under the chips or beyond the picture's edge.
+    const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
+    const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
+                                                   : std::max(0.0f, end - (area.bottom() - 26));
+    draw_glass_faces(ui, cut, session.result(of).glass, placer, area, how.roomy,
+                     plan() ? 0 : clear);
+    add_streams(ui, cut, of, placer);
+    if (how.legend) small_legend(ui, cut.scale, placer);
+    place_callouts(ui, of, placer, how.roomy);
 }
 
 void Slice::draw_probe(Ui& ui, Box box) {
