@@ -49,7 +49,7 @@ const PartSurface* wet_part(const Assessment& result) {
 }
 
 std::string wet_clause(const PartSurface& part) {
-    return fill(part.frost ? phrases::frost : phrases::wet, {place_of(part.part)});
+    return fill(part.frost ? phrases::frost : phrases::wet, {place_and_cut(part)});
 }
 
 /// Glass temperature and water, as far as they change or trouble.
@@ -63,7 +63,7 @@ std::string glass_clause(double before_c, double after_c, const PartSurface* wet
         return fill(phrases::glass_stays, {after}) + wet_clause(*wet_after);
     if (wet_after) return text + wet_clause(*wet_after);
     if (!wet_before) return text;
-    return text.empty() ? fill(phrases::dries, {place_of(wet_before->part)})
+    return text.empty() ? fill(phrases::dries, {place_and_cut(*wet_before)})
                         : text + std::string(phrases::and_dries);
 }
 

@@ -140,7 +140,7 @@ std::optional<DewMark> dew_mark(const assess::SolvedCut& s, double dew_point_c) 
 const char* part_word(opening::Part part) {
     switch (part) {
     case opening::Part::glass_centre:
-        return "glass centre";
+        return "glass center";
     case opening::Part::glass_edge:
         return "glass edge";
     case opening::Part::frame:

@@ -135,13 +135,13 @@ TEST_CASE("the cheapest plan that solves is found, and no cheaper one solves") {
         const Cheapest found = cheapest_plan({today, now}, all);
         REQUIRE(found.plan);
         CHECK(found.plan->solved);
-        CHECK(found.plan->bothered_pct <= solved_pct);
+        CHECK(std::lround(found.plan->bothered_pct) <= std::lround(solved_pct));
         if (found.nearly) CHECK(found.nearly->price <= found.plan->price);
         for (const Plan& plan : all) {
             if (plan.price >= found.plan->price) break;
             CAPTURE(plan.name);
             const opening::Case then = opening::apply(plan.remedy, today);
-            CHECK(assess::assess(then, Accuracy::draft).seat.ankle_bare_pct > solved_pct);
+            CHECK(assess::assess(then, Accuracy::draft).seat.ankle_bare_pct >= solved_pct + 0.5);
         }
     }
 }

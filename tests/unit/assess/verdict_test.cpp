@@ -66,8 +66,8 @@ TEST_CASE("a tight single-glazed window drafts by its cold glass") {
 TEST_CASE("good glass in an open joint drafts by the joint, and foam alone mends it") {
     const std::string text = say(new_but_open(), "full_vinyl");
     CAPTURE(text);
-    CHECK(says(text, "of the draft here is the joint behind the casing"));
-    CHECK(says(text, "foam in the joint alone:"));
+    CHECK(says(text, "of the draft here is the shim space behind the casing"));
+    CHECK(says(text, "foam in the shim space alone:"));
 }
 
 TEST_CASE("a slipped sash is mended by pushing it home, which equals a new unit's relief") {
