@@ -40,6 +40,8 @@ inline constexpr Phrase glass_goes = "; the glass goes from {0} to {1}",
                         frost = ", with frost on {0}", dries = "; {0} dries",
                         and_dries = " and dries";
 /// Of a place and the cut it lies in.
+/// After words about the glass.
+inline constexpr Phrase on_it = "it", its_edge = "its edge ({0})", elsewhere = "{0} ({1})";
 inline constexpr Phrase in_cut = "{0} at the {1}";
 inline constexpr Phrase cuts[] = {"head", "jamb", "sill", "meeting rail"};
 inline constexpr Phrase parts[] = {

@@ -345,7 +345,8 @@ double shown_money(double amount) {
 
 std::string format_money(double amount, const std::string& currency) {
     const double shown = shown_money(amount);
-    return currency + fixed(shown, shown == std::round(shown) ? 0 : 2, false);
+    const std::string size = fixed(std::fabs(shown), shown == std::round(shown) ? 0 : 2, false);
+    return (shown < 0 ? minus_sign : "") + currency + size;
 }
 
 std::string typeset(std::string text) {

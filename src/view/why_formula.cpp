@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Formulas with the actual values put in.
+#include "assess/sentences.hpp"
 #include "opening/covered_glass.hpp"
 #include "opening/crack_stream.hpp"
 #include "opening/layout.hpp"

@@ -123,7 +123,7 @@ constexpr Leaning leanings[] = {
     {"bill.payback", "year_cost"},    {"bill.value", "year_cost"},
 };
 
-std::string path(std::string_view key, const Case& c, const assess::Assessment& a) {
+std::string path(std::string_view key, const Case& c, const assess::Assessment& a, Units u) {
     const double k = c.room.air_c - c.weather.outside_c;
     const opening::UnitSize unit = opening::unit_size(c.opening);
     const double unit_m2 = unit.width_m * unit.height_m;
@@ -134,9 +134,9 @@ std::string path(std::string_view key, const Case& c, const assess::Assessment& 
         return put("U × area × (room − outdoors) = %.3f × %.3f × %.2f (SI)", a.u_frame_w_m2k,
                    a.frame_m2, k);
     if (key == "path.glass")
-        return put("whole window − edge − frame = %.1f − %.1f − %.1f W",
-                   a.u_window_w_m2k * unit_m2 * k, a.u_edge_w_m2k * a.edge_m2 * k,
-                   a.u_frame_w_m2k * a.frame_m2 * k);
+        return "whole window − edge − frame = " + format_heat(a.u_window_w_m2k * unit_m2 * k, u) +
+               " − " + format_heat(a.u_edge_w_m2k * a.edge_m2 * k, u) + " − " +
+               format_heat(a.u_frame_w_m2k * a.frame_m2 * k, u);
     return put("all heat − U window × area × (room − outdoors)\n= %.1f − %.3f × %.3f × %.2f (SI)",
                a.heat_w, a.u_window_w_m2k, unit_m2, k);
 }
@@ -146,7 +146,7 @@ std::string of_sheet(std::string_view key, const Session& session, Shown of, Uni
     if (key != "sheet.work") return sheet_formula(key, session, of, u);
     const house::Sheet s = house::sheet(session.house(), session.record());
     const std::string& currency = session.house().currency;
-    return put("%.1f hours × ", s.hours) + format_money(session.house().hour, currency) +
+    return put("%.2f hours × ", s.hours) + format_money(session.house().hour, currency) +
            " + material " + format_money(s.material_cost, currency);
 }
 
@@ -164,7 +164,7 @@ const assess::Figure* tried_figure(std::string_view key) {
 
 std::string page_formula(std::string_view key, const Session& session, Shown of, Units units) {
     const assess::Assessment& a = session.result(of);
-    if (key.substr(0, 5) == "path.") return path(key, session.shown_case(of), a);
+    if (key.substr(0, 5) == "path.") return path(key, session.shown_case(of), a, units);
     if (key.substr(0, 6) == "sheet.") return of_sheet(key, session, of, units);
     return {};
 }

@@ -43,6 +43,7 @@ Assessment made_of(const Numbers& n) {
     edge.frost = n.wet && n.edge_c < 0;
     PartSurface casing;
     casing.part = Part::casing;
+    casing.position = opening::Position::sill;
     casing.surface_c = 12;
     a.parts = {edge, casing};
     return a;
@@ -116,15 +117,13 @@ const VerdictRow verdict_rows[] = {
      "Foam the shim space",
      {0.9, 0.1, 0, 33, 0.27, -2, 3, true},
      "Nine tenths of the draft here is cold glass. Foam the shim space: the draft stays, 33 of "
-     "100 people bothered; the glass stays at −2 °C, with water on the edge of the glass at the "
-     "sill."},
+     "100 people bothered; the glass stays at −2 °C, with water on its edge (sill)."},
     {"frost stays",
      {0.9, 0.05, 0.05, 34, 0.28, -2, -4, true},
      "Foam the shim space",
      {0.9, 0.1, 0, 33, 0.27, -2, -4, true},
      "Nine tenths of the draft here is cold glass. Foam the shim space: the draft stays, 33 of "
-     "100 people bothered; the glass stays at −2 °C, with frost on the edge of the glass at the "
-     "sill."},
+     "100 people bothered; the glass stays at −2 °C, with frost on its edge (sill)."},
     {"glass dries",
      {0.9, 0.05, 0.05, 34, 0.28, -2, 3, true},
      "Heater below",
@@ -282,7 +281,7 @@ const ColdRow cold_rows[] = {
     {{0.1, 0.6, 0.3, 34, 0.28, -2, -3, true},
      "Today: the coldest place is the edge of the glass at the sill, −3 °C, with frost."},
     {{0.1, 0.6, 0.3, 34, 0.28, -2, 14},
-     "Today: the coldest place is the casing at the head, 12 °C; nothing that room air touches "
+     "Today: the coldest place is the casing at the sill, 12 °C; nothing that room air touches "
      "gets wet."},
 };
 
