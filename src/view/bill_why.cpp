@@ -34,17 +34,17 @@ constexpr MonthSum month_sums[] = {
     {"bill.cool", "cooling with the window − cooling without", &MonthHeat::cooling_kwh},
 };
 
-/// "20.1 + 15.3 + … = 80.2 kWh", January first.
+/// "20.12 + 15.31 + … = 80.24 kWh", January first.
 std::string month_terms(const assess::YearHeat& year, double MonthHeat::*of) {
     std::vector<double> months;
     for (const MonthHeat& month : year.months)
         months.push_back(month.*of);
     std::string words;
-    for (const double month : adding_up(std::move(months), 0.1)) {
-        const std::string term = one_digit(month);
+    for (const double month : adding_up(std::move(months), 0.01)) {
+        const std::string term = cents(month, "");
         words += (words.empty() ? "" : " + ") + (month < 0 ? "(" + term + ")" : term);
     }
-    return words + " = " + one_digit(year.total.*of) + " kWh";
+    return words + " = " + cents(year.total.*of, "") + " kWh";
 }
 
 } // namespace
