@@ -60,8 +60,8 @@ function table({ t, m, h, r }) {
   return made;
 }
 
-function list({ r }) {
-  const made = element("ul");
+function list({ m, r }) {
+  const made = element("ul", m ? { class: m } : {});
   for (const [words, rule] of r) {
     const item = element("li", {}, words);
     if (rule) item.append(" ", element("span", { class: "rule" }, `Rule: ${rule}.`));
@@ -109,6 +109,25 @@ function pages(blocks, urls) {
   return main;
 }
 
+/// A line at the foot of every sheet of paper: whose it is, and which of how many. Each side has a
+/// name of its own for it, since particulars may take several sheets. Where a browser draws no
+/// margins of pages the sheets go without.
+function footers(main) {
+  if (!document.adoptedStyleSheets) return null;
+  const quoted = (words) => `"${words.replace(/[\\"]/g, "\\$&").replace(/\s+/g, " ")}"`;
+  const house = main.querySelector("h1").textContent;
+  let rules = "";
+  main.querySelectorAll("section").forEach((side, i) => {
+    const whole = side.classList.contains("house");
+    const words = whole ? house : `${house} · ${side.querySelector("h2").textContent}`;
+    side.style.page = `side${i}`;
+    rules += `@page side${i} { @bottom-left { content: ${quoted(words)}; } }\n`;
+  });
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync(rules);
+  return sheet;
+}
+
 class Sheet {
   constructor(stage) {
     this.stage = stage;
@@ -132,6 +151,8 @@ class Sheet {
     bar.append(close);
     this.frame.append(bar, main);
     document.body.append(this.frame);
+    this.footers = footers(main);
+    if (this.footers) document.adoptedStyleSheets = [...document.adoptedStyleSheets, this.footers];
     document.body.classList.add("reporting");
     this.stage.inert = true;
     document.title = `${main.querySelector("h1").textContent}, report`;
@@ -144,6 +165,10 @@ class Sheet {
     removeEventListener("keydown", this.keys, true);
     this.frame.remove();
     this.frame = null;
+    if (this.footers) {
+      document.adoptedStyleSheets =
+        [...document.adoptedStyleSheets].filter((one) => one !== this.footers);
+    }
     for (const url of this.urls.values()) URL.revokeObjectURL(url);
     document.body.classList.remove("reporting");
     this.stage.inert = false;

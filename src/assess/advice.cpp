@@ -38,8 +38,9 @@ std::string from_tests(const FindOut& found, std::size_t answers) {
 
 /// What the chosen remedy leaves, and of which causes.
 std::string left_by(const Chosen& chosen, const physics::SeatResult& today,
-                    const physics::SeatResult& then) {
-    std::string text = fill(phrases::remedy, {chosen.name, what_is_left(today, then)}) + ".";
+                    const physics::SeatResult& then, bool tested) {
+    std::string text = fill(phrases::remedy, {chosen.name, what_is_left(today, then)});
+    text += tested ? std::string(phrases::by_these_tests) + "." : ".";
     if (no_draft(*chosen.result)) return text;
     const auto all = causes(then.share);
     return text + fill(phrases::of_what_is_left,
@@ -51,7 +52,7 @@ std::string left_by(const Chosen& chosen, const physics::SeatResult& today,
 std::string beside(const Chosen& chosen, double pct, const Plan& plan,
                    const std::optional<Plan>& nearly, std::string_view currency) {
     if (chosen.name == plan.name || (nearly && chosen.name == nearly->name)) return "";
-    if (pct > solved_pct) return fill(phrases::not_solved, {chosen.name, whole(pct)});
+    if (!solves(pct)) return fill(phrases::not_solved, {chosen.name, whole(pct)});
     if (chosen.price <= plan.price) return "";
     return fill(pct > plan.bothered_pct - noticed_pct ? phrases::dearer_same
                                                       : phrases::dearer_better,
@@ -60,7 +61,7 @@ std::string beside(const Chosen& chosen, double pct, const Plan& plan,
 
 std::string cheapest_sentence(const Assessment& today, const Chosen* chosen, double chosen_pct,
                               const Cheapest& cheapest, std::string_view currency) {
-    if (no_draft(today) || today.seat.ankle_bare_pct <= solved_pct)
+    if (no_draft(today) || solves(today.seat.ankle_bare_pct))
         return fill(phrases::enough_today, {limit()});
     const Plan& plan = cheapest.plan ? *cheapest.plan : cheapest.best;
     if (plan.name.empty()) return "";
@@ -76,25 +77,40 @@ std::string cheapest_sentence(const Assessment& today, const Chosen* chosen, dou
     return text;
 }
 
-const PartSurface* coldest(const Assessment& result) {
+/// Of what touches the room's own air; behind a storm panel the air is drier.
+const PartSurface* coldest_inside(const Assessment& result) {
     const PartSurface* found = nullptr;
     for (const PartSurface& part : result.parts)
-        if (!found || part.surface_c < found->surface_c) found = &part;
+        if (part.part != opening::Part::storm && (!found || part.surface_c < found->surface_c))
+            found = &part;
     return found;
 }
 
-std::string still_cold(const Assessment& result, const physics::SeatResult& seat, bool fahrenheit) {
-    const PartSurface* part = coldest(result);
+std::string storm_panel(const Assessment& result, bool fahrenheit) {
+    for (const PartSurface& part : result.parts)
+        if (part.part == opening::Part::storm)
+            return fill(part.frost ? phrases::storm_frost
+                        : part.wet ? phrases::storm_wet
+                                   : phrases::storm_dry,
+                        {temperature_in_words(part.surface_c, fahrenheit)});
+    return "";
+}
+
+/// `whose`: with which remedy, or today.
+std::string still_cold(std::string_view whose, const Assessment& result,
+                       const physics::SeatResult& seat, bool fahrenheit) {
+    const PartSurface* part = coldest_inside(result);
     if (!part) return "";
     std::string text =
         fill(part->frost ? phrases::still_frost
              : part->wet ? phrases::still_wet
                          : phrases::coldest,
-             {place_of(part->part), temperature_in_words(part->surface_c, fahrenheit),
+             {whose, place_and_cut(*part), temperature_in_words(part->surface_c, fahrenheit),
               temperature_in_words(result.dew_point_c, fahrenheit)});
+    text += storm_panel(result, fahrenheit);
     const double falling_pct =
         physics::ankle_draft(seat.downdraft_speed_m_s, seat.pmv).standard_pct;
-    if (!no_draft(result) && falling_pct > solved_pct)
+    if (!no_draft(result) && !solves(falling_pct))
         text += fill(phrases::still_falling, {whole(falling_pct)});
     return text;
 }
@@ -111,11 +127,14 @@ Advice advice(const Assessment& today, const Chosen* chosen, const Cheapest* che
     const physics::SeatResult seat = told(then.seat);
     Advice text;
     text.from = answers > 0 ? from_tests(found, answers) : where_from(today);
-    if (chosen) text.left = left_by(*chosen, told(today.seat), seat);
+    if (chosen) text.left = left_by(*chosen, told(today.seat), seat, answers > 0);
     if (cheapest)
         text.cheapest =
             cheapest_sentence(today, chosen, seat.ankle_bare_pct, *cheapest, style.currency);
-    text.still_cold = still_cold(then, seat, style.fahrenheit);
+    text.still_cold =
+        still_cold(chosen ? fill(phrases::with_remedy, {within_sentence(chosen->name)})
+                          : std::string(phrases::as_is),
+                   then, seat, style.fahrenheit);
     text.next_test =
         found.next ? fill(phrases::next, {found.next->question}) : std::string(phrases::no_next);
     return text;

@@ -39,7 +39,7 @@ constexpr std::string_view pocket_estimate =
 constexpr std::string_view bead_estimate =
     "What leaks past a bead of foam is an estimate within a factor of 2.";
 constexpr std::string_view upright_frame =
-    "The glass leans: its U, sky and sun follow the tilt; frame, edge, joint and covering are "
+    "The glass leans: its U, sky and sun follow the tilt; frame, edge, shim space and covering are "
     "computed as if upright.";
 constexpr std::string_view upright_air =
     "Falling air, draft and radiation at the seat are computed for upright glass; leaning glass is "

@@ -10,7 +10,7 @@
 namespace shimlight::assess {
 
 struct CheapRelief {
-    std::string_view measure; ///< "foam in the joint"; empty when none reaches the aim
+    std::string_view measure; ///< "foam in the shim space"; empty when none reaches the aim
     double bothered_pct = 0;
 };
 

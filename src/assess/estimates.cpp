@@ -45,7 +45,7 @@ constexpr Row rows[] = {
     {"seal", 0.5, 1.7,
      [](const Case& c) { return has_fill(c, ShimFill::backer_rod, ShimFill::foamed); },
      [](Factors& f) -> double& { return f.fill; },
-     "What still passes a sealed joint: half to 1.7 times."},
+     "What still passes a sealed shim space: half to 1.7 times."},
     {"foam_bead", 0.5, 2,
      [](const Case& c) { return c.opening.shim.fill == ShimFill::partly_foamed; },
      [](Factors& f) -> double& { return f.fill; },

@@ -12,6 +12,7 @@ namespace shimlight::assess {
 
 namespace {
 
+constexpr double w_m2_per_btu = 3.154591; // W/m² in 1 Btu/h·ft²
 constexpr double computation_error_k = 1; // estimate, see the header
 
 std::string value_in_words(Kind kind, double value, bool fahrenheit) {
@@ -25,7 +26,8 @@ std::string value_in_words(Kind kind, double value, bool fahrenheit) {
     case Kind::emissivity:
         return "0." + std::to_string(100 + std::lround(100 * value)).substr(1);
     case Kind::heat:
-        return std::to_string(std::lround(value)) + "\u00a0W/m²";
+        return fahrenheit ? std::to_string(std::lround(value / w_m2_per_btu)) + "\u00a0Btu/h·ft²"
+                          : std::to_string(std::lround(value)) + "\u00a0W/m²";
     case Kind::yes_no:
         break;
     }

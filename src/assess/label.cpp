@@ -47,7 +47,7 @@ std::string refuse_share(const std::optional<double>& value, const Reach& span, 
     if (!value || *value <= span.high + limit_margin_sun) return "";
     return std::string(name) + " of " + number(*value) + " is more than glass and its share of " +
            "the window let through: at most " + number(span.high) +
-           ". It may belong to the centre of glass.";
+           ". It may belong to the center of glass.";
 }
 
 std::string refuse_ratio(const Label& label) {
@@ -88,7 +88,7 @@ std::string label_told(const LabelAnswer& answer, const Label& label) {
                " and a visible transmittance of " + number(r.light) + ".";
     }
     if (answer.alike <= 1) return "One generic build is like that.";
-    return std::to_string(answer.alike) + " generic builds are like that; centre of glass from " +
+    return std::to_string(answer.alike) + " generic builds are like that; center of glass from " +
            u_text(answer.centre_u_low_w_m2k, label.us_units) + " to " +
            u_text(answer.centre_u_high_w_m2k, label.us_units) + ".";
 }

@@ -11,12 +11,13 @@ using Phrase = std::string_view;
 
 // Causes; the short form as the last of three.
 inline constexpr Phrase cold_glass = "cold glass", sash = "the sash",
-                        joint = "the joint behind the casing", joint_short = "the joint";
+                        joint = "the shim space behind the casing", joint_short = "the shim space";
 
 // Cheap measures.
 inline constexpr Phrase lock = "pushing home and locking", strip = "weather strip",
-                        foam = "foam in the joint",
-                        strip_foam = "weather strip and foam in the joint", storm = "a storm panel",
+                        foam = "foam in the shim space",
+                        strip_foam = "weather strip and foam in the shim space",
+                        storm = "a storm panel",
                         storm_strip_foam = "a storm panel, weather strip and foam";
 
 // Where the draft comes from.
@@ -31,12 +32,18 @@ inline constexpr Phrase one_test = "one test", some_tests = "{0} tests";
 inline constexpr Phrase nameless = "This remedy", remedy = "{0}: {1}";
 inline constexpr Phrase bothered = "{0} bothered", worse = "a worse draft, {0}, not {1}",
                         more = "{0}, not {1}", stays = "the draft stays, {0}",
-                        less = "{0} instead of {1}", alone = "; {0} alone: {1}";
+                        less = "{0} instead of {1}", by_these_tests = ", by these tests",
+                        alone = "; {0} alone: {1}";
 inline constexpr Phrase of_what_is_left = " Of what is left {0} is {1}{2}.";
 inline constexpr Phrase glass_goes = "; the glass goes from {0} to {1}",
                         glass_stays = "; the glass stays at {0}", wet = ", with water on {0}",
                         frost = ", with frost on {0}", dries = "; {0} dries",
                         and_dries = " and dries";
+/// Of a place and the cut it lies in.
+/// After words about the glass.
+inline constexpr Phrase on_it = "it", its_edge = "its edge ({0})", elsewhere = "{0} ({1})";
+inline constexpr Phrase in_cut = "{0} at the {1}";
+inline constexpr Phrase cuts[] = {"head", "jamb", "sill", "meeting rail"};
 inline constexpr Phrase parts[] = {
     "the glass", "the edge of the glass", "the frame",      "the casing",
     "the wall",  "its coldest place",     "the storm panel"};
@@ -51,13 +58,22 @@ inline constexpr Phrase dearer_same = " {0} costs {1} more and leaves hardly few
 inline constexpr Phrase dearer_better = " {0} costs {1} more and leaves {2}.";
 inline constexpr Phrase not_solved = " {0} leaves {1}.";
 inline constexpr Phrase none_solves =
-    "Nothing here leaves {0} of 100 or fewer bothered at the ankles. Cheapest of the best: {1}, "
+    "Nothing here leaves {0} of 100 or fewer bothered at the ankles. Of those that leave the "
+    "fewest the cheapest is {1}, "
     "for {2} ({3} bothered).";
-inline constexpr Phrase still_wet = "Still cold and wet: {0}, {1}; water stands below {2}.";
-inline constexpr Phrase still_frost = "Still cold: {0}, {1}, with frost.";
-inline constexpr Phrase coldest = "Coldest place: {0}, {1}; nothing gets wet.";
-inline constexpr Phrase still_falling = " Falling air alone would bother {0} of 100.";
-inline constexpr Phrase next = "Test next: {0}";
+inline constexpr Phrase as_is = "Today", with_remedy = "With {0}";
+inline constexpr Phrase still_wet =
+    "{0}: the coldest place is {1}, {2}, and wet: water stands where it is colder than {3}.";
+inline constexpr Phrase still_frost = "{0}: the coldest place is {1}, {2}, with frost.";
+inline constexpr Phrase coldest =
+    "{0}: the coldest place is {1}, {2}; nothing that room air touches gets wet.";
+inline constexpr Phrase storm_wet = " The storm panel's inner face, {0}, gets wet (estimate).",
+                        storm_frost = " The storm panel's inner face, {0}, gets frost (estimate).",
+                        storm_dry = " The storm panel, {0}, stays dry: the air behind it is drier "
+                                    "(estimate).";
+inline constexpr Phrase still_falling =
+    " Falling air alone, without any leak, would bother {0} of 100.";
+inline constexpr Phrase next = "Test next, on the window as it is today: {0}";
 inline constexpr Phrase no_next = "No further test would tell more.";
 
 // A reading beside the computation.

@@ -7,6 +7,7 @@
 #include "assess/words.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace shimlight::assess {
 
@@ -56,23 +57,28 @@ bool only_warmer(const Remedy& remedy) {
     return true;
 }
 
-/// All the same changes.
-bool alike(const Plan& a, const Plan& b) {
-    const auto& x = a.remedy.changes;
-    const auto& y = b.remedy.changes;
-    return std::equal(x.begin(), x.end(), y.begin(), y.end(),
-                      [](const opening::Change& one, const opening::Change& other) {
-                          return one.field == other.field && one.value == other.value;
-                      });
+/// What `a` changes is in `b` too, or is so today already.
+bool covers(const Remedy& b, const Remedy& a, const Case& today) {
+    return std::all_of(a.changes.begin(), a.changes.end(), [&](const opening::Change& one) {
+        double there = one.field->get(today);
+        for (const opening::Change& other : b.changes)
+            if (other.field == one.field) there = other.value;
+        return std::fabs(there - one.value) < 1e-9;
+    });
+}
+
+/// Both leave the same window, in whatever order and with whatever changes that change nothing.
+bool alike(const Plan& a, const Plan& b, const Case& today) {
+    return covers(a.remedy, b.remedy, today) && covers(b.remedy, a.remedy, today);
 }
 
 /// By price; of equals the earlier one first.
-void keep(std::vector<Plan>& all, Plan plan, double hour) {
+void keep(std::vector<Plan>& all, Plan plan, const Case& today, double hour) {
     if (only_warmer(plan.remedy)) return;
     plan.price = price_of(plan.remedy, hour);
     std::size_t place = all.size();
     for (std::size_t i = all.size(); i-- > 0;) {
-        if (alike(all[i], plan)) return;
+        if (alike(all[i], plan, today)) return;
         if (all[i].price > plan.price) place = i;
     }
     all.insert(all.begin() + static_cast<std::ptrdiff_t>(place), std::move(plan));
@@ -97,16 +103,17 @@ std::vector<Plan> plans(const PlanQuestion& question) {
         Plan plan;
         plan.name = remedy.name;
         plan.remedy = remedy;
-        if (price_of(remedy, hour) > 0) keep(all, std::move(plan), hour); // else it is unknown
+        if (price_of(remedy, hour) > 0)
+            keep(all, std::move(plan), today, hour); // else it is unknown
     }
     for (const std::string_view key : alone)
-        keep(all, combine({key}, today), hour);
+        keep(all, combine({key}, today), today, hour);
     for (const std::string_view strip : strips)
         for (const std::string_view joint : joints)
             for (const std::string_view storm : storms)
                 // Strip brings the lock along.
                 keep(all, combine({strip.empty() ? "lock_home" : strip, joint, storm}, today),
-                     hour);
+                     today, hour);
     for (Plan& plan : all)
         plan.bothered_pct = bothered_pct(
             question, quick_seat(opening::apply(plan.remedy, today), today, question.now));
@@ -130,7 +137,7 @@ Cheapest cheapest_plan(const PlanQuestion& question, const std::vector<Plan>& by
         if (plan.bothered_pct > solved_pct + estimate_pct) continue;
         if (plan.bothered_pct > solved_pct - estimate_pct && ++doubtful > most_doubtful) continue;
         Plan answer = solve(plan);
-        if (answer.bothered_pct <= solved_pct) {
+        if (solves(answer.bothered_pct)) {
             result.plan = std::move(answer);
             return result;
         }

@@ -5,6 +5,7 @@
 #include "assess/assessment.hpp"
 #include "opening/remedy.hpp"
 
+#include <cmath>
 #include <optional>
 #include <span>
 #include <string>
@@ -15,6 +16,11 @@ namespace shimlight::assess {
 /// A draft is solved at this share of people bothered: the limit of ASHRAE 55-2020 for draft at the
 /// ankles (from memory).
 inline constexpr double solved_pct = 20;
+
+/// People are told whole, so whole people decide: what is shown as 20 is 20.
+inline bool solves(double bothered_pct) {
+    return std::round(bothered_pct) <= solved_pct;
+}
 
 /// A remedy or several together.
 struct Plan {

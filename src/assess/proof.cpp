@@ -23,12 +23,12 @@ struct Suspect {
     bool of_the_day = false; ///< no fault of the work
 };
 constexpr Suspect suspects[] = {
-    {"joint as before", "a joint as it was before the work",
+    {"joint as before", "a shim space as it was before the work",
      "look behind the casing: is the shim space filled all round, sill and corners too, and the "
      "casing caulked?"},
     {"sash as before", "a sash as it was before the work",
      "look at the sash: pushed home, locked, its weather strip whole, paper gripped all round?"},
-    {"shim filling", "a joint still open",
+    {"shim filling", "a shim space still open",
      "look behind the casing: is the shim space filled all round, sill and corners too?"},
     {"casing caulk", "a casing that is not caulked",
      "look along its edge: is the bead whole, below the sill too?"},

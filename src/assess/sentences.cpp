@@ -73,8 +73,29 @@ std::string what_is_left(const physics::SeatResult& today, const physics::SeatRe
     return fill(phrases::less, {after, before});
 }
 
+const PartSurface* coldest_glass(const Assessment& result) {
+    const PartSurface* found = nullptr;
+    for (const PartSurface& part : result.parts) {
+        const bool glass =
+            part.part == opening::Part::glass_centre || part.part == opening::Part::glass_edge;
+        if (glass && (!found || part.surface_c < found->surface_c)) found = &part;
+    }
+    return found;
+}
+
 std::string_view place_of(opening::Part part) {
     return phrases::parts[static_cast<std::size_t>(part)];
+}
+
+std::string_view cut_word(opening::Position position) {
+    return phrases::cuts[static_cast<std::size_t>(position)];
+}
+
+std::string place_and_cut(const PartSurface& surface) {
+    const std::string place(place_of(surface.part));
+    if (surface.part == opening::Part::glass_centre || surface.part == opening::Part::storm)
+        return place;
+    return fill(phrases::in_cut, {place, cut_word(surface.position)});
 }
 
 } // namespace shimlight::assess

@@ -48,8 +48,23 @@ const PartSurface* wet_part(const Assessment& result) {
     return nullptr;
 }
 
+/// Told after words about the glass, and short: the cut only.
+std::string wet_place(const PartSurface& part) {
+    const std::string_view cut = cut_word(part.position);
+    switch (part.part) {
+    case opening::Part::glass_centre:
+        return std::string(phrases::on_it);
+    case opening::Part::glass_edge:
+        return fill(phrases::its_edge, {cut});
+    case opening::Part::storm:
+        return std::string(place_of(part.part));
+    default:
+        return fill(phrases::elsewhere, {place_of(part.part), cut});
+    }
+}
+
 std::string wet_clause(const PartSurface& part) {
-    return fill(part.frost ? phrases::frost : phrases::wet, {place_of(part.part)});
+    return fill(part.frost ? phrases::frost : phrases::wet, {wet_place(part)});
 }
 
 /// Glass temperature and water, as far as they change or trouble.
@@ -63,7 +78,7 @@ std::string glass_clause(double before_c, double after_c, const PartSurface* wet
         return fill(phrases::glass_stays, {after}) + wet_clause(*wet_after);
     if (wet_after) return text + wet_clause(*wet_after);
     if (!wet_before) return text;
-    return text.empty() ? fill(phrases::dries, {place_of(wet_before->part)})
+    return text.empty() ? fill(phrases::dries, {place_and_cut(*wet_before)})
                         : text + std::string(phrases::and_dries);
 }
 

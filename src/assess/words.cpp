@@ -87,6 +87,13 @@ std::string fill(std::string_view phrase, std::initializer_list<std::string_view
     return text;
 }
 
+std::string within_sentence(std::string name) {
+    for (const std::string_view article : {"A ", "An ", "The "})
+        if (name.compare(0, article.size(), article) == 0)
+            name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
+    return name;
+}
+
 std::string capitalised(std::string text) {
     if (!text.empty())
         text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));

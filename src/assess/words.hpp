@@ -37,6 +37,9 @@ std::string listed(const std::vector<std::string>& names);
 /// A phrase with {0}, {1}, … replaced; see phrases.hpp.
 std::string fill(std::string_view phrase, std::initializer_list<std::string_view> values);
 
+/// A remedy's name within a sentence: "a low-e storm" for "A low-e storm".
+std::string within_sentence(std::string name);
+
 /// With a capital first letter (ASCII).
 std::string capitalised(std::string text);
 

@@ -151,7 +151,7 @@ constexpr CautionRow rows[] = {
      "US 29 CFR 1926.416(a), wires looked for before work (read); 1926.1053(b)(12) (from memory)",
      [](const SiteFacts& f) { return both(when(f.any_work), f.near_wires); }, Entry::near_wires},
     {"foam", "Foam",
-     "Wet foam and its vapour (MDI) can cause lasting asthma: fresh air, gloves, goggles, nobody "
+     "Wet foam and its vapor (MDI) can cause lasting asthma: fresh air, gloves, goggles, nobody "
      "sensitised in the room; the propellant burns: no flame, pilot lights out. Window foam of low "
      "pressure, little at a time, and try the sash before it cures: it can bow a frame.",
      "US OSHA ceiling 0.02 ppm MDI, NIOSH 0.005 ppm over a shift (read); propellant: label (from "

@@ -66,6 +66,9 @@ std::span<const CautionRow> caution_rows();
 /// Ends each: none is a ruling.
 inline constexpr std::string_view whose_word = " Check your local code; licensed practice decides.";
 
+/// The same, short, where many stand in a list under one sentence of whose word counts.
+inline constexpr std::string_view check_word = " Check local code.";
+
 struct Caution {
     const CautionRow* row = nullptr;
     bool unknown = false; ///< stays because a fact is not known

@@ -152,9 +152,9 @@ double film_tape_m(const Job& w) {
 
 constexpr MaterialRow rows[] = {
     {"foam", "Window foam, low-pressure", Measure::litres, 0.2, usual_can_l, "can",
-     "joint × its width × depth of the filling", foam_l},
+     "shim space × its width × depth of the filling", foam_l},
     {"rod", "Backer rod", Measure::length, 0.1, 0, "",
-     "joint; its diameter a quarter more than the joint is wide", rod_m, rod_size_m},
+     "shim space; its diameter a quarter more than that is wide", rod_m, rod_size_m},
     {"sealant", "Sealant", Measure::litres, 0.2, 0.3, "cartridge",
      "beads of 6 × 10 mm (1/4 × 3/8 in), tooled hollow: half of that × their length", sealant_l},
     {"casing", "Casing inside", Measure::length, 0.1, 0, "",

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdio>
 #include <limits>
 #include <vector>
 
@@ -103,6 +104,12 @@ Ranged ranged(Draws& draws, double value) {
     return {at(low_rank), value, at(high_rank)};
 }
 
+std::string percent_text(double share) {
+    char text[16];
+    std::snprintf(text, sizeof text, "%.3g\u2009%%", 100 * share);
+    return text;
+}
+
 std::string years_text(double years) {
     return std::to_string(static_cast<long>(std::lround(years)));
 }
@@ -159,6 +166,8 @@ Money money(std::span<const MoneyInput> each) {
     result.net_value = ranged(value, told.value);
     result.pays_share = static_cast<double>(pays) / draw_count;
     result.outlasts = told.discounted > life_years(each);
+    result.discount = first.discount;
+    result.escalation = first.escalation;
     return result;
 }
 
@@ -175,14 +184,17 @@ double year_kg_co2(const assess::YearHeat& year, const MoneyInput& input) {
 std::string payback_sentence(const Money& money, double life_years) {
     const Ranged& years = money.discounted_payback_years;
     const std::string life = years_text(life_years) + " years";
+    const std::string it_pays = "With " + percent_text(money.discount) + " interest and fuel " +
+                                percent_text(money.escalation) + " dearer a year it pays back in ";
     if (money.saving_per_year.value <= 0) return "It saves no money; other reasons must carry it.";
     if (years.low > life_years)
-        return "It pays back in more than the " + life +
+        return it_pays + "more than the " + life +
                " it will last; comfort, dryness and working order must carry it.";
     if (money.outlasts)
-        return "As told it pays back in more than the " + life + " it will last; in " +
-               years_text(100 * money.pays_share) + " of 100 draws it pays within them.";
-    const std::string from = "It pays back in " + years_text(years.low) + " to ";
+        return it_pays + "more than the " + life +
+               " it will last, most likely; the chance that it " + "pays within them is " +
+               years_text(100 * money.pays_share) + " in 100.";
+    const std::string from = it_pays + years_text(years.low) + " to ";
     if (years.high > life_years)
         return from + "more than the " + life + " it will last, most likely about " +
                years_text(years.value) + ".";

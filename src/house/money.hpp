@@ -74,9 +74,10 @@ struct Money {
     Ranged payback_years;     ///< price over saving; infinite without a saving
     /// The same with discount and escalation; infinite when it never comes back.
     Ranged discounted_payback_years;
-    Ranged net_value;      ///< discounted savings over the life, less the price
-    double pays_share = 0; ///< of the draws, value above 0 at the end of the life
-    bool outlasts = false; ///< the discounted payback is longer than the life
+    Ranged net_value;                    ///< discounted savings over the life, less the price
+    double pays_share = 0;               ///< of the draws, value above 0 at the end of the life
+    bool outlasts = false;               ///< the discounted payback is longer than the life
+    double discount = 0, escalation = 0; ///< a year, that it was reckoned with
 };
 
 Money money(const MoneyInput& input);

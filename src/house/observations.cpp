@@ -12,7 +12,7 @@ constexpr std::array<ObservationRow, observation_count> rows{{
     {"tissue_sash", "Tissue blown sideways at the sash", ""},
     {"tissue_casing", "Tissue blown sideways at the casing", ""},
     {"smoke", "Incense smoke drifts at the casing", ""},
-    {"light", "Light seen through the joint", ""},
+    {"light", "Light seen through the shim space", ""},
     {"rattle", "Sash rattles when pushed", ""},
     {"paper", "Paper slides out of the shut sash", ""},
     {"frost", "Frost on the glass",

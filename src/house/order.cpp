@@ -16,7 +16,7 @@ constexpr double inch_m = 0.0254;
 // Measures and deductions as published by sellers and trade papers (1/4 in each way, 3/8 in; 1/2 in
 // to 1 in in a rough opening); glass, storm, panel, film and the smallest units from memory.
 constexpr MethodRow rows[method_count] = {
-    {"none", "Nothing is ordered", "Frame to frame, for the lengths of joint and trim.",
+    {"none", "Nothing is ordered", "Frame to frame, for the lengths of shim space and trim.",
      "nothing."},
     {"glass", "New sash or glass", "Each sash's rebate, edge to edge, glass and putty out.",
      "1/8 in (3 mm) each way; sash makers ask for the opening and deduct themselves.", inch_m / 8,
@@ -27,7 +27,7 @@ constexpr MethodRow rows[method_count] = {
      inch_m / 4, inch_m / 4, 16 * inch_m, 24 * inch_m},
     {"full_frame", "Full-frame unit",
      "The rough opening, casing off: framing to framing, header to rough sill.",
-     "the joint on both sides; 1/2 to 1 in (13 to 25 mm) in all is usual.", inch_m, inch_m,
+     "the shim space on both sides; 1/2 to 1 in (13 to 25 mm) in all is usual.", inch_m, inch_m,
      14 * inch_m, 24 * inch_m},
     {"storm", "Storm panel", "Outdoors, between the faces of the frame where it will sit.",
      "1/8 in (3 mm) each way.", inch_m / 8, inch_m / 8},

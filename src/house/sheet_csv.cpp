@@ -185,7 +185,7 @@ void put_heads(Line& line) {
         line.put(words(std::string(row.name) + (row.measure == Measure::litres   ? " ml"
                                                 : row.measure == Measure::length ? " mm"
                                                                                  : "")));
-    for (const char* head : {"backer rod diameter mm", "to buy", "work minutes", "labour",
+    for (const char* head : {"backer rod diameter mm", "to buy", "work minutes", "labor",
                              "material", "together", "currency", "cautions"})
         line.put(words(head));
 }

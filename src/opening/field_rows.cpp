@@ -15,7 +15,7 @@ using Q = Quantity;
 using S = Scope;
 
 constexpr Choice shim_fills[] = {{"open", "open"},
-                                 {"stuffed", "stuffed with fibre"},
+                                 {"stuffed", "stuffed with fiber"},
                                  {"backer_rod", "backer rod and sealant"},
                                  {"foamed", "foamed"},
                                  {"partly_foamed", "foam bead, air behind"}};
@@ -29,19 +29,19 @@ constexpr Choice coatings[] = {{"none", "none"},
                                {"face5", "face 5"},
                                {"faces2and5", "faces 2 and 5"},
                                {"faces2and4", "faces 2 and 4"}};
-constexpr Choice spacers[] = {{"aluminium", "aluminium"},
+constexpr Choice spacers[] = {{"aluminium", "aluminum"},
                               {"stainless", "stainless steel"},
                               {"foam", "foam"},
                               {"hybrid", "plastic and steel foil"}};
 constexpr Choice storms[] = {{"none", "none"}, {"clear", "clear"}, {"low_e", "low-e"}};
 constexpr Choice frames[] = {{"wood", "wood"},
                              {"vinyl", "vinyl"},
-                             {"aluminium", "aluminium"},
+                             {"aluminium", "aluminum"},
                              {"clad_wood", "wood, clad outside"},
                              {"vinyl_steel", "vinyl with steel"},
-                             {"fibreglass", "fibreglass"},
+                             {"fibreglass", "fiberglass"},
                              {"composite", "composite"},
-                             {"aluminium_break", "aluminium, thermal break"}};
+                             {"aluminium_break", "aluminum, thermal break"}};
 constexpr Choice panels[] = {
     {"none", "none"}, {"clear", "clear"}, {"low_e", "low-e"}, {"film", "plastic film"}};
 constexpr Choice coating_kinds[] = {{"hard", "hard coat"},
@@ -53,10 +53,10 @@ constexpr Choice second_kinds[] = {{"same", "same as the other"},
                                    {"one_silver", "soft, 1 silver"},
                                    {"two_silvers", "soft, 2 silvers"},
                                    {"three_silvers", "soft, 3 silvers"}};
-constexpr Choice tints[] = {{"clear", "clear"},
+constexpr Choice tints[] = {{"clear", "not tinted"},
                             {"low_iron", "low iron"},
                             {"bronze", "bronze"},
-                            {"grey", "grey"},
+                            {"grey", "gray"},
                             {"green", "green"}};
 constexpr Choice skies[] = {{"cloudy", "cloudy"}, {"clear_night", "clear night"}};
 constexpr Choice coverings[] = {{"none", "none"},
@@ -122,21 +122,21 @@ constexpr std::array room_rows = {
          Q::long_m, S::room, 0.3, 4, 0.1,
          "Nearer one leans on the wall; farther off the formulas are not tested."}),
     at<&Case::room, &Room::storeys>(
-        {"room.storeys", "Heated storeys", "From the ground floor up; an attic lived in counts.",
-         Q::count, S::room, 1, 3, 1, "Made for houses of up to three storeys and a basement."}),
+        {"room.storeys", "Heated stories", "From the ground floor up; an attic lived in counts.",
+         Q::count, S::room, 1, 3, 1, "Made for houses of up to three stories and a basement."}),
     at<&Case::room, &Room::basement>(
         {"room.basement", "Heated basement",
          "Whether the house is heated below the ground floor: its air rises to the top as well.",
          Q::yes_no, S::room, 0, 1, 1, no_limit}),
     at<&Case::room, &Room::storey>(
-        {"room.storey", "Storey",
+        {"room.storey", "Story",
          "Where in the house the room is: cold air comes in low, warm air goes out high.",
          Q::choice, S::room, 0, 4, 1, no_limit, storey_choices}),
     at<&Case::room, &Room::height_above_neutral_m>(
         {"room.height_above_neutral_m", "Height in house",
          "From the house's neutral level to the window: below it cold air comes in, above it warm "
          "air goes out.",
-         Q::height_m, S::room, -8, 8, 0.5, "Made for houses of up to about four storeys."}),
+         Q::height_m, S::room, -8, 8, 0.5, "Made for houses of up to about four stories."}),
     // Wind coefficients of shielding classes 1 to 5 over that of class 1, ASHRAE 1989: 0.000319,
     // 0.000246, 0.000174, 0.000104, 0.000032 (read).
     at<&Case::room, &Room::shelter>(
@@ -193,8 +193,9 @@ constexpr std::array glass_rows = {
         {"glazing.panes", "Panes", "Sheets of glass in the sash, without a storm panel.", Q::count,
          S::opening, 1, 3, 1, "The sashes drawn here hold one to three panes."}),
     at<&Case::opening, &Opening::glazing, &Glazing::coating>(
-        {"glazing.coating", "Coating on face",
-         "Where the low-e coating lies; faces are counted from outdoors, without a storm panel.",
+        {"glazing.coating", "Low-e coating",
+         "Which face of the glass it lies on. Face 1 is the outdoor face of the outermost pane, "
+         "counted on inward: 2 and 3 line the first space. A storm panel is not counted.",
          Q::choice, S::opening, 0, 6, 1, "The face must exist: each pane has two.", coatings}),
     at<&Case::opening, &Opening::glazing, &Glazing::coating_kind>(
         {"glazing.coating_kind", "Coating kind",
@@ -234,7 +235,7 @@ constexpr std::array glass_rows = {
         {"glazing.panel", "Panel inside", "A second window set inside the sashes.", Q::choice,
          S::opening, 0, 3, 1, four_panes, panels}),
     at<&Case::opening, &Opening::glazing, &Glazing::tint>(
-        {"glazing.tint", "Outer glass", "Colour of the outermost pane of the sash.", Q::choice,
+        {"glazing.tint", "Outer glass", "Color of the outermost pane of the sash.", Q::choice,
          S::opening, 0, 4, 1, no_limit, tints}),
     at<&Case::opening, &Opening::covering>(
         {"covering", "Blind or curtain",

@@ -19,7 +19,7 @@ constexpr TintRow tints[] = {
     {31.0, 6.9, "generic clear float of 3.05 and 5.7 mm: solar 0.834 and 0.771 (read)"},
     {6.4, 2.0, "generic low-iron float of 3 mm: solar 0.899, light 0.913 (from memory)"},
     {112.6, 93.5, "generic bronze of 3.1 and 5.7 mm: solar 0.646 and 0.486 (read)"},
-    {122.0, 130.0, "generic grey of 3 and 6 mm: solar 0.626 and 0.455 (from memory)"},
+    {122.0, 130.0, "generic gray of 3 and 6 mm: solar 0.626 and 0.455 (from memory)"},
     {113.0, 35.0, "generic green of 3 and 6 mm: solar 0.635 and 0.487 (from memory)"},
 };
 

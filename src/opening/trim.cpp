@@ -22,7 +22,7 @@ void paint_side_trim(Painter& painter, const Layout& l, const Casing& casing) {
     if (!w.check)
         painter.solid(
             {w.sheathing_m - mould_thickness_m, mould_edge_m(l), w.sheathing_m, l.reveal_m},
-            Material::softwood, {"brick mould"});
+            Material::softwood, {"brick mold"});
     painter.solid({w.room_m, casing_edge_m(l, casing), w.room_m + casing.thickness_m, l.reveal_m},
                   Material::softwood, {"casing", Part::casing});
 }

@@ -179,7 +179,7 @@ void fill_radiation(const SeatWindow& window, const SeatRoom& room, const SeatPe
     result.asymmetry_dissatisfied_pct =
         view.asymmetry_k >= 0 ? cool_wall_pct(view.asymmetry_k) : warm_wall_pct(-view.asymmetry_k);
     if (view.asymmetry_k > 15) {
-        warn_once(result.warnings, "Radiant asymmetry towards a cool wall was studied below 15 K.");
+        warn_once(result.warnings, "Radiant asymmetry toward a cool wall was studied below 15 K.");
     }
 }
 

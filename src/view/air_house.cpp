@@ -187,7 +187,7 @@ void draw_house(Ui& ui, const opening::Case& c, const assess::LeakResult& leak, 
     draw_pressures(ui, c, h);
     draw_window(ui, h, c, leak, box);
     const std::string words = assess::fill(
-        "Pressure on this window's wall, house of {0} storeys. The window lies {1} the neutral "
+        "Pressure on this window's wall, house of {0} stories. The window lies {1} the neutral "
         "level. Wind {2} {3}. At the ground {4}, at this window {5}, under the roof {6}; above "
         "zero air comes in, below it goes out.",
         {std::to_string(h.storeys), height_words(c, ui.units, ""),

@@ -200,11 +200,12 @@ void Bill::energy(Ui& ui, const Session& session, Column& column) const {
         bars(ui, column, session, "bill.cooling", "Cooling that it adds, kWh",
              &MonthHeat::cooling_kwh);
         column.heading("bill.sums", b.two ? "The year: today → remedy" : "The year", 3);
-        row("bill.conduction", "Lost by glass, frame, joint", b.kwh(&MonthHeat::conduction_kwh),
-            "bill.loss");
+        row("bill.conduction", "Lost by glass, frame, shim space",
+            b.kwh(&MonthHeat::conduction_kwh), "bill.loss");
         row("bill.leakage", "Lost by leaking air", b.kwh(&MonthHeat::leakage_kwh), "bill.loss");
         row("bill.gain", "Sun let in", b.kwh(&MonthHeat::gain_kwh), "bill.loss");
-        row("bill.useful", "Of it saves heating", b.kwh(&MonthHeat::useful_gain_kwh), "bill.loss");
+        row("bill.useful", "Of that, saves heating", b.kwh(&MonthHeat::useful_gain_kwh),
+            "bill.loss");
         row("bill.heat", "Heating it costs", b.kwh(&MonthHeat::heating_kwh), "bill.heat");
         row("bill.cool", "Cooling it adds", b.kwh(&MonthHeat::cooling_kwh), "bill.cool");
     } else {
@@ -212,7 +213,7 @@ void Bill::energy(Ui& ui, const Session& session, Column& column) const {
         row("bill.heat", "Heat lost, by degree days",
             pair_words(whole(b.today->year_kwh), whole(b.remedy->year_kwh), b.two) + " kWh",
             "bill.heat");
-        row("bill.leakage", "Of it by leaking air",
+        row("bill.leakage", "Of that, by leaking air",
             pair_words(whole(b.today->year_kwh * b.today->year_air_share),
                        whole(b.remedy->year_kwh * b.remedy->year_air_share), b.two) +
                 " kWh",
@@ -232,9 +233,8 @@ void Bill::energy(Ui& ui, const Session& session, Column& column) const {
                    format_money(b.remedy->year_cost, currency), b.two),
         "bill.cost");
     row("bill.carbon", "CO₂ from it",
-        pair_words(whole(units(*b.today) * fuel.kg_co2_per_unit),
-                   whole(units(*b.remedy) * fuel.kg_co2_per_unit), b.two) +
-            " kg",
+        pair_words(format_mass(units(*b.today) * fuel.kg_co2_per_unit, ui.units),
+                   format_mass(units(*b.remedy) * fuel.kg_co2_per_unit, ui.units), b.two),
         "bill.carbon");
     tell_year(ui, session);
     if (b.two && b.today->year_kwh > 1)
@@ -265,7 +265,8 @@ void Bill::fuel_and_price(Ui& ui, Session& session, Column& column) {
     }
     for (const char* key : {"running.price_per_kwh", "running.efficiency"}) {
         const opening::Case today = session.today();
-        const auto moved = lever(ui, {field(key), today, ""}, column.take(lever_height_px, 2));
+        const auto moved = lever(ui, {field(key), today, "", session.house().currency},
+                                 column.take(lever_height_px, 2));
         if (!moved) continue;
         session.move(field(key), *moved, Shown::today, ui.gesture.down ? key : "");
         moving_ = ui.gesture.down;
@@ -307,38 +308,39 @@ void Bill::payback(Ui& ui, const Session& session, Column& column) const {
     const ImU32 ink = ui.theme.ink;
     column.row("bill.saving", "Saves a year", between_money(money_.saving_per_year, currency), ink,
                {"bill.saving"});
-    column.row("bill.payback", "Payback", between_years(money_.payback_years), ink,
-               {"bill.payback"});
-    column.row("bill.discounted", "Payback, at 4\u2009% interest",
+    column.row("bill.payback", "Payback, simple (no interest)", between_years(money_.payback_years),
+               ink, {"bill.payback"});
+    column.row("bill.discounted", "Payback, with 4\u2009% interest",
                between_years(money_.discounted_payback_years), ink, {"bill.payback"});
     column.row("bill.value", "Worth over " + whole(life_years_) + " years",
                between_money(money_.net_value, currency), ink, {"bill.value"});
-    column.row("bill.pays", "Pays within them",
-               "in " + whole(100 * money_.pays_share) + " of 100 draws", ink, {"bill.value"});
-    column.row("bill.kept", "CO₂ kept out a year", between_kg(money_.kg_co2_per_year), ink,
-               {"bill.carbon"});
+    column.row("bill.pays", "Chance that it pays by then",
+               whole(100 * money_.pays_share) + " in 100", ink, {"bill.value"});
+    column.row("bill.kept", "CO₂ kept out a year", between_mass(money_.kg_co2_per_year, ui.units),
+               ink, {"bill.carbon"});
     tell_money(ui, session, *remedy);
     column.sentence("bill.verdict", "Payback in a sentence",
                     house::payback_sentence(money_, life_years_), ink);
     column.sentence("bill.reasons", "Other reasons",
                     reasons_words(money_, session.today_result(), session.remedy_result()), ink);
-    column.sentence(
-        "bill.ranges", "What the ranges are",
-        "Each range holds 8 of 10 of 1000 draws of weather, leaks, prices and glass. "
-        "Worth: savings less price, fuel 2\u2009% dearer a year, 4\u2009% interest. It is taken "
-        "to last " +
-            whole(life_years_) + (life_years_ < 1.5 ? " year." : " years.") +
-            (session.today_result().year ? "" : " Sun is left out: choose a climate."),
-        ui.theme.soft);
+    column.sentence("bill.ranges", "What the ranges are",
+                    range_words("weather, leaks, prices and glass") +
+                        " Worth: savings less price, fuel 2\u2009% dearer a year, 4\u2009% "
+                        "interest. It is taken "
+                        "to last " +
+                        whole(life_years_) + (life_years_ < 1.5 ? " year." : " years.") +
+                        (session.today_result().year ? "" : " Sun is left out: choose a climate."),
+                    ui.theme.soft);
 }
 
 void Bill::thermostat(Ui& ui, const Session& session, Column& column) const {
     if (!begun_ || !session.has_remedy() || lower_k_ < telling_k) return;
     column.heading("bill.thermostat.head", "A lower thermostat", 3);
     const double air_c = session.today().room.air_c;
-    std::string words = "With the remedy the seat feels at " +
-                        format_temperature(air_c - lower_k_, ui.units) + " as today at " +
-                        format_temperature(air_c, ui.units) + ".";
+    std::string words = "With the remedy a room of " +
+                        format_temperature(air_c - lower_k_, ui.units) +
+                        " is as comfortable at this seat as one of " +
+                        format_temperature(air_c, ui.units) + " is today.";
     const opening::Running& running = session.house().running;
     if (lower_kwh_ > 0)
         words += " If the whole house is set lower by that, an ordinary one of " +
@@ -353,11 +355,11 @@ void Bill::list(Ui& ui, const Session& session, Column& column) const {
     column.heading("bill.list", "All measures by price", 3);
     const std::string& currency = session.house().currency;
     const Fonts& fonts = ui.platform.fonts;
-    const bool fine_today = session.today_result().seat.ankle_bare_pct <= assess::solved_pct;
+    const bool fine_today = assess::solves(session.today_result().seat.ankle_bare_pct);
     bool marked = fine_today;
     for (std::size_t i = 0; i < measures_.size(); ++i) {
         const Measure& m = measures_[i];
-        const bool solves = m.plan.solved && m.plan.bothered_pct <= assess::solved_pct;
+        const bool solves = m.plan.solved && assess::solves(m.plan.bothered_pct);
         const bool cheapest = solves && !marked;
         marked = marked || solves;
         const std::string mark = std::string(m.chosen ? "chosen" : "") +

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How the numbers of the Bill come about, for their cards.
+#include "view/adding_up.hpp"
 #include "view/bill.hpp"
 #include "view/bill_words.hpp"
 #include "view/why.hpp"
@@ -24,7 +25,7 @@ struct MonthSum {
     double MonthHeat::*of;
 };
 constexpr MonthSum month_sums[] = {
-    {"bill.conduction", "through glass, frame and joint", &MonthHeat::conduction_kwh},
+    {"bill.conduction", "through glass, frame and shim space", &MonthHeat::conduction_kwh},
     {"bill.leakage", "with leaking air", &MonthHeat::leakage_kwh},
     {"bill.gain", "sun on the glass × what of it comes in", &MonthHeat::gain_kwh},
     {"bill.useful", "sun let in × what the house can use of it", &MonthHeat::useful_gain_kwh},
@@ -33,14 +34,17 @@ constexpr MonthSum month_sums[] = {
     {"bill.cool", "cooling with the window − cooling without", &MonthHeat::cooling_kwh},
 };
 
-/// "20.1 + 15.3 + … = 80.2 kWh", January first.
+/// "20.12 + 15.31 + … = 80.24 kWh", January first.
 std::string month_terms(const assess::YearHeat& year, double MonthHeat::*of) {
+    std::vector<double> months;
+    for (const MonthHeat& month : year.months)
+        months.push_back(month.*of);
     std::string words;
-    for (const MonthHeat& month : year.months) {
-        const std::string term = tenths(month.*of);
-        words += (words.empty() ? "" : " + ") + (month.*of < 0 ? "(" + term + ")" : term);
+    for (const double month : adding_up(std::move(months), 0.01)) {
+        const std::string term = cents(month, "");
+        words += (words.empty() ? "" : " + ") + (month < 0 ? "(" + term + ")" : term);
     }
-    return words + " = " + tenths(year.total.*of) + " kWh";
+    return words + " = " + cents(year.total.*of, "") + " kWh";
 }
 
 } // namespace
@@ -74,8 +78,8 @@ void Bill::tell_year(Ui& ui, const Session& session) const {
     Why& why = *ui.why;
     const opening::Running& running = session.house().running;
     const house::Fuel& fuel = house::fuels()[this->fuel(running)];
-    const auto both = [&](std::string (*one)(const assess::Assessment&, const opening::Running&,
-                                             const house::Fuel&)) {
+    const std::string& currency = session.house().currency;
+    const auto both = [&](const auto& one) {
         const std::string today = one(session.today_result(), running, fuel);
         if (!session.has_remedy()) return today;
         return "Today: " + today + "\nRemedy: " + one(session.remedy_result(), running, fuel);
@@ -89,16 +93,17 @@ void Bill::tell_year(Ui& ui, const Session& session) const {
             }));
     if (why.asks("bill.cost"))
         why.tell(
-            both([](const assess::Assessment& a, const opening::Running& r, const house::Fuel&) {
+            both([&](const assess::Assessment& a, const opening::Running& r, const house::Fuel&) {
                 return whole(a.year_kwh) + " kWh ÷ " + hundredths(r.efficiency) + " × " +
-                       hundredths(r.price_per_kwh) + " a kWh";
+                       cents(r.price_per_kwh, currency) + " a kWh";
             }));
     if (why.asks("bill.carbon"))
-        why.tell(
-            both([](const assess::Assessment& a, const opening::Running& r, const house::Fuel& f) {
-                return hundredths(a.year_kwh / r.efficiency / f.kwh_per_unit) + " × " +
-                       hundredths(f.kg_co2_per_unit) + " kg a " + std::string(f.unit);
-            }));
+        why.tell(both([](const assess::Assessment& a, const opening::Running& r,
+                         const house::Fuel& f) {
+            return hundredths(a.year_kwh / r.efficiency / f.kwh_per_unit) + " × " +
+                   hundredths(f.kg_co2_per_unit) + " kg a " + std::string(f.unit) + " = " +
+                   whole(a.year_kwh / r.efficiency / f.kwh_per_unit * f.kg_co2_per_unit) + " kg";
+        }));
 }
 
 void Bill::tell_money(Ui& ui, const Session& session, const opening::Remedy& remedy) const {
@@ -107,18 +112,20 @@ void Bill::tell_money(Ui& ui, const Session& session, const opening::Remedy& rem
     const std::string& currency = session.house().currency;
     const auto money = [&](double amount) { return format_money(amount, currency); };
     const house::MoneyInput in = input(session, session.remedy_result(), remedy);
+    const auto saved =
+        adding_up({in.saved.conduction_kwh, in.saved.leakage_kwh, in.saved.sun_kwh}, 0.1);
     const std::string price = money(money_.price), saving = money(money_.saving_per_year.value);
     if (why.asks("bill.price"))
         why.tell(tenths(remedy.hours) + " hours × " + money(session.house().hour) + " + material " +
                  money(remedy.material_cost));
     if (why.asks("bill.saving") || why.asks("bill.kept"))
         why.tell("heat saved ÷ efficiency × price of fuel" +
-                 std::string(in.cools ? ", and cooling" : "") + "\n" +
-                 whole(in.saved.conduction_kwh) + " conduction + " + whole(in.saved.leakage_kwh) +
-                 " leakage + (" + whole(in.saved.sun_kwh) +
-                 ") sun = " + whole(in.saved.heating_kwh()) + " kWh ÷ " +
-                 hundredths(in.heat.efficiency) + " × " + hundredths(in.heat.per_kwh) +
-                 "\nas entered: " + saving + ", " + whole(money_.kg_co2_per_year.value) + " kg");
+                 std::string(in.cools ? ", and cooling" : "") + "\n" + one_digit(saved[0]) +
+                 " conduction + " + one_digit(saved[1]) + " leakage + (" + one_digit(saved[2]) +
+                 ") sun = " + one_digit(in.saved.heating_kwh()) + " kWh ÷ " +
+                 hundredths(in.heat.efficiency) + " × " + cents(in.heat.per_kwh, currency) +
+                 "\nas entered: " + saving + ", " +
+                 format_mass(money_.kg_co2_per_year.value, ui.units));
     if (why.asks("bill.payback")) why.tell("price ÷ saving = " + price + " ÷ " + saving);
     if (why.asks("bill.discounted") || why.asks("bill.value") || why.asks("bill.pays"))
         why.tell("each year's saving × " + hundredths(1 + in.escalation) + "^year ÷ " +

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/bill_words.hpp"
 
+#include "view/adding_up.hpp"
+
 #include <cmath>
 #include <cstdio>
 
@@ -39,6 +41,10 @@ std::string tenths(double v) {
     return std::fabs(v) >= 100 ? whole(v) : printed("%.1f", v);
 }
 
+std::string one_digit(double v) {
+    return printed("%.1f", std::fabs(v) < 0.05 ? 0.0 : v);
+}
+
 std::string cents(double amount, const std::string& currency) {
     return currency + printed("%.2f", amount);
 }
@@ -62,14 +68,22 @@ std::string between_years(const house::Ranged& range) {
     return between(low, high, " years");
 }
 
-std::string between_kg(const house::Ranged& range) {
-    return between(whole(range.low), whole(range.high), " kg");
+std::string between_mass(const house::Ranged& range, Units units) {
+    const std::string low = format_mass(range.low, units), high = format_mass(range.high, units);
+    return between(low.substr(0, low.find("\u2009")), high, "");
+}
+
+std::string range_words(const std::string& what) {
+    return "Nobody knows " + what +
+           " exactly: all was worked out 1000 times, each time with them a little different. 8 of "
+           "10 results lie within each range.";
 }
 
 std::string work_words(const opening::Remedy& remedy, double hour, const std::string& currency) {
-    return tenths(remedy.hours) + " hours at " + format_money(hour, currency) + ", material " +
-           format_money(remedy.material_cost, currency) +
-           ". The price of an hour stands on the Sheet.";
+    const auto parts = adding_up({remedy.hours * hour, remedy.material_cost}, 1);
+    return "Labor " + format_money(parts[0], currency) + " (" + tenths(remedy.hours) +
+           " hours at " + format_money(hour, currency) + "), material " +
+           format_money(parts[1], currency) + ". The price of an hour stands on the Sheet.";
 }
 
 std::string ordinary_size(Units units) {

@@ -12,6 +12,7 @@ namespace shimlight::view {
 
 std::string whole(double v);                                   ///< "412"
 std::string tenths(double v);                                  ///< "41.2"; whole from 100
+std::string one_digit(double v);                               ///< "41.2" at any size
 std::string cents(double amount, const std::string& currency); ///< "$1.76"
 std::string plural(std::string unit);                          ///< "therms"; kWh stays
 
@@ -20,7 +21,10 @@ std::string pair_words(const std::string& today, const std::string& remedy, bool
 
 std::string between_money(const house::Ranged& range, const std::string& currency);
 std::string between_years(const house::Ranged& range);
-std::string between_kg(const house::Ranged& range);
+std::string between_mass(const house::Ranged& range, Units units);
+
+/// What the ranges are, in plain words; `what` was varied.
+std::string range_words(const std::string& what);
 
 /// Hours, rate and material that make the price.
 std::string work_words(const opening::Remedy& remedy, double hour, const std::string& currency);

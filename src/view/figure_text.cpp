@@ -39,7 +39,7 @@ std::string plain(Kind kind, double value, Units units, const std::string& curre
     case Kind::flow_m3_s:
         return flow(value, units);
     case Kind::heat_w:
-        return number(value, 0, "W");
+        return format_watts(value, units);
     case Kind::energy_kwh:
         return number(value, 0, "kWh");
     case Kind::money:

@@ -21,8 +21,7 @@ constexpr std::size_t first_few = 8; // of the ranked remedies
 /// "; draft solved" where there was one; "likely" while that is an estimate.
 std::string draft_words(const house::HouseOpening& o, const house::OpeningAnswer& then,
                         double bothered_pct, const char* before) {
-    if (o.today.bothered_pct() <= assess::solved_pct || bothered_pct > assess::solved_pct)
-        return "";
+    if (assess::solves(o.today.bothered_pct()) || !assess::solves(bothered_pct)) return "";
     return before + std::string(then.known ? "draft solved" : "draft likely solved");
 }
 
@@ -112,15 +111,16 @@ void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
     column.heading("bill.house.sums",
                    fresh_ ? "The year: today → chosen remedies" : done + " as before:", 3);
     if (today_.by_months) {
-        kwh("bill.house.conduction", "Lost by glass, frames, joints", &MonthHeat::conduction_kwh);
+        kwh("bill.house.conduction", "Lost by glass, frames, shim spaces",
+            &MonthHeat::conduction_kwh);
         kwh("bill.house.leakage", "Lost by leaking air", &MonthHeat::leakage_kwh);
         kwh("bill.house.gain", "Sun let in", &MonthHeat::gain_kwh);
-        kwh("bill.house.useful", "Of it saves heating", &MonthHeat::useful_gain_kwh);
+        kwh("bill.house.useful", "Of that, saves heating", &MonthHeat::useful_gain_kwh);
         row("bill.house.heat", "Heating they cost", pair(today_.kwh, then_.kwh) + " kWh");
         kwh("bill.house.cool", "Cooling they add", &MonthHeat::cooling_kwh);
     } else {
         row("bill.house.heat", "Heat lost, by degree days", pair(today_.kwh, then_.kwh) + " kWh");
-        row("bill.house.leakage", "Of it by leaking air",
+        row("bill.house.leakage", "Of that, by leaking air",
             pair(today_.air_kwh, then_.air_kwh) + " kWh");
     }
     const opening::Running& running = session.house().running;
@@ -131,7 +131,9 @@ void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
     };
     const double kg = fuel.kg_co2_per_unit / fuel.kwh_per_unit / running.efficiency;
     row("bill.house.cost", "Price of that fuel", cost(today_.kwh) + " → " + cost(then_.kwh));
-    row("bill.house.carbon", "CO₂ from it", pair(today_.kwh * kg, then_.kwh * kg) + " kg");
+    row("bill.house.carbon", "CO₂ from it",
+        pair_words(format_mass(today_.kwh * kg, ui.units), format_mass(then_.kwh * kg, ui.units),
+                   true));
     row("bill.house.people", "Bothered at the ankles", set_people(chosen()));
     row("bill.house.wet", "Openings with wet glass now",
         std::to_string(today_.wet) + " → " + std::to_string(then_.wet));
@@ -158,10 +160,10 @@ void HouseBill::money(Ui& ui, const Session& session, Column& column) const {
                {"house.price"});
     column.row("bill.house.saving", "Saves a year", between_money(money_.saving_per_year, currency),
                ink, {"house.saving"});
-    column.row("bill.house.payback", "Payback", between_years(money_.payback_years), ink,
-               {"house.saving"});
-    column.row("bill.house.kept", "CO₂ kept out a year", between_kg(money_.kg_co2_per_year), ink,
-               {"house.saving"});
+    column.row("bill.house.payback", "Payback, simple (no interest)",
+               between_years(money_.payback_years), ink, {"house.saving"});
+    column.row("bill.house.kept", "CO₂ kept out a year",
+               between_mass(money_.kg_co2_per_year, ui.units), ink, {"house.saving"});
     column.space(6);
     const double saved_kwh = today_.kwh - then_.kwh;
     std::string share;
@@ -199,9 +201,9 @@ void HouseBill::money(Ui& ui, const Session& session, Column& column) const {
                         ink);
     }
     column.sentence("bill.house.ranges", "What the ranges are",
-                    "Each range holds 8 of 10 of 1000 draws. Weather, thermostat and prices are "
-                    "off for all openings alike; glass, leaks and shade each for itself. They are "
-                    "taken to last " +
+                    range_words("weather, leaks, prices and glass") +
+                        " Weather, thermostat and prices are off for all openings alike; glass, "
+                        "leaks and shade each for itself. They are taken to last " +
                         whole(life_years_) + " years, by price.",
                     ui.theme.soft);
 }

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 // How the sums of the whole house come about, for their cards.
+#include "view/adding_up.hpp"
 #include "view/bill_words.hpp"
 #include "view/house_bill.hpp"
 #include "view/why.hpp"
+
+#include <numeric>
 
 namespace shimlight::view {
 
@@ -12,11 +15,22 @@ void HouseBill::explain(Ui& ui, const Session& session) const {
     Why& why = *ui.why;
     const auto sum = [&](const char* id, double (*of)(const house::OpeningAnswer&)) {
         if (!why.asks(id)) return;
+        std::vector<double> before, after;
+        for (std::size_t n = 0; n < slots_.size(); ++n) {
+            before.push_back(of(openings_[n].today));
+            after.push_back(of(answer(n, slots_[n].chosen)));
+        }
+        const auto all = [](const std::vector<double>& parts) {
+            return one_digit(std::accumulate(parts.begin(), parts.end(), 0.0));
+        };
+        const std::string together = all(before) + " → " + all(after);
+        before = adding_up(std::move(before), 0.1);
+        after = adding_up(std::move(after), 0.1);
         std::string words;
         for (std::size_t n = 0; n < slots_.size(); ++n)
-            words += session.house().openings[n].name + ": " + whole(of(openings_[n].today)) +
-                     " → " + whole(of(answer(n, slots_[n].chosen))) + "\n";
-        why.tell(words + "added up");
+            words += session.house().openings[n].name + ": " + one_digit(before[n]) + " → " +
+                     one_digit(after[n]) + "\n";
+        why.tell(words + "added up: " + together);
     };
     const auto part = [&](const char* id, auto of) {
         if (today_.by_months) sum(id, of);
@@ -35,14 +49,16 @@ void HouseBill::explain(Ui& ui, const Session& session) const {
     const bool saving = why.asks("bill.house.saving") || why.asks("bill.house.kept");
     if (saving || why.asks("bill.house.price")) {
         const std::string& currency = session.house().currency;
+        std::vector<double> parts;
+        for (const Told& one : each_)
+            parts.push_back(one.chosen < 0 ? 0 : saving ? one.saving.value : one.price);
+        parts = adding_up(std::move(parts), 0.01);
         std::string words;
         for (std::size_t n = 0; n < each_.size(); ++n)
             if (each_[n].chosen >= 0)
-                words += session.house().openings[n].name + ": " +
-                         format_money(saving ? each_[n].saving.value : each_[n].price, currency) +
-                         "\n";
+                words += session.house().openings[n].name + ": " + cents(parts[n], currency) + "\n";
         why.tell(words + "added up; as entered " +
-                 format_money(saving ? money_.saving_per_year.value : money_.price, currency));
+                 cents(saving ? money_.saving_per_year.value : money_.price, currency));
     }
     if (why.asks("bill.house.payback"))
         why.tell("price ÷ saving = " + format_money(money_.price, session.house().currency) +

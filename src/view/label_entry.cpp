@@ -211,7 +211,7 @@ void LabelEntry::beside(Ui& ui, const assess::LabelBuild& build, Column& column)
     row("label.computed.u", "U, whole window", format_u(r.u_w_m2k, units_), typed_[printed_u]);
     row("label.computed.shgc", "SHGC", two_decimals(r.shgc), typed_[printed_shgc]);
     row("label.computed.light", "Visible light", two_decimals(r.light), typed_[printed_light]);
-    row("label.computed.centre", "U, centre of glass", format_u(r.u_centre_w_m2k, units_), "");
+    row("label.computed.centre", "U, center of glass", format_u(r.u_centre_w_m2k, units_), "");
     if (!typed_[printed_air].empty())
         row("label.computed.air", "Air leakage, as printed", typed_[printed_air], "");
     column.space(4);
@@ -255,11 +255,11 @@ bool LabelEntry::make(Ui& ui, Session& session, const assess::LabelAnswer& answe
     column.heading("label.for", opening.empty() ? "For this opening" : "For " + opening, 3);
     ButtonStyle style;
     style.look = ButtonLook::filled;
-    if (button(ui, "label.remedy", column.take(touch_px), "A remedy: new frame, joint foamed",
+    if (button(ui, "label.remedy", column.take(touch_px), "A remedy: new frame, shim space foamed",
                style))
         return remedy(false);
     if (old_frame && button(ui, "label.insert", column.take(touch_px),
-                            "A remedy: in the old frame, joint foamed"))
+                            "A remedy: in the old frame, shim space foamed"))
         return remedy(true);
     if (!button(ui, "label.today", column.take(touch_px), "Set it as today's window")) return false;
     house::House next = session.house();

@@ -63,7 +63,7 @@ void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box
     node.id = id;
     node.name = std::string(f.label);
     node.help = std::string(f.help);
-    node.value = value_text(f, f.get(s.shown), ui.units);
+    node.value = value_text(f, f.get(s.shown), ui.units, s.currency);
     put_in_place(ui, node, box);
     if (is_choice(f)) {
         node.role = Role::choice;
@@ -140,7 +140,7 @@ bool step_button(Ui& ui, const LeverState& s, const std::string& id, Box box, in
 /// The value, typed through the page's own input.
 std::optional<double> typed(Ui& ui, const LeverState& s, const std::string& id, Box box) {
     const Field& f = s.field;
-    const std::string shown = value_text(f, f.get(s.shown), ui.units);
+    const std::string shown = value_text(f, f.get(s.shown), ui.units, s.currency);
     text(ui, ui.platform.fonts.strong, {box.right(), box.y + 3}, ui.theme.ink, shown, Align::right);
     if (is_choice(f)) return {};
     MirrorNode node;
@@ -184,14 +184,15 @@ std::optional<double> yes_no(Ui& ui, const LeverState& s, const std::string& id,
 
 } // namespace
 
-std::string value_text(const Field& field, double si, Units units) {
+std::string value_text(const Field& field, double si, Units units, const std::string& currency) {
     if (field.quantity == Quantity::choice) {
         const auto index = static_cast<std::size_t>(std::max(0.0, std::round(si - 0)));
         return index < field.choices.size() ? std::string(field.choices[index].label)
                                             : std::string();
     }
     if (field.quantity == Quantity::yes_no) return si > 0.5 ? "yes" : "no";
-    return format(field.quantity, si, units);
+    const bool price = field.quantity == Quantity::price_per_kwh;
+    return (price ? currency : std::string()) + format(field.quantity, si, units);
 }
 
 std::optional<double> lever(Ui& ui, const LeverState& s, Box box) {

@@ -15,12 +15,14 @@ struct LeverState {
     const opening::Field& field;
     const opening::Case& shown; ///< the case whose value is shown
     std::string was;            ///< Today's value when the Remedy changes it, else empty
+    std::string currency = {};  ///< before a price
 };
 
 /// Draws the lever and returns the value it was moved to (SI), before limits.
 std::optional<double> lever(Ui& ui, const LeverState& state, Box box);
 
 /// The value of a field in words and units.
-std::string value_text(const opening::Field& field, double si, Units units);
+std::string value_text(const opening::Field& field, double si, Units units,
+                       const std::string& currency = {});
 
 } // namespace shimlight::view

@@ -43,7 +43,7 @@ struct Named {
     std::span<const string_view> keys;
 };
 constexpr std::array<Named, 5> named{{{"Weather and room", day},
-                                      {"Joint around the frame", joint},
+                                      {"Shim space around the frame", joint},
                                       {"Glass", glass},
                                       {"Frame and sash", frame},
                                       {"Money", money}}};

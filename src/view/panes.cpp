@@ -70,7 +70,9 @@ std::string Facts::paths() const {
     for (std::size_t face = 1; face <= 2 * heat.panes; ++face)
         if (face_coated(c.opening, face))
             coated += (coated.empty() ? "" : " and ") + std::to_string(face);
-    if (!coated.empty()) words += " Low-e (thick line): face " + coated + ".";
+    if (!coated.empty())
+        words += " Low-e (thick line): face " + coated +
+                 "; faces are counted from outdoors inward, 1 is the outermost.";
     const double lost = heat.room().sum() - heat.outdoors().sum();
     if (std::fabs(lost) > 0.03 * std::fabs(heat.largest_w_m2()))
         words += " Air that leaks through a space carries off the difference between in and out.";
@@ -82,7 +84,7 @@ void Facts::sun() const {
     std::string taken = format_percent(s.absorbed[0]);
     for (std::size_t k = 1; k < opening::glazing_stack(c.opening).pane_count; ++k)
         taken += " and " + format_percent(s.absorbed[k]);
-    row(".shgc", "SHGC, centre of glass", format_u(s.shgc, Units::si), "shgc");
+    row(".shgc", "SHGC, center of glass", format_u(s.shgc, Units::si), "shgc");
     row(".light", "Visible transmittance", format_u(s.light, Units::si), "light");
     say(".sun", "Sun let in",
         "Of 100 W of sun straight on " + format_percent(s.shgc) + " end in the room: " +
@@ -110,7 +112,7 @@ void Facts::published() const {
 
 std::vector<Column::Cell> Facts::factors() const {
     return {{id + ".u_centre",
-             "Centre of glass",
+             "Center of glass",
              u(result.u_centre_w_m2k),
              "Glass and gas alone, away from the edges.",
              {"u_centre", of}},
@@ -122,7 +124,7 @@ std::vector<Column::Cell> Facts::factors() const {
             {id + ".u_installed",
              "Installed window",
              u(result.u_installed_w_m2k),
-             "Also the joint to the wall and the air that leaks. All three at this weather.",
+             "Also the shim space to the wall and the air that leaks. All three at this weather.",
              {"u_installed", of}}};
 }
 
@@ -168,13 +170,13 @@ void Facts::beside() const {
         "path.edge");
     row(".frame", "Frame, sash: " + format_area(result.frame_m2, ui.units), share(frame_w),
         "path.frame");
-    row(".unrated", "On no label: joint, leaking air", share(unrated_w), "path.unrated");
+    row(".unrated", "On no label: shim space, leaks", share(unrated_w), "path.unrated");
     say(".unrated.is", "On no label",
         "Leaking air takes up " + format_heat(air_w, ui.units) +
             " in all, part of it from frame and wall. Edge alone: U " + u(result.u_edge_w_m2k) +
             "; frame alone: U " + u(result.u_frame_w_m2k) + "." +
             (unrated_w < 0 ? " Wall and casing cover part of the frame; that saves more than the "
-                             "joint loses."
+                             "shim space loses."
                            : ""));
 }
 
@@ -190,7 +192,7 @@ Series series(const Ui& ui, std::size_t g, const std::vector<double>& u_w_m2k) {
 void Facts::gap_chart() const {
     Chart chart;
     chart.id = id + ".by_gap";
-    chart.title = "U, centre of glass, by width of the space";
+    chart.title = "U, center of glass, by width of the space";
     chart.x_name = std::string("space, ") + unit_sign(Quantity::thin_m, ui.units);
     chart.y_name = std::string("U, ") + u_unit(ui.units);
     for (const double gap : curves.gap_m)
@@ -207,7 +209,7 @@ void Facts::fill_chart() const {
     const std::string gas = gases[static_cast<std::size_t>(curves.gas)];
     Chart chart;
     chart.id = id + ".by_share";
-    chart.title = "U, centre of glass, by filling with " + gas;
+    chart.title = "U, center of glass, by filling with " + gas;
     chart.x_name = gas + ", %";
     chart.y_name = std::string("U, ") + u_unit(ui.units);
     for (const double share : curves.share)

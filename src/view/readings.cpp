@@ -249,7 +249,7 @@ void Readings::glass(Ui& ui, Column& column) {
     column.sentence("readings.u", "U-factor that the glass reading implies",
                     "With this reading the glass passes " + u(said_.range->u_low_w_m2k) + " to " +
                         u(said_.range->u_high_w_m2k) + " " + u_unit(ui.units) +
-                        ", centre of glass.",
+                        ", center of glass.",
                     ui.theme.ink, {"glass_u"});
     tell(ui, "readings.u",
          "film × (room − glass) ÷ (room − outdoors)\nglass " + c(said_.range->surface_low_c) +

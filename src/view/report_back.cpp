@@ -12,6 +12,7 @@
 #include "view/lever.hpp"
 #include "view/lever_groups.hpp"
 #include "view/pen.hpp"
+#include "view/range_words.hpp"
 #include "view/report_words.hpp"
 #include "view/share_bar.hpp"
 #include "view/sheet.hpp"
@@ -100,18 +101,17 @@ void money(Writer& out, const ReportQuestion& q) {
     out.heading(3, "Price and saving");
     const house::Money m = house::money(report_money_input(s));
     out.sentence(
-        fill("{0} hours at {1}, material {2}. The heat of a year goes from {3} to {4} kWh, "
-             "its fuel from {5} to {6}.",
-             {tenths(chosen->hours), format_money(s.house().hour, currency),
-              format_money(chosen->material_cost, currency), whole(a.year_kwh), whole(b.year_kwh),
+        fill("{0} The heat of a year goes from {1} to {2} kWh, its fuel from {3} to {4}.",
+             {work_words(*chosen, s.house().hour, currency), whole(a.year_kwh), whole(b.year_kwh),
               format_money(a.year_cost, currency), format_money(b.year_cost, currency)}));
     if (a.year_kwh > 1) out.sentence(share_words(a, b, q.units));
     out.sentence(reasons_words(m, a, b));
-    out.sentence(
-        fill("Payback at 4\u2009% interest: {0}. CO₂ kept out a year: {1}. Each range holds 8 of "
-             "10 of 1000 draws of weather, leaks, prices and glass; the base is this opening as it "
-             "is today.",
-             {between_years(m.discounted_payback_years), between_kg(m.kg_co2_per_year)}));
+    out.sentence(fill(
+        "Payback without interest: {0}; with 4\u2009% interest: {1}. CO₂ kept out a year: {2}. "
+        "{3} The base is this opening as it is today.",
+        {between_years(m.payback_years), between_years(m.discounted_payback_years),
+         between_mass(m.kg_co2_per_year, q.units),
+         range_words("weather, leaks, prices and glass")}));
 }
 
 /// Where the draft comes from, by computation and, where there were tests, by both.
@@ -146,6 +146,13 @@ const assess::PartSurface* part_of(const Assessment& a, opening::Part part) {
     return nullptr;
 }
 
+/// The coldest of all cuts, with the cut where it is.
+std::string coldest(const assess::PartSurface& p, Units units) {
+    const bool alike = p.part == opening::Part::glass_centre || p.part == opening::Part::storm;
+    return format_temperature(p.surface_c, units) +
+           (alike ? std::string() : ", " + std::string(assess::cut_word(p.position)));
+}
+
 std::string wet_above(const assess::PartSurface& p) {
     return (p.max_rh >= 1 ? std::string("never") : format_percent(p.max_rh)) +
            (p.frost ? ", frost now"
@@ -161,16 +168,20 @@ void surfaces(Writer& out, const ReportQuestion& q) {
     for (const assess::PartSurface& p : s.today_result().parts) {
         std::string_view place = assess::place_of(p.part);
         if (place.substr(0, 4) == "the ") place.remove_prefix(4);
-        Block::Row cells{assess::capitalised(std::string(place)),
-                         format_temperature(p.surface_c, q.units), wet_above(p)};
+        Block::Row cells{assess::capitalised(std::string(place)), coldest(p, q.units),
+                         wet_above(p)};
         const assess::PartSurface* then = part_of(s.remedy_result(), p.part);
-        if (two) cells.push_back(then ? format_temperature(then->surface_c, q.units) : "–");
+        if (two) cells.push_back(then ? coldest(*then, q.units) : "–");
         if (two) cells.push_back(then ? wet_above(*then) : "–");
         rows.push_back(std::move(cells));
     }
     Block::Row head{"Coldest place", "Today", "wet above"};
     if (two) head.insert(head.end(), {"Then", "wet above"});
     out.table("", std::move(head), std::move(rows));
+    out.sentence(
+        "Each is the coldest of all cuts, which is named; the picture shows one cut. Glass: "
+        "its coldest spot away from the edge, not its center.",
+        "small");
 }
 
 /// The unit stands above, so that the columns stay narrow.
@@ -178,9 +189,9 @@ void factors(Writer& out, const ReportQuestion& q) {
     out.heading(3, fill("U-factors at this weather, {0}", {u_unit(q.units)}));
     const Assessment &a = q.session.today_result(), &b = q.session.remedy_result();
     const std::pair<const char*, double Assessment::*> rows[] = {
-        {"Centre of glass", &Assessment::u_centre_w_m2k},
+        {"Center of glass", &Assessment::u_centre_w_m2k},
         {"Whole window", &Assessment::u_window_w_m2k},
-        {"Installed, with joint and leak", &Assessment::u_installed_w_m2k}};
+        {"Installed, with shim space and leak", &Assessment::u_installed_w_m2k}};
     Pairs pairs(q);
     for (const auto& row : rows)
         pairs.row(row.first, format_u(a.*row.second, q.units), format_u(b.*row.second, q.units));
@@ -255,8 +266,9 @@ void assumed(Writer& out, const ReportQuestion& q) {
     for (const LeverGroup& group : lever_groups(c)) {
         std::string words = std::string(group.title) + ":";
         for (const opening::Field* f : group.fields)
-            words += fill(f == group.fields.front() ? " {0} {1}" : "; {0} {1}",
-                          {f->label, value_text(*f, f->get(c), q.units)});
+            words +=
+                fill(f == group.fields.front() ? " {0} {1}" : "; {0} {1}",
+                     {f->label, value_text(*f, f->get(c), q.units, q.session.house().currency)});
         out.sentence(words + ".", "small");
     }
 }
@@ -270,9 +282,15 @@ void sure(Writer& out, const ReportQuestion& q) {
     for (const assess::EstimateRange& one : ranges.inputs)
         rows.push_back({in_units(one.sentence, q.units)});
     Warnings warnings = a.warnings;
-    if (s.has_remedy()) warn_once(warnings, s.remedy_result().warnings);
+    Warnings of_remedy; // what is not said of today
+    for (const std::string_view w : s.has_remedy() ? s.remedy_result().warnings : Warnings{})
+        if (std::find(warnings.begin(), warnings.end(), w) == warnings.end())
+            of_remedy.push_back(w);
     for (const std::string_view w : warnings)
-        rows.push_back({in_units(w, q.units)});
+        rows.push_back({told_warning(w, s.today(), a, q.units)});
+    for (const std::string_view w : of_remedy)
+        rows.push_back(
+            {"With the remedy: " + told_warning(w, s.remedy(), s.remedy_result(), q.units)});
     rows.push_back({in_units("Temperatures within a cut are solved to 0.1 K; an old frame may "
                              "differ from the drawn one by 1 to 2 K.",
                              q.units)});
@@ -288,10 +306,11 @@ void care(Writer& out, const ReportQuestion& q) {
         if (chosen && ready.key == chosen->key && !ready.caution.empty())
             rows.push_back({in_units(ready.caution, q.units), "common practice"});
     for (const house::Caution& one : house::cautions(q.session.house(), record))
-        rows.push_back({one.words.substr(0, one.words.size() - house::whose_word.size()),
+        rows.push_back({one.words.substr(0, one.words.size() - house::whose_word.size()) +
+                            std::string(house::check_word),
                         std::string(one.row->rule)});
-    out.sentence("None of this is a ruling. For each:" + std::string(house::whose_word), "warning");
-    out.list(std::move(rows));
+    out.sentence("None of this is a ruling: licensed practice decides.", "warning");
+    out.list(std::move(rows), "care");
 }
 
 } // namespace

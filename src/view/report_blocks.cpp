@@ -32,8 +32,11 @@ void Writer::table(std::string caption, Block::Row head, std::vector<Block::Row>
     block.manner = std::move(manner);
 }
 
-void Writer::list(std::vector<Block::Row> rows) {
-    if (!rows.empty()) add(Block::Kind::list, "").rows = std::move(rows);
+void Writer::list(std::vector<Block::Row> rows, std::string manner) {
+    if (rows.empty()) return;
+    Block& block = add(Block::Kind::list, "");
+    block.rows = std::move(rows);
+    block.manner = std::move(manner);
 }
 
 void Writer::figure(int picture, std::string caption) {

@@ -38,7 +38,7 @@ class Writer {
     /// Left out without rows.
     void table(std::string caption, Block::Row head, std::vector<Block::Row> rows,
                std::string manner = {});
-    void list(std::vector<Block::Row> rows);
+    void list(std::vector<Block::Row> rows, std::string manner = {});
     void figure(int picture, std::string caption);
     void signatures();
 

@@ -2,6 +2,7 @@
 // The front of an opening's sheet: for who sits at the kitchen table.
 #include "assess/advice.hpp"
 #include "assess/estimates.hpp"
+#include "assess/sentences.hpp"
 #include "assess/surfaces.hpp"
 #include "assess/words.hpp"
 #include "view/bill_words.hpp"
@@ -40,6 +41,14 @@ std::string cost_range(const Assessment& a, const std::string& currency) {
                                format_money(rest * (1 + conduction) + air * leakage, currency)});
 }
 
+/// Where on the glass it is, and in which cut.
+std::string wettest(const Assessment& a, Units units) {
+    const assess::PartSurface* found = assess::coldest_glass(a);
+    return found ? fill("coldest is {0}, {1}", {assess::place_and_cut(*found),
+                                                format_temperature(found->surface_c, units)})
+                 : std::string("no cut is solved");
+}
+
 /// The strip: the five figures that are always in sight, with how sure each is.
 void figures(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
@@ -56,7 +65,8 @@ void figures(Writer& out, const ReportQuestion& q) {
     const std::pair<const char*, std::string> rows[] = {
         {"glass_inside", fill("within {0}", {format_kelvin(1, q.units)})},
         {"ankles", sure(bothered(today, a), bothered(remedy, b))},
-        {"wet_above", "within 3 % of humidity"},
+        {"wet_above",
+         fill("within 3 % of humidity; {0}", {sure(wettest(a, q.units), wettest(b, q.units))})},
         {"u_window", "within 10 %"},
         {"year_cost", sure(cost_range(a, currency), cost_range(b, currency))}};
     std::vector<Block::Row> table;
@@ -73,8 +83,9 @@ void figures(Writer& out, const ReportQuestion& q) {
     Block::Row head{"At this opening", "Today"};
     if (two) head.push_back("Then");
     head.push_back("How sure");
-    out.table(two ? "Today, and then: with " + s.remedy_name() : "As it is today", std::move(head),
-              std::move(table), "figures");
+    out.table(two ? "Today, and then: with " + assess::within_sentence(s.remedy_name())
+                  : "As it is today",
+              std::move(head), std::move(table), "figures");
 }
 
 void money(Writer& out, const ReportQuestion& q) {
@@ -85,7 +96,8 @@ void money(Writer& out, const ReportQuestion& q) {
     const house::MoneyInput in = report_money_input(s);
     const house::Money m = house::money(in);
     out.table("What it costs and brings",
-              {"Price", "Saves a year", "Payback", "Worth over " + whole(in.life_years) + " years"},
+              {"Price", "Saves a year", "Payback, no interest",
+               "Worth over " + whole(in.life_years) + " years"},
               {{format_money(assess::price_of(*remedy, s.house().hour), currency),
                 between_money(m.saving_per_year, currency), between_years(m.payback_years),
                 between_money(m.net_value, currency)}},
@@ -97,9 +109,11 @@ std::string slice_caption(const ReportQuestion& q, const char* place) {
     const Session& s = q.session;
     return fill(
         "Cut through the {0}, outdoors on the {1}{2}. The heaviest line is the dew point, "
-        "{3}: what is on its colder, outdoor side can be wet. The finer lines lie {4} apart.",
+        "{3}: what is on its colder, outdoor side can be wet. The finer lines lie {4} apart. The "
+        "numbers are of this cut; where another cut is colder, the particulars name it.",
         {place, coldest_cut(s.today_result()) == Position::jamb ? "far side (top)" : "left",
-         s.has_remedy() ? ": today, and with " + s.remedy_name() : std::string(),
+         s.has_remedy() ? ": today, and with " + assess::within_sentence(s.remedy_name())
+                        : std::string(),
          format_temperature(s.today_result().dew_point_c, q.units),
          q.units == Units::us ? "5\u2009°F" : "2\u2009°C"});
 }
@@ -107,7 +121,7 @@ std::string slice_caption(const ReportQuestion& q, const char* place) {
 const char* room_caption =
     "The room from the side; the bar tells where the draft at the ankles comes from. Whole "
     "lines: air that falls from the cold pane. Broken lines: air that leaks, by the sash and by "
-    "the joint. Dotted: the way back.";
+    "the shim space. Dotted: the way back.";
 
 const char* place_word(Position p) {
     return p == Position::head           ? "head"

@@ -18,9 +18,10 @@ void openings(Writer& out, const house::House& h, const std::vector<OpeningSum>&
     for (const OpeningSum& o : sums) {
         const bool any = !o.remedy.empty();
         remedies += any;
-        all.price += o.price;
-        all.saving.low += o.saving.low;
-        all.saving.high += o.saving.high;
+        // Of what is shown above, so that it adds up.
+        all.price += shown_money(o.price);
+        all.saving.low += shown_money(o.saving.low);
+        all.saving.high += shown_money(o.saving.high);
         rows.push_back({o.name, any ? o.remedy : "none chosen",
                         any ? format_money(o.price, h.currency) : "–",
                         any ? between_money(o.saving, h.currency) : "–",
@@ -36,8 +37,9 @@ void openings(Writer& out, const house::House& h, const std::vector<OpeningSum>&
     out.sentence(
         "Bothered, today and with the remedy: of 100 people sitting there with bare ankles, so "
         "many would find the draft a bother; 20 or fewer is the standard's limit. Prices are "
-        "estimates, no offer. The range of each saving holds 8 of 10 draws of weather, leaks and "
-        "prices; the sum of the ranges is wider than chance would make it.",
+        "estimates, no offer. " +
+            range_words("weather, leaks and prices") +
+            " All ends added up are farther apart than the sum would be by chance.",
         "soft");
 }
 

@@ -5,6 +5,7 @@
 #include "view/air_house.hpp"
 #include "view/callout.hpp"
 #include "view/pair.hpp"
+#include "view/range_words.hpp"
 #include "view/room_air.hpp"
 #include "view/share_bar.hpp"
 #include "view/why.hpp"
@@ -57,9 +58,10 @@ std::string neck_words(const Ui& ui, const physics::SeatResult& seat) {
 }
 
 std::string felt_words(const Ui& ui, const RoomScene& s) {
-    return assess::fill("takes {0} from what is felt: {1}",
-                        {format_kelvin(felt_loss_k(s), ui.units),
-                         format_temperature(s.result->seat.operative_c, ui.units)});
+    const double felt_c = s.result->seat.operative_c;
+    return assess::fill(
+        "felt {0}; without window {1}",
+        {format_tenths(felt_c, ui.units), format_tenths(felt_c + felt_loss_k(s), ui.units)});
 }
 
 const char* face_word(const RoomScene& s) {
@@ -95,8 +97,8 @@ void cause_words(Ui& ui, const std::string& id, Box box, const char* title,
     figure_touch(ui, id, box, "draft_glass", of);
 }
 
-std::string warning_of(const physics::SeatResult& seat, Units units) {
-    return in_units(warning_sentence(seat), units);
+std::string warning_of(const opening::Case& c, const assess::Assessment& a, Units units) {
+    return told_warning(warning_sentence(a.seat), c, a, units);
 }
 
 /// A dot at `at`, its leader, a bold value and a word below, left edge at `place`.
@@ -249,11 +251,11 @@ std::string described(const Ui& ui, const RoomScene& s) {
          format_temperature(s.face_c(), ui.units),
          format_speed(seat.downdraft_speed_at_sill_m_s, ui.units), ankle_words(ui, seat),
          bothered(seat.ankle_bare_pct), neck_words(ui, seat), bothered(seat.draft_rate_neck_pct),
-         assess::fill("{0} {1}{2}The {3} {4}. {5}",
+         assess::fill("{0} {1}{2}Beside the {3}: {4}. {5}",
                       {drafty(seat) ? "" : no_draft_words(ui, seat),
                        leak_words(ui, Cause::sash, leak.sash_m3_s),
                        leak_words(ui, Cause::shim, leak.shim_m3_s), face_word(s), felt_words(ui, s),
-                       warning_of(seat, ui.units)})});
+                       warning_of(s.c, *s.result, ui.units)})});
 }
 
 } // namespace
@@ -284,7 +286,7 @@ void draft_bar(Ui& ui, const physics::SeatResult& seat, const std::string& id, B
         const std::string name = !brief                  ? cause_word(cause)
                                  : cause == Cause::glass ? "glass"
                                  : cause == Cause::sash  ? "sash"
-                                                         : "joint";
+                                                         : "shim";
         const std::string one = name + " " + format_percent(share);
         if (roomy) {
             stroke(ui, {{word_x, word_y + 9}, {word_x + sample, word_y + 9}}, cause_ink(ui, cause),
@@ -371,7 +373,7 @@ void RoomView::draw_part(Ui& ui, Session& session, Shown of, Box box, bool roomy
     const float margin = roomy ? 16 : 6;
     Box area{box.x + margin, box.y + 2, box.w - 2 * margin, box.h - 4};
     const physics::SeatResult& result = session.result(of).seat;
-    const std::string warning = warning_of(result, ui.units);
+    const std::string warning = warning_of(session.shown_case(of), session.result(of), ui.units);
     const float head = !roomy ? 0 : ui.paper ? paper_head_px : head_px;
     if (roomy)
         draft_bar(ui, result, part_id("room.causes", of), {area.x, area.y + 4, area.w, head - 10},
@@ -427,9 +429,11 @@ void RoomView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     float foot = 0; // of both, so that they stand level
     for (const Shown of : {Shown::today, Shown::remedy})
         if (roomy)
-            foot =
-                std::max(foot, 8 + paragraph(ui, ui.platform.fonts.small, {}, p.part(of).w - 32, 0,
-                                             warning_of(session.result(of).seat, ui.units), false));
+            foot = std::max(
+                foot,
+                8 + paragraph(ui, ui.platform.fonts.small, {}, p.part(of).w - 32, 0,
+                              warning_of(session.shown_case(of), session.result(of), ui.units),
+                              false));
     for (const Shown of : {Shown::today, Shown::remedy})
         if (p.seen(of, session)) draw_part(ui, session, of, p.part(of), roomy, foot);
     if (dragged_ && !ui.gesture.down) {

@@ -144,7 +144,7 @@ std::vector<DewMark> dew_marks(const assess::SolvedCut& s, double dew_point_c) {
 const char* part_word(opening::Part part) {
     switch (part) {
     case opening::Part::glass_centre:
-        return "glass centre";
+        return "glass center";
     case opening::Part::glass_edge:
         return "glass edge";
     case opening::Part::frame:

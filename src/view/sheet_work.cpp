@@ -105,7 +105,7 @@ void sheet_work(Ui& ui, Session& session, Column& column, const house::Sheet& s)
         column.sentence("sheet.nothing", "Material", "It takes no material that is measured out.",
                         ui.theme.soft);
     const std::string& currency = session.house().currency;
-    column.row("sheet.labour", put("Labour, %.1f hours", s.hours), format_money(s.labour, currency),
+    column.row("sheet.labour", put("Labor, %.1f hours", s.hours), format_money(s.labour, currency),
                ui.theme.ink, {"sheet.work"});
     column.row("sheet.material", "Material", format_money(s.material_cost, currency), ui.theme.ink,
                {"sheet.work"});
@@ -124,7 +124,7 @@ void sheet_house(Ui& ui, Session& session, Column& column) {
                             std::to_string(t.openings) + ".",
                         ui.theme.worse);
     lines(ui, session, column, t.lines, true);
-    column.row("sheet.house.labour", put("Labour, %.1f hours", t.hours),
+    column.row("sheet.house.labour", put("Labor, %.1f hours", t.hours),
                format_money(t.labour, h.currency), ui.theme.ink,
                {"sheet.house", Shown::today, "House: "});
     column.row("sheet.house.material", "Material", format_money(t.material_cost, h.currency),

@@ -53,11 +53,12 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
         {"strip.glass", "glass_inside", "Glass", "Glass, inside", "Glass, inside face",
          format_temperature(glass_a, units), format_temperature(glass_b, units), "",
          judge(glass_a, glass_b, 0.25, true)},
-        {"strip.ankles", "ankles", "Ankles", "Bothered, ankles", "Bothered at the ankles",
+        {"strip.ankles", "ankles", "Bothered", "People bothered", "Bothered at the ankles",
          format_percent(a.seat.ankle_bare_pct / 100), format_percent(b.seat.ankle_bare_pct / 100),
-         "", judge(a.seat.ankle_bare_pct, b.seat.ankle_bare_pct, 0.5, false)},
-        {"strip.rh", "wet_above", "Wet above", "Glass wet above", "Glass wet above (indoor RH)",
-         humidity(a.max_rh), humidity(b.max_rh), "", judge(a.max_rh, b.max_rh, 0.005, true)},
+         "of people", judge(a.seat.ankle_bare_pct, b.seat.ankle_bare_pct, 0.5, false)},
+        {"strip.rh", "wet_above", "Wet at RH", "Wet at humidity",
+         "Glass wet above (indoor humidity)", humidity(a.max_rh), humidity(b.max_rh), "",
+         judge(a.max_rh, b.max_rh, 0.005, true)},
         {"strip.u", "u_window", "U-factor", "U, whole window", "U-factor, whole window",
          format_u(a.u_window_w_m2k, units), format_u(b.u_window_w_m2k, units), u_unit(units),
          judge(a.u_window_w_m2k, b.u_window_w_m2k, 0.01, false)},
@@ -184,8 +185,9 @@ void inline_pair(Ui& ui, const Figure& f, Box box, bool both, bool brief) {
     caption(ui, f, {box.x, box.y + 2, box.w - 6, 0}, brief ? f.brief : f.caption);
     float x = box.x;
     const std::string& result = both ? f.remedy : f.today;
-    // The short caption says "a year" itself.
-    const std::string unit = brief && f.unit == "a year" ? "" : f.unit;
+    // The short captions say "a year" and "people" themselves.
+    const bool said = f.unit == "of people" || (brief && f.unit == "a year");
+    const std::string unit = said ? "" : f.unit;
     const float least = text_size(ui, fonts.strong, result).x + (f.change != 0 ? 21.0f : 5.0f) +
                         text_size(ui, fonts.small, unit).x;
     // Where both do not fit, Today's is told by the card and by the other screens.

@@ -369,7 +369,7 @@ void Survey::list(Ui& ui, Session& session, Column& column) {
         if (on && deleted_at_ == session.revision())
             column.sentence("survey.deleted", "Deleted", deleted_ + " is deleted; ↩ gives it back.",
                             ui.theme.ink);
-        const std::string said = record.complaint.empty() ? "" : " · " + record.complaint;
+        const std::string said = record.complaint.empty() ? "" : " · “" + record.complaint + "”";
         const bool pressed =
             column.card("opening." + std::to_string(i), record.name, size_of(record, ui.units),
                         survey_state(record) + said, on);

@@ -10,7 +10,7 @@
 
 namespace shimlight::view {
 
-/// How far an opening is: "Measured · read before · 2 photographs · Foam the joint".
+/// How far an opening is: "Measured · read before · 2 photographs · Foam the shim space".
 std::string survey_state(const house::OpeningRecord& record);
 
 class Survey {

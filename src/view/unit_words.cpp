@@ -14,11 +14,14 @@ struct Unit {
     std::string_view si;
     double factor;
     const char* us;
+    double offset = 0;
 };
 // The longer before those they begin with.
 constexpr Unit units_of_words[] = {{"K", 1.8, "°F"},
+                                   {"°C", 1.8, "°F", 32},
                                    {"W/m²K", 1 / 5.678263, "Btu/h·ft²·°F"},
                                    {"W/m2K", 1 / 5.678263, "Btu/h·ft²·°F"},
+                                   {"W/m²", 1 / 3.154591, "Btu/h·ft²"},
                                    {"W/mK", 1 / 1.730735, "Btu/h·ft·°F"},
                                    {"m/s", 1 / 0.00508, "ft/min"},
                                    {"mm", 1 / 25.4, "in"},
@@ -51,7 +54,8 @@ const Unit* unit_at(std::string_view s, std::size_t at) {
         const char next = after.empty() ? '.' : after[0];
         const bool goes_on = (next >= 'a' && next <= 'z') || (next >= 'A' && next <= 'Z') ||
                              next == '/' || next == '-' || static_cast<unsigned char>(next) > 127;
-        if (!goes_on && after.substr(0, 2) != " (") return &unit;
+        const bool in_both = after.size() > 2 && after.substr(0, 2) == " (" && digit(after[2]);
+        if (!goes_on && !in_both) return &unit;
     }
     return nullptr;
 }
@@ -84,9 +88,11 @@ std::string in_units(std::string_view s, Units units) {
             i = end;
             continue;
         }
-        out += rounded(value(s.substr(i, end - i)) * unit->factor);
-        if (last != i)
-            out += " to " + rounded(value(s.substr(last, last_end - last)) * unit->factor);
+        const auto shown = [&](std::size_t from, std::size_t to) {
+            return rounded(value(s.substr(from, to - from)) * unit->factor + unit->offset);
+        };
+        out += shown(i, end);
+        if (last != i) out += " to " + shown(last, last_end);
         out += std::string(" ") + unit->us;
         i = last_end + 1 + unit->si.size();
     }

@@ -245,6 +245,11 @@ std::string format_temperature(double c, Units units) {
     return format(Quantity::temperature_c, c, units);
 }
 
+std::string format_tenths(double c, Units units) {
+    const double shown = to_display(Quantity::temperature_c, c, units);
+    return typeset(fixed(shown, 1, false)) + thin_space + unit_sign(Quantity::temperature_c, units);
+}
+
 double shown_u(double u_w_m2k, Units units) {
     return units == Units::us ? u_w_m2k / btu_u_w_m2k : u_w_m2k;
 }
@@ -327,8 +332,21 @@ std::string format_pascal(double pa) {
     return typeset(fixed(pa, 1, false)) + thin_space + "Pa";
 }
 
+std::string format_mass(double kg, Units units) {
+    constexpr double pound_kg = 0.45359237; // exact
+    const double shown = units == Units::us ? kg / pound_kg : kg;
+    return typeset(fixed(shown, 0, false)) + thin_space + (units == Units::us ? "lb" : "kg");
+}
+
+/// From ten on whole; below to ten cents.
+double shown_money(double amount) {
+    return std::fabs(amount) < 9.95 ? std::round(amount * 10) / 10 : std::round(amount);
+}
+
 std::string format_money(double amount, const std::string& currency) {
-    return currency + fixed(amount, std::fabs(amount) < 9.95 ? 1 : 0, true);
+    const double shown = shown_money(amount);
+    const std::string size = fixed(std::fabs(shown), shown == std::round(shown) ? 0 : 2, false);
+    return (shown < 0 ? minus_sign : "") + currency + size;
 }
 
 std::string typeset(std::string text) {

@@ -33,14 +33,15 @@ std::optional<double> parse(Quantity quantity, const std::string& typed, Units u
 /// The +/- step of a field in SI: a round number in the reader's unit.
 double step_si(const opening::Field& field, Units units);
 
-std::string format_temperature(double c, Units units);    ///< "57 °F"
-double shown_u(double u_w_m2k, Units units);              ///< in the reader's unit
-std::string format_u(double u_w_m2k, Units units);        ///< "0.30"
-const char* u_unit(Units units);                          ///< "Btu/h·ft²·°F"
-std::string format_flux(double w_m2, Units units);        ///< "12.3", unit apart
-const char* flux_unit(Units units);                       ///< "Btu/h·ft²"
-std::string format_heat(double w, Units units);           ///< "410 Btu/h"
-std::string format_area(double m2, Units units);          ///< "12.4 ft²"
+std::string format_temperature(double c, Units units); ///< "57 °F"
+std::string format_tenths(double c, Units units);      ///< "57.4 °F", for what is set side by side
+double shown_u(double u_w_m2k, Units units);           ///< in the reader's unit
+std::string format_u(double u_w_m2k, Units units);     ///< "0.30"
+const char* u_unit(Units units);                       ///< "Btu/h·ft²·°F"
+std::string format_flux(double w_m2, Units units);     ///< "12.3", unit apart
+const char* flux_unit(Units units);                    ///< "Btu/h·ft²"
+std::string format_heat(double w, Units units);        ///< "410 Btu/h"
+std::string format_area(double m2, Units units);       ///< "12.4 ft²"
 std::string format_percent(double share, int digits = 0); ///< 0.31 → "31 %"
 std::string format_speed(double m_s, Units units);        ///< air speed: ft/min or m/s
 std::string format_kelvin(double k, Units units);         ///< a difference: "4 °F"
@@ -51,6 +52,8 @@ double speed_display(double m_s, Units units); ///< of air, the number alone
 const char* speed_unit(Units units);
 std::string format_watts(double w, Units units); ///< heat: Btu/h or W
 std::string format_pascal(double pa);
+std::string format_mass(double kg, Units units); ///< of carbon: lb or kg
+double shown_money(double amount);               ///< rounded as it is shown, for sums
 std::string format_money(double amount, const std::string& currency);
 
 /// A sentence whose K, m, mm, m/s and W/m²K are turned into the reader's units.

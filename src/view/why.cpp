@@ -2,6 +2,8 @@
 // What a figure depends on, and the nodes that open its card.
 #include "view/why.hpp"
 
+#include "view/range_words.hpp"
+
 #include "assess/estimates.hpp"
 #include "assess/leak.hpp"
 #include "assess/quick_seat.hpp"
@@ -103,14 +105,16 @@ namespace {
 /// How far a figure may be off where inputs are engineering estimates; empty for the others.
 std::string ends_words(std::string_view key, const opening::Case& c, const assess::Assessment& now,
                        Units units) {
-    if (key != "ankles" && key != "shim_flow" && key != "heat") return "";
+    std::string words = card_case(key, now, units);
+    if (key != "ankles" && key != "shim_flow" && key != "heat") return words;
     const assess::EstimatedResults r = assess::estimate_ranges(c, now).together;
     const auto told = [&](double assess::ResultRange::*end) {
         return key == "ankles"      ? format_percent(r.bothered_pct.*end / 100)
                : key == "shim_flow" ? format_flow(r.shim_m3_s.*end, units)
                                     : format_heat(r.heat_w.*end, units);
     };
-    return " With its estimated inputs between their ends: " + told(&assess::ResultRange::low) +
+    return words +
+           " With its estimated inputs between their ends: " + told(&assess::ResultRange::low) +
            " to " + told(&assess::ResultRange::high) + ".";
 }
 

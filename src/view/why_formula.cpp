@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Formulas with the actual values put in.
+#include "assess/sentences.hpp"
 #include "opening/covered_glass.hpp"
 #include "opening/crack_stream.hpp"
 #include "opening/layout.hpp"
@@ -66,7 +67,7 @@ std::string u_window(const Case& c, const Assessment& a, Units u) {
     const opening::UnitSize size = opening::unit_size(c.opening);
     const double all = size.width_m * size.height_m;
     const double beyond = (a.u_window_w_m2k - a.u_centre_w_m2k) * all;
-    return put("centre + (beyond it in frame and edge) ÷ area\n= %.3f + (%.3f) ÷ %.2f\n"
+    return put("center + (beyond it in frame and edge) ÷ area\n= %.3f + (%.3f) ÷ %.2f\n"
                "frame %.2f %s at %.2f, edge %.2f at %.2f",
                u_number(a.u_centre_w_m2k, u), u_number(beyond, u) / (u == Units::us ? foot2_m2 : 1),
                area_number(all, u), area_number(a.frame_m2, u), u == Units::us ? "ft²" : "m²",
@@ -84,23 +85,19 @@ std::string ankles(const Assessment& a) {
                a.seat.ankle_speed_m_s, a.seat.pmv);
 }
 
-/// Coldest place of the glass, centre or edge; of another part for its own key.
-double coldest_glass_c(const Assessment& a) {
-    double coldest = 1e9;
-    for (const assess::PartSurface& p : a.parts)
-        if (p.part == opening::Part::glass_centre || p.part == opening::Part::glass_edge)
-            coldest = std::min(coldest, p.surface_c);
-    return coldest;
-}
-
-std::string wet_above(const Case& c, double surface_c) {
+/// Also of which cut it is: the picture may show another.
+std::string wet_above(const Case& c, const Assessment& a) {
+    const assess::PartSurface* coldest = assess::coldest_glass(a);
+    if (!coldest) return {};
     return put(
-        "vapour that saturates at the coldest place ÷ at the room's air\n= %.0f Pa ÷ %.0f Pa",
-        physics::saturation_pressure_pa(surface_c), physics::saturation_pressure_pa(c.room.air_c));
+        "vapor that saturates at the coldest place ÷ at the room's air\n= %.0f Pa ÷ %.0f Pa\n"
+        "coldest of all cuts: %s",
+        physics::saturation_pressure_pa(coldest->surface_c),
+        physics::saturation_pressure_pa(c.room.air_c), assess::place_and_cut(*coldest).c_str());
 }
 
-std::string year_cost(const Case& c, const Assessment& a) {
-    return put("%.0f kWh ÷ %.2f × %.4g a kWh", a.year_kwh, c.running.efficiency,
+std::string year_cost(const Case& c, const Assessment& a, const std::string& currency) {
+    return put("%.0f kWh ÷ %.2f × %s%.4g a kWh", a.year_kwh, c.running.efficiency, currency.c_str(),
                c.running.price_per_kwh);
 }
 
@@ -118,7 +115,7 @@ std::string part(const Case& c, const Assessment& a, double surface_c, Units u) 
 }
 
 std::string dew_point(const Case& c) {
-    return put("vapour = %.0f %% of %.0f Pa = %.0f Pa; the dew point is where that saturates",
+    return put("vapor = %.0f %% of %.0f Pa = %.0f Pa; the dew point is where that saturates",
                c.room.rh * 100, physics::saturation_pressure_pa(c.room.air_c),
                physics::vapour_pressure_pa(c.room.air_c, c.room.rh));
 }
@@ -159,22 +156,23 @@ std::string of_seat(std::string_view key, const Assessment& a) {
 } // namespace
 
 std::string why_formula(std::string_view key, const Case& c, const Assessment& a, Units u,
-                        const std::string&) {
+                        const std::string& currency) {
     const assess::Figure* figure = assess::find_figure(key);
     const double value = figure ? figure->read(c, a) : 0;
     const double k = c.room.air_c - c.weather.outside_c;
     if (key == "glass_inside") return glass_inside(c, a, u);
     if (key == "ankles") return ankles(a);
-    if (key == "wet_above") return wet_above(c, coldest_glass_c(a));
+    if (key == "wet_above") return wet_above(c, a);
     if (key == "u_window") return u_window(c, a, u);
     if (key == "u_centre") return u_centre(c, a, u);
-    if (key == "year_cost") return year_cost(c, a);
+    if (key == "year_cost") return year_cost(c, a, currency);
     if (key == "dew_point") return dew_point(c);
     if (key == "shim_flow" || key == "sash_flow" || key == "pressure") return flow(a);
     if (key == "shgc")
         return put("let through %.3f + absorbed and given inwards %.3f", a.sun.transmitted,
                    a.sun.shgc - a.sun.transmitted);
-    if (key == "air_share") return put("%.1f W ÷ %.1f W", std::fabs(a.leak.heat_w), a.heat_w);
+    if (key == "air_share")
+        return format_watts(std::fabs(a.leak.heat_w), u) + " ÷ " + format_watts(a.heat_w, u);
     if (key == "heat" && c.weather.sky == opening::Sky::cloudy)
         return put("installed U × area × (room − outdoors) = %.2f × %.2f × %.1f (SI)",
                    a.u_installed_w_m2k, opening_area(c), k);

@@ -18,12 +18,13 @@ constexpr std::string_view practice = "Common practice of the trade; waste is co
                            tape_range = "As good as the measures; within 3 mm is usual.",
                            drawn_range = "An estimate, some 5 %: makers' frames differ, and sashes "
                                          "may not go all the way up.",
-                           draws = "1000 draws of weather, leaks, prices and glass.",
-                           draws_range = "8 of 10 draws lie within; engineering estimates.",
+                           draws = "Worked out 1000 times with weather, leaks, prices "
+                                   "and glass each time a little different.",
+                           draws_range = "8 of 10 results lie within; engineering estimates.",
                            year = "Monthly balance of ISO 13790, or degree days.",
                            year_range = "Within some 15 % for conduction, 25 % for the sun, a "
                                         "factor of two for leakage.",
-                           areas = "Centre, edge and frame by their areas (ISO 10077-1).",
+                           areas = "Center, edge and frame by their areas (ISO 10077-1).",
                            tables = "UK SAP 2012 Table 6e; defaults of the US energy code IECC "
                                     "R303.1.3(1); both from memory.";
 
@@ -31,7 +32,7 @@ constexpr CardText cards[] = {
     {"ribbon", "Heat that crosses this place, by radiation or carried by gas.", balance,
      "U of published glazings is met within 0.05 W/m²K; the split between both ways is an "
      "estimate."},
-    {"face", "The temperature of this face of the glass, at its centre.", balance,
+    {"face", "The temperature of this face of the glass, at its center.", balance,
      "An estimate, some 1 K; wind and sky change the outer ones by the hour."},
     {"sun", "Its share of 100 W of sun that falls straight on.",
      "Spectra of generic panes, ISO 9050 and ISO 15099.", "Published units within 0.05."},
@@ -40,15 +41,15 @@ constexpr CardText cards[] = {
      "An estimate: spacers of a kind differ by some 20 %."},
     {"path.frame", "Heat through frame and sashes.", areas,
      "An estimate: frames of a kind differ by some 20 %."},
-    {"path.unrated", "What the opening loses beyond the unit: joint, wall beside it, leaks.", areas,
-     "Cracks of old windows differ by a factor of two and more."},
+    {"path.unrated", "What the opening loses beyond the unit: shim space, wall beside it, leaks.",
+     areas, "Cracks of old windows differ by a factor of two and more."},
     {"published", "What tables give for a window of this frame and glass.", tables,
      "The tables differ by some 10 % for one window: other weather, frames and rounding. The "
      "computed U is at this weather."},
-    {"coated", "The centre's U and SHGC with the coating on that face.", balance,
+    {"coated", "The center's U and SHGC with the coating on that face.", balance,
      "Within 0.05 W/m²K and 0.05."},
-    {"left", "The air that would move through the joint and past the sashes after that work.",
-     "Cracks after Baker, Sharples and Ward 1987, joints after Proskiw 1995.",
+    {"left", "The air that would move through the shim space and past the sashes after that work.",
+     "Cracks after Baker, Sharples and Ward 1987, shim spaces after Proskiw 1995.",
      "Work differs: a factor of two."},
     {"reading", "The reading, corrected for emissivity and mirrored heat, beside what is computed.",
      "Radiometric equation of infrared thermometry; computed as on the other screens.",
@@ -67,16 +68,18 @@ constexpr CardText cards[] = {
     {"bill.cost", card_words::year_cost, year, year_range},
     {"bill.carbon", "Carbon dioxide of that fuel.", "Emission factors published with the fuel.",
      "As the heat; for electricity they differ by the grid."},
-    {"bill.price", "Labour and material of the remedy.", "Hours and material of the remedy's list.",
+    {"bill.price", "Labor and material of the remedy.", "Hours and material of the remedy's list.",
      "An estimate, ± 15 %: a quote decides."},
     {"bill.saving", "Fuel that need not be bought in a year.", draws, draws_range},
-    {"bill.payback", "Years until the savings have paid the price.", draws, draws_range},
+    {"bill.payback",
+     "Years until the savings have paid the price, without interest or with it as named.", draws,
+     draws_range},
     {"bill.value", "Savings over its life less the price, in today's money.", draws, draws_range},
     {"house.sum", "The openings' own numbers, added up.", year, year_range},
-    {"house.price", "Labour and material of the remedies, added up.",
+    {"house.price", "Labor and material of the remedies, added up.",
      "Hours and material of each remedy's list.", "An estimate, ± 15 %: a quote decides."},
     {"house.saving", "Fuel that all openings together need not have in a year.", draws,
-     "8 of 10 draws lie within. What is off for all openings alike adds; what is each one's own "
+     "8 of 10 results lie within. What is off for all openings alike adds; what is each one's own "
      "goes by the root of the squares."},
     {"house.mix", "People bothered at the ankles, of 100 at each opening, added up.",
      "Undominated sets (Nemhauser and Ullmann 1969), bounds of Sinha and Zoltners 1979, both from "
@@ -120,7 +123,7 @@ constexpr Leaning leanings[] = {
     {"bill.payback", "year_cost"},    {"bill.value", "year_cost"},
 };
 
-std::string path(std::string_view key, const Case& c, const assess::Assessment& a) {
+std::string path(std::string_view key, const Case& c, const assess::Assessment& a, Units u) {
     const double k = c.room.air_c - c.weather.outside_c;
     const opening::UnitSize unit = opening::unit_size(c.opening);
     const double unit_m2 = unit.width_m * unit.height_m;
@@ -131,9 +134,9 @@ std::string path(std::string_view key, const Case& c, const assess::Assessment& 
         return put("U × area × (room − outdoors) = %.3f × %.3f × %.2f (SI)", a.u_frame_w_m2k,
                    a.frame_m2, k);
     if (key == "path.glass")
-        return put("whole window − edge − frame = %.1f − %.1f − %.1f W",
-                   a.u_window_w_m2k * unit_m2 * k, a.u_edge_w_m2k * a.edge_m2 * k,
-                   a.u_frame_w_m2k * a.frame_m2 * k);
+        return "whole window − edge − frame = " + format_heat(a.u_window_w_m2k * unit_m2 * k, u) +
+               " − " + format_heat(a.u_edge_w_m2k * a.edge_m2 * k, u) + " − " +
+               format_heat(a.u_frame_w_m2k * a.frame_m2 * k, u);
     return put("all heat − U window × area × (room − outdoors)\n= %.1f − %.3f × %.3f × %.2f (SI)",
                a.heat_w, a.u_window_w_m2k, unit_m2, k);
 }
@@ -143,7 +146,7 @@ std::string of_sheet(std::string_view key, const Session& session, Shown of, Uni
     if (key != "sheet.work") return sheet_formula(key, session, of, u);
     const house::Sheet s = house::sheet(session.house(), session.record());
     const std::string& currency = session.house().currency;
-    return put("%.1f hours × ", s.hours) + format_money(session.house().hour, currency) +
+    return put("%.2f hours × ", s.hours) + format_money(session.house().hour, currency) +
            " + material " + format_money(s.material_cost, currency);
 }
 
@@ -161,7 +164,7 @@ const assess::Figure* tried_figure(std::string_view key) {
 
 std::string page_formula(std::string_view key, const Session& session, Shown of, Units units) {
     const assess::Assessment& a = session.result(of);
-    if (key.substr(0, 5) == "path.") return path(key, session.shown_case(of), a);
+    if (key.substr(0, 5) == "path.") return path(key, session.shown_case(of), a, units);
     if (key.substr(0, 6) == "sheet.") return of_sheet(key, session, of, units);
     return {};
 }

@@ -59,7 +59,7 @@ def faults(path: Path) -> list[str]:
     for row in rows:
         found += [f"a cell {cell!r}" for cell in row.values() if "too" in str(cell)[:3]]
         found += [f"a formula {cell!r}" for cell in row.values() if formula(cell)]
-    for head in ("work minutes", "labour", "material", "together"):
+    for head in ("work minutes", "labor", "material", "together"):
         added = sum(int(row[head]) for row in rows[:-1])
         if abs(added - int(rows[-1][head])) > len(rows):
             found.append(f"{head}: {rows[-1][head]}, added {added}")

@@ -227,7 +227,7 @@ TEST_CASE("answers that exclude each other are named, and the ranges hold both")
     const FindOut found = find_out({0.3, 0.4, 0.3}, both);
     REQUIRE(found.contradictions.size() == 1);
     CHECK(found.contradictions[0].sentence ==
-          "Tape over the sash joints ended it, yet tape over the casing edges ended it: no mix of "
+          "Tape over the sash edges ended it, yet tape over the casing edges ended it: no mix of "
           "causes fits both; repeat the two.");
     CHECK(found.low.sash_leak < 0.15);
     CHECK(found.high.sash_leak > 0.8);

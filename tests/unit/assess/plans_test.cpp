@@ -51,6 +51,31 @@ TEST_CASE("plans: by price, none twice, none without effect, no warmer thermosta
     CHECK(is("Weather-strip the sashes plus storm panel, low-e"));
 }
 
+TEST_CASE("plans: one that leaves the same window is told once, whatever its name and order") {
+    const Case today; // locked is a change here
+    const Assessment now = assess::assess(today, Accuracy::draft);
+    opening::Remedy own = opening::make_remedy("weatherstrip", today);
+    own.name = "Sash repair";
+    own.hours += 0.1;
+    std::reverse(own.changes.begin(), own.changes.end());
+    const opening::Field* width = opening::find_field("shim.width_m");
+    own.changes.push_back({width, width->get(today)}); // changes nothing
+    const std::vector<Plan> all = plans({today, now, std::span(&own, 1)});
+    const auto is = [&](const char* name) {
+        return std::any_of(all.begin(), all.end(), [&](const Plan& p) { return p.name == name; });
+    };
+    CHECK(is("Sash repair"));
+    CHECK_FALSE(is("Weather-strip the sashes"));
+    // One more change makes it another.
+    own.changes.push_back({opening::find_field("casing.seal"), 1});
+    const std::vector<Plan> more = plans({today, now, std::span(&own, 1)});
+    const auto still = [&](const char* name) {
+        return std::any_of(more.begin(), more.end(), [&](const Plan& p) { return p.name == name; });
+    };
+    CHECK(still("Sash repair"));
+    CHECK(still("Weather-strip the sashes"));
+}
+
 TEST_CASE("a plan's price is that of its remedies, and more work never costs less") {
     const Case today;
     const Assessment now = assess::assess(today, Accuracy::draft);
@@ -135,13 +160,13 @@ TEST_CASE("the cheapest plan that solves is found, and no cheaper one solves") {
         const Cheapest found = cheapest_plan({today, now}, all);
         REQUIRE(found.plan);
         CHECK(found.plan->solved);
-        CHECK(found.plan->bothered_pct <= solved_pct);
+        CHECK(std::lround(found.plan->bothered_pct) <= std::lround(solved_pct));
         if (found.nearly) CHECK(found.nearly->price <= found.plan->price);
         for (const Plan& plan : all) {
             if (plan.price >= found.plan->price) break;
             CAPTURE(plan.name);
             const opening::Case then = opening::apply(plan.remedy, today);
-            CHECK(assess::assess(then, Accuracy::draft).seat.ankle_bare_pct > solved_pct);
+            CHECK(assess::assess(then, Accuracy::draft).seat.ankle_bare_pct >= solved_pct + 0.5);
         }
     }
 }

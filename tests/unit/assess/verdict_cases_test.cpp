@@ -6,6 +6,7 @@
 #include "assess/sentences.hpp"
 #include "unit/physics/draw.hpp"
 
+#include <cmath>
 #include <doctest/doctest.h>
 #include <string>
 
@@ -36,11 +37,13 @@ Assessment made_of(const Numbers& n) {
     a.dew_point_c = 6;
     PartSurface edge;
     edge.part = Part::glass_edge;
+    edge.position = opening::Position::sill;
     edge.surface_c = n.edge_c;
     edge.wet = n.wet;
     edge.frost = n.wet && n.edge_c < 0;
     PartSurface casing;
     casing.part = Part::casing;
+    casing.position = opening::Position::sill;
     casing.surface_c = 12;
     a.parts = {edge, casing};
     return a;
@@ -60,18 +63,18 @@ const VerdictRow verdict_rows[] = {
      {0.44, 0.32, 0.24},
      "",
      {},
-     "Two fifths of the draft here is cold glass, a third the sash, the rest the joint."},
+     "Two fifths of the draft here is cold glass, a third the sash, the rest the shim space."},
     {"two causes",
      {0.1, 0.2, 0.7},
      "",
      {},
-     "Two thirds of the draft here is the joint behind the casing, a fifth the sash."},
+     "Two thirds of the draft here is the shim space behind the casing, a fifth the sash."},
     {"one leak", {0.06, 0.9, 0.04}, "", {}, "Nine tenths of the draft here is the sash."},
     {"equal thirds",
      {0.34, 0.33, 0.33},
      "",
      {},
-     "A third of the draft here is cold glass, a third the sash, the rest the joint."},
+     "A third of the draft here is cold glass, a third the sash, the rest the shim space."},
     {"no draft", {0.5, 0.3, 0.2, 12, 0.05}, "", {}, "Hardly any draft reaches this seat."},
     {"air goes out",
      {1, 0, 0, 26, 0.2, -2, 5, false, true},
@@ -82,7 +85,8 @@ const VerdictRow verdict_rows[] = {
      {0.44, 0.32, 0.24},
      "Foam the shim space",
      {0.6, 0.4, 0, 24},
-     "Two fifths of the draft here is cold glass, a third the sash, the rest the joint. Foam the "
+     "Two fifths of the draft here is cold glass, a third the sash, the rest the shim space. Foam "
+     "the "
      "shim space: 24 of 100 people bothered instead of 34."},
     {"no relief",
      {0.9, 0.05, 0.05},
@@ -113,13 +117,13 @@ const VerdictRow verdict_rows[] = {
      "Foam the shim space",
      {0.9, 0.1, 0, 33, 0.27, -2, 3, true},
      "Nine tenths of the draft here is cold glass. Foam the shim space: the draft stays, 33 of "
-     "100 people bothered; the glass stays at −2 °C, with water on the edge of the glass."},
+     "100 people bothered; the glass stays at −2 °C, with water on its edge (sill)."},
     {"frost stays",
      {0.9, 0.05, 0.05, 34, 0.28, -2, -4, true},
      "Foam the shim space",
      {0.9, 0.1, 0, 33, 0.27, -2, -4, true},
      "Nine tenths of the draft here is cold glass. Foam the shim space: the draft stays, 33 of "
-     "100 people bothered; the glass stays at −2 °C, with frost on the edge of the glass."},
+     "100 people bothered; the glass stays at −2 °C, with frost on its edge (sill)."},
     {"glass dries",
      {0.9, 0.05, 0.05, 34, 0.28, -2, 3, true},
      "Heater below",
@@ -131,7 +135,7 @@ const VerdictRow verdict_rows[] = {
      "Less humidity",
      {0.9, 0.05, 0.05, 34, 0.28, -2, 3, false},
      "Nine tenths of the draft here is cold glass. Less humidity: the draft stays, 34 of 100 "
-     "people bothered; the edge of the glass dries."},
+     "people bothered; the edge of the glass at the sill dries."},
 };
 
 Plan plan(const char* name, double price, double pct) {
@@ -258,8 +262,8 @@ const CheapestRow cheapest_rows[] = {
      "New unit",
      1143,
      30,
-     "Nothing here leaves 20 of 100 or fewer bothered at the ankles. Cheapest of the best: Triple, "
-     "for $1437 (26 bothered). New unit leaves 30."},
+     "Nothing here leaves 20 of 100 or fewer bothered at the ankles. Of those that leave the "
+     "fewest the cheapest is Triple, for $1437 (26 bothered). New unit leaves 30."},
 };
 
 struct ColdRow {
@@ -269,12 +273,16 @@ struct ColdRow {
 
 const ColdRow cold_rows[] = {
     {{0.1, 0.6, 0.3, 34, 0.28, -2, 8},
-     "Coldest place: the edge of the glass, 8 °C; nothing gets wet."},
+     "Today: the coldest place is the edge of the glass at the sill, 8 °C; nothing that room air "
+     "touches gets wet."},
     {{0.1, 0.6, 0.3, 34, 0.28, -2, 4, true},
-     "Still cold and wet: the edge of the glass, 4 °C; water stands below 6 °C."},
+     "Today: the coldest place is the edge of the glass at the sill, 4 °C, and wet: water stands "
+     "where it is colder than 6 °C."},
     {{0.1, 0.6, 0.3, 34, 0.28, -2, -3, true},
-     "Still cold: the edge of the glass, −3 °C, with frost."},
-    {{0.1, 0.6, 0.3, 34, 0.28, -2, 14}, "Coldest place: the casing, 12 °C; nothing gets wet."},
+     "Today: the coldest place is the edge of the glass at the sill, −3 °C, with frost."},
+    {{0.1, 0.6, 0.3, 34, 0.28, -2, 14},
+     "Today: the coldest place is the casing at the sill, 12 °C; nothing that room air touches "
+     "gets wet."},
 };
 
 /// The table is written with plain spaces.
@@ -355,9 +363,60 @@ TEST_CASE("the very words about what stays cold") {
     slow.seat.downdraft_speed_m_s = 0.26;
     slow.seat.pmv = -1;
     CHECK(plain(advice(slow, nullptr, nullptr, find_out({}, {}), 0, {false}).still_cold) ==
-          "Coldest place: the edge of the glass, 8 °C; nothing gets wet. Falling air alone would "
-          "bother 33 of 100.");
+          "Today: the coldest place is the edge of the glass at the sill, 8 °C; nothing that room "
+          "air touches gets wet. Falling air alone, without any leak, would bother 33 of 100.");
     CHECK(advice({}, nullptr, nullptr, find_out({}, {}), 0, {}).still_cold.empty());
+}
+
+TEST_CASE("what is decided is what is shown: 20.4 is told as 20 and counts as 20") {
+    physics::Draw draw(11);
+    for (int i = 0; i < 500; ++i) {
+        const double pct = draw.between(15, 25);
+        CAPTURE(pct);
+        CHECK(solves(pct) == (std::lround(pct) <= std::lround(solved_pct)));
+        Numbers then;
+        then.bothered_pct = pct;
+        const Assessment left = made_of(then);
+        const Chosen chosen{"Chosen", 10, &left};
+        Cheapest cheapest;
+        cheapest.plan = plan("Other", 1000, 12);
+        const Advice of_chosen = advice(made_of({}), &chosen, &cheapest, find_out({}, {}), 0, {});
+        const bool told_short = of_chosen.cheapest.find("Chosen leaves") != std::string::npos;
+        const bool reads_above =
+            of_chosen.left.find("20 of 100") == std::string::npos && pct > solved_pct;
+        CHECK(told_short == reads_above);
+        const Advice today = advice(left, nullptr, &cheapest, find_out({}, {}), 0, {});
+        CHECK((today.cheapest.find("Today already") == 0) == !reads_above);
+    }
+}
+
+TEST_CASE("a storm panel colder than all is never told as dry beside what is wet") {
+    const auto say = [](bool wet_inside, bool wet_storm, double storm_c) {
+        Assessment a = made_of({0.5, 0.3, 0.2, 34, 0.28, -2, wet_inside ? 4.0 : 8.0, wet_inside});
+        PartSurface storm;
+        storm.part = Part::storm;
+        storm.surface_c = storm_c;
+        storm.wet = wet_storm;
+        storm.frost = wet_storm && storm_c < 0;
+        a.parts.push_back(storm);
+        return plain(advice(a, nullptr, nullptr, find_out({}, {}), 0, {false}).still_cold);
+    };
+    CHECK(say(false, false, -9) ==
+          "Today: the coldest place is the edge of the glass at the sill, 8 °C; nothing that room "
+          "air touches gets wet. The storm panel, −9 °C, stays dry: the air behind it is drier "
+          "(estimate).");
+    CHECK(say(true, false, -9).find("and wet: water stands") != std::string::npos);
+    CHECK(say(false, true, -9).find("inner face, −9 °C, gets frost") != std::string::npos);
+    CHECK(say(false, true, 3).find("inner face, 3 °C, gets wet") != std::string::npos);
+}
+
+TEST_CASE("a coldest place is told with its cut, the middle of the glass without") {
+    PartSurface place;
+    place.part = Part::glass_edge;
+    place.position = opening::Position::meeting_rail;
+    CHECK(place_and_cut(place) == "the edge of the glass at the meeting rail");
+    place.part = Part::glass_centre;
+    CHECK(place_and_cut(place) == "the glass");
 }
 
 TEST_CASE("the very words by tests on site, and what to test next") {
@@ -370,15 +429,20 @@ TEST_CASE("the very words by tests on site, and what to test next") {
                       {});
     };
     CHECK(say({}).from == "Half of the draft here is cold glass, a third the sash, the rest the "
-                          "joint.");
-    CHECK(say({}).next_test ==
-          "Test next: Push the upper sash up and the lower one down, engage the lock: is the draft "
-          "gone, weaker or the same?");
+                          "shim space.");
+    CHECK(say({}).next_test == "Test next, on the window as it is today: Push the upper sash up "
+                               "and the lower one down, engage the lock: is the draft "
+                               "gone, weaker or the same?");
     CHECK(plain(say({answer("lock_home", 2)}).from) ==
           "By one test on site half of the draft is cold glass (17 % to 88 %), a quarter the sash, "
           "the "
-          "rest the joint.");
+          "rest the shim space.");
     const Advice both = say({answer("tape_sash", 0), answer("tape_casing", 0)});
     CHECK(both.from.find("By 2 tests on site") == 0);
+    const Assessment foamed = made_of({0.5, 0.3, 0.2, 24, 0.2});
+    const Chosen foam{"Foam", 148, &foamed};
+    const std::vector<TestAnswer> one{answer("lock_home", 2)};
+    CHECK(advice(made_of({}), &foam, nullptr, find_out({0.5, 0.3, 0.2}, one), one.size(), {})
+              .left.find(", by these tests. Of what is left") != std::string::npos);
     CHECK(both.from.find("no mix of causes fits both; repeat the two.") != std::string::npos);
 }

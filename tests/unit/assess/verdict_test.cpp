@@ -66,8 +66,8 @@ TEST_CASE("a tight single-glazed window drafts by its cold glass") {
 TEST_CASE("good glass in an open joint drafts by the joint, and foam alone mends it") {
     const std::string text = say(new_but_open(), "full_vinyl");
     CAPTURE(text);
-    CHECK(says(text, "of the draft here is the joint behind the casing"));
-    CHECK(says(text, "foam in the joint alone:"));
+    CHECK(says(text, "of the draft here is the shim space behind the casing"));
+    CHECK(says(text, "foam in the shim space alone:"));
 }
 
 TEST_CASE("a slipped sash is mended by pushing it home, which equals a new unit's relief") {
@@ -132,9 +132,9 @@ TEST_CASE("drier air bothers more, but is no worse draft") {
 
 TEST_CASE("water and frost are told: where they stay, and where glass dries") {
     const Case humid = with({{"room.rh", 0.45}, {"sash.fit", 0}, {"weather.outside_c", -3}});
-    CHECK(says(say(humid, "foam_joint"), "with water on the glass"));
+    CHECK(says(say(humid, "foam_joint"), "with water on it"));
     const Case frosty = with({{"room.rh", 0.45}, {"sash.fit", 0}, {"weather.outside_c", -15}});
-    CHECK(says(say(frosty, "foam_joint"), "with frost on the glass"));
+    CHECK(says(say(frosty, "foam_joint"), "with frost on it"));
     const Case moderate = with({{"room.rh", 0.30}, {"sash.fit", 0}, {"shim.fill", 3}});
     CHECK(says(say(moderate, "full_triple"), "and dries"));
 }

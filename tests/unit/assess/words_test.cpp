@@ -29,6 +29,14 @@ TEST_CASE("people are whole, sentences begin with a capital") {
     CHECK(capitalised("").empty());
 }
 
+TEST_CASE("a name within a sentence has no capital article") {
+    CHECK(within_sentence("A low-e storm, all sealed") == "a low-e storm, all sealed");
+    CHECK(within_sentence("The old sash") == "the old sash");
+    CHECK(within_sentence("Anderson's unit") == "Anderson's unit");
+    CHECK(within_sentence("A") == "A");
+    CHECK(within_sentence("").empty());
+}
+
 TEST_CASE("phrases are filled by number; what has no value stays") {
     CHECK(fill("{1} and {0}", {"a", "b"}) == "b and a");
     CHECK(fill("{0}{0}", {"x"}) == "xx");

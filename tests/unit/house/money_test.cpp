@@ -132,6 +132,25 @@ TEST_CASE("the sentence says never, longer than it lasts, and the range") {
     CHECK(quick.pays_share == 1);
 }
 
+TEST_CASE("whoever reads of payback reads of the interest it is reckoned with") {
+    MoneyInput in;
+    in.saved.leakage_kwh = 500;
+    in.work = {1, 60, 30};
+    for (const double discount : {0.04, 0.025, 0.1}) {
+        in.discount = discount;
+        for (const double kwh : {20.0, 60.0, 500.0, 3000.0}) {
+            in.saved.leakage_kwh = kwh;
+            const std::string words = payback_sentence(money(in), 12);
+            CAPTURE(words);
+            CHECK(words.find(discount == 0.04    ? "With 4\u2009% interest"
+                             : discount == 0.025 ? "With 2.5\u2009% interest"
+                                                 : "With 10\u2009% interest") == 0);
+            CHECK(words.find("fuel 2\u2009% dearer a year") != std::string::npos);
+            CHECK(words.find("draws") == std::string::npos);
+        }
+    }
+}
+
 TEST_CASE("fuels: heat contents and carbon as published") {
     const auto fuel = [](std::string_view name) {
         for (const Fuel& f : fuels())

@@ -227,7 +227,7 @@ TEST_CASE("csv: every row has every column, the last is the house's") {
     const HouseTotal total = house_total(house);
     const std::size_t last = rows.size() - 1;
     CHECK(cell(rows, last, "opening") == "House: 3 openings with a remedy");
-    CHECK(cell(rows, last, "labour") == std::to_string(std::lround(total.labour)));
+    CHECK(cell(rows, last, "labor") == std::to_string(std::lround(total.labour)));
     CHECK(cell(rows, last, "together") == std::to_string(std::lround(total.total())));
     CHECK(cell(rows, last, "to buy").find("Window foam") != std::string::npos);
     for (std::size_t i = 0; i < house.openings.size(); ++i) {

@@ -209,7 +209,8 @@ TEST_CASE("bill: ranges in words") {
     CHECK(view::between_years({9, 12, INFINITY}) == "9 years to never");
     CHECK(view::between_years({INFINITY, INFINITY, INFINITY}) == "never");
     CHECK(view::between_years({9, 12, 20}) == "between 9 and 20 years");
-    CHECK(view::between_kg({50, 60, 90}) == "between 50 and 90 kg");
+    CHECK(view::between_mass({50, 60, 90}, house::Units::si) == "between 50 and 90\u2009kg");
+    CHECK(view::between_mass({50, 60, 90}, house::Units::us) == "between 110 and 198\u2009lb");
 }
 
 TEST_CASE("bill: a remedy lasts as long as its longest-lived part") {

@@ -46,7 +46,7 @@ TEST_CASE("panes: the three U-factors are the assessment's, each with name and u
     const struct {
         const char *id, *name;
         double u_w_m2k;
-    } rows[] = {{"panes.today.u_centre", "Centre of glass", today.u_centre_w_m2k},
+    } rows[] = {{"panes.today.u_centre", "Center of glass", today.u_centre_w_m2k},
                 {"panes.today.u_window", "Whole window", today.u_window_w_m2k},
                 {"panes.today.u_installed", "Installed window", today.u_installed_w_m2k}};
     float above = 0;

@@ -92,13 +92,59 @@ TEST_CASE("report: a sheet for every opening and a page for the house") {
         contains(all, record.complaint);
         CHECK(row_of(blocks, record.name));
         for (const house::Caution& one : house::cautions(h, record)) {
-            contains(all, one.words.substr(0, one.words.size() - house::whose_word.size()));
-            contains(all, std::string(house::whose_word));
+            contains(all, one.words.substr(0, one.words.size() - house::whose_word.size()) +
+                              std::string(house::check_word)); // with each, not once above
             contains(all, std::string(one.row->rule));
         }
     }
     for (const char* wrong : {"nan", "inf ", "{0}", "{1}"})
         CHECK_MESSAGE(all.find(wrong) == std::string::npos, wrong);
+}
+
+TEST_CASE("report: prices of the openings make the price together") {
+    long sum = 0, together = -1;
+    for (const Block& block : reported().blocks) {
+        if (block.manner != "openings sums") continue;
+        for (const Block::Row& row : block.rows) {
+            const std::size_t at = row[2].find('$');
+            const long price = at == std::string::npos ? 0 : std::stol(row[2].substr(at + 1));
+            if (row[0] == "Together")
+                together = price;
+            else
+                sum += price;
+        }
+    }
+    CHECK(together > 0);
+    CHECK(together == sum);
+}
+
+TEST_CASE("report: a coldest place is told with its cut, a payback with its interest") {
+    constexpr const char* cuts[] = {", head", ", jamb", ", sill", ", meeting rail"};
+    int told = 0;
+    for (const Block& block : reported().blocks) {
+        if (block.head.empty() || block.head[0] != "Coldest place") continue;
+        for (const Block::Row& row : block.rows) {
+            if (row[0] == "Glass" || row[0] == "Storm panel") continue;
+            for (std::size_t column = 1; column < row.size(); column += 2) {
+                const auto in = [&](const char* cut) {
+                    return row[column].find(cut) != std::string::npos;
+                };
+                CHECK_MESSAGE(
+                    (row[column] == "–" || std::any_of(std::begin(cuts), std::end(cuts), in)),
+                    row[column]);
+                ++told;
+            }
+        }
+    }
+    CHECK(told > 8);
+    for (const Block& block : reported().blocks) {
+        const std::string words = words_of(block);
+        for (std::size_t at = 0; (at = words.find("ayback", at)) != std::string::npos; ++at)
+            CHECK_MESSAGE(words.find("interest", at) != std::string::npos, words);
+        if (words.find("pays back") != std::string::npos)
+            CHECK_MESSAGE(words.find("interest") != std::string::npos, words);
+        CHECK_MESSAGE(words.find("draws") == std::string::npos, words);
+    }
 }
 
 TEST_CASE("report: pictures are told in words") {

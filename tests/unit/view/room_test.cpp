@@ -78,6 +78,20 @@ TEST_CASE("what the pane takes from the felt temperature is nil without a colder
     CHECK(felt_loss_k(scene) == doctest::Approx(0));
 }
 
+TEST_CASE("what is felt is told with and without the window, apart by what the window takes") {
+    Stage stage(wide);
+    stage.press("view.room");
+    REQUIRE(stage.rest());
+    RoomScene scene;
+    scene.c = today();
+    scene.result = &today_answer();
+    const double felt_c = today_answer().seat.operative_c;
+    const std::string words = value_of(stage, "room.pane.today");
+    CHECK(says(words, "felt " + format_tenths(felt_c, Units::us)));
+    CHECK(says(words, "without window " + format_tenths(felt_c + felt_loss_k(scene), Units::us)));
+    CHECK(felt_loss_k(scene) > 0.1);
+}
+
 TEST_CASE("faster air has more streamlines") {
     RoomScene scene;
     assess::Assessment air;

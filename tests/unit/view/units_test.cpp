@@ -43,6 +43,18 @@ TEST_CASE("air, heat and pressure are shown in the trade's units") {
     CHECK(ascii(format_speed(0.254, Units::us)) == "50 ft/min");
 }
 
+TEST_CASE("money has two decimals or none, carbon the reader's unit") {
+    CHECK(format_money(1.4, "$") == "$1.40");
+    CHECK(format_money(9, "$") == "$9");
+    CHECK(format_money(8.98, "$") == "$9");
+    CHECK(format_money(171.4, "€") == "€171");
+    CHECK(ascii(format_money(-2.26, "$")) == "-$2.30");
+    for (const double amount : {0.04, 1.4, 5.96, 9.97, 10.4, 171.49})
+        CHECK(format_money(shown_money(amount), "$") == format_money(amount, "$"));
+    CHECK(ascii(format_mass(100, Units::us)) == "220 lb"); // 0.45359237 kg, exact
+    CHECK(ascii(format_mass(100, Units::si)) == "100 kg");
+}
+
 TEST_CASE("lengths are shown as a tape shows them") {
     CHECK(ascii(format(Quantity::thin_m, 0.0127, Units::us)) == "1/2 in");
     CHECK(ascii(format(Quantity::thin_m, 0.0254 * 0.625, Units::us)) == "5/8 in");

@@ -184,6 +184,9 @@ TEST_CASE("units: sentences of the calculations in the reader's units") {
     CHECK(us("met within 0.05 W/m²K; wind") == "met within 0.0088 Btu/h·ft²·°F; wind");
     CHECK(us("20 of 100 people, 40 minutes") == "20 of 100 people, 40 minutes");
     CHECK(us("1 K more is about 3 % more") == "1.8 °F more is about 3 % more");
+    CHECK(us("air of 20 to 26 °C (ISO 7730).") == "air of 68 to 79 °F (ISO 7730).");
+    CHECK(us("up to 0.5 m/s (ISO 7730).") == "up to 98 ft/min (ISO 7730).");
+    CHECK(us("30 W/m² more") == "9.5 Btu/h·ft² more");
     CHECK(in_units("below 15 K.", view::Units::si) == "below 15 K.");
 }
 
