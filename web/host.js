@@ -24,13 +24,16 @@ async function compile() {
   }
 }
 
-/// Whether there is one, with a graphics card or with software that plays one. Strokes and letters carry
-/// their own soft edges.
-function hasContext(canvas, card) {
-  return canvas.getContext("webgl2", {
-    alpha: false, depth: false, antialias: false, powerPreference: "low-power",
-    failIfMajorPerformanceCaveat: card,
-  }) !== null;
+/// Of a graphics card, else of software that plays one. Strokes and letters carry their own soft edges.
+function makeContext(canvas) {
+  for (const card of [true, false]) {
+    const gl = canvas.getContext("webgl2", {
+      alpha: false, depth: false, antialias: false, powerPreference: "low-power",
+      failIfMajorPerformanceCaveat: card,
+    });
+    if (gl) return { gl, card };
+  }
+  return {};
 }
 
 export class Host {
@@ -82,7 +85,8 @@ export class Host {
   async start(canvas, look, texts, moves) {
     this.canvas = canvas;
     this.look = look;
-    const card = [true, false].find((one) => hasContext(canvas, one)); // while the program comes
+    const context = makeContext(canvas); // while the program comes
+    this.gl = context.gl;
     canvas.addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
       this.call("context", [1]);
@@ -95,11 +99,13 @@ export class Host {
     const page = this.page(texts);
     this.program = await new Promise((done, failed) => {
       createShimlight({
-        canvas,
-        card,
+        ...context,
         page,
         instantiateWasm: (imports, receive) => {
-          this.instantiate({ ...imports, second: absent }).then(receive).catch(failed);
+          this.instantiate({ ...imports, second: absent }).then(receive).catch((error) => {
+            failed(error);
+            throw error; // should it come after the program was there
+          });
           return {};
         },
       }).then(done, failed);
@@ -148,7 +154,7 @@ export class Host {
   /// Gives the mark of what came along (program.js compares it).
   async join(rest) {
     const { Pictures, MARK } = await import("./pictures.js");
-    this.pictures = new Pictures(this.canvas, this.tell);
+    this.pictures = new Pictures(this.gl, this.tell);
     await WebAssembly.instantiate(rest, { first: this.first });
     return MARK;
   }

@@ -6,8 +6,8 @@
 export const MARK = "__LATER_MARK__";
 
 export class Pictures {
-  constructor(canvas, tell) {
-    Object.assign(this, { canvas, tell });
+  constructor(gl, tell) {
+    Object.assign(this, { gl, tell });
   }
 
   /// Whether what the program says of a report is about a picture; then it is done.
@@ -19,7 +19,7 @@ export class Pictures {
   }
 
   begin(width, height) {
-    const gl = this.canvas.getContext("webgl2");
+    const { gl } = this;
     this.frame = gl.createFramebuffer();
     this.paper = gl.createRenderbuffer();
     gl.bindRenderbuffer(gl.RENDERBUFFER, this.paper);
@@ -29,7 +29,7 @@ export class Pictures {
   }
 
   end(width, height, number) {
-    const gl = this.canvas.getContext("webgl2");
+    const { gl } = this;
     const image = new ImageData(width, height), row = 4 * width;
     const read = new Uint8Array(image.data.length);
     gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, read);

@@ -34,8 +34,12 @@ target_include_directories(shimlight_app PRIVATE ${embedded_dir})
 target_compile_options(shimlight_app PRIVATE ${SHIMLIGHT_WARNINGS})
 target_link_libraries(shimlight_app PRIVATE view)
 target_link_options(shimlight_app PRIVATE ${wasm_link_options} -Oz
-  -sEXPORT_NAME=createShimlight -sENVIRONMENT=web,worker
-  -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
+  -sEXPORT_NAME=createShimlight -sENVIRONMENT=web # a worker is one too, as far as this asks
+  -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2 -sGL_TRACK_ERRORS=0 -sGL_POOL_TEMP_BUFFERS=0
+  -sGL_SUPPORT_AUTOMATIC_ENABLE_EXTENSIONS=0 -sGL_SUPPORT_SIMPLE_ENABLE_EXTENSIONS=0
+  -sGL_WORKAROUND_SAFARI_GETCONTEXT_BUG=0 -sSUPPORT_ERRNO=0
+  -sINCOMING_MODULE_JS_API=instantiateWasm
+  -Wl,--wrap=strtod # app/strtod.cpp
   -sEXPORTED_RUNTIME_METHODS=UTF8ToString
   -sEXPORTED_FUNCTIONS=_main,_malloc,_free)
 # In two parts (web/setup/split.py), which is why the functions keep their names up to there.

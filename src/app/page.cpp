@@ -29,8 +29,7 @@ EM_JS(char*, page_stored, (int generation), {
 // No extension is used, and to ask for them waits for the card.
 EM_JS(int, page_context, (int card), {
     if (Module["card"] !== !!card) return 0;
-    const made = GL.registerContext(Module["canvas"].getContext("webgl2"),
-        { majorVersion: 2, enableExtensionsByDefault: false });
+    const made = GL.registerContext(Module["gl"], { majorVersion: 2, enableExtensionsByDefault: false });
     GL.makeContextCurrent(made);
     return made;
 })

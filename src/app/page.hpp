@@ -25,8 +25,8 @@ Look look();
 /// The stored house, newest generation first; empty when there is none of that generation.
 std::optional<std::string> stored_house(int generation);
 
-/// A WebGL2 context of the canvas, made current; 0: there is none. `card`: only with a graphics
-/// card, not with software that plays one.
+/// The WebGL2 context of the canvas (web/host.js), made current; 0: there is none. `card`: only
+/// with a graphics card, not with software that plays one.
 int make_context(bool card);
 
 /// Keeps between visits what levers did to the house of the start, as view::Screen::moves() tells

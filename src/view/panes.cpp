@@ -70,13 +70,11 @@ std::string Facts::paths() const {
     for (std::size_t face = 1; face <= 2 * heat.panes; ++face)
         if (face_coated(c.opening, face))
             coated += (coated.empty() ? "" : " and ") + std::to_string(face);
-    if (!coated.empty())
-        words += " Low-e (thick line): face " + coated +
-                 "; faces are counted from outdoors inward, 1 is the outermost.";
+    if (!coated.empty()) words += " Low-e (thick line): face " + coated + ".";
     const double lost = heat.room().sum() - heat.outdoors().sum();
     if (std::fabs(lost) > 0.03 * std::fabs(heat.largest_w_m2()))
         words += " Air that leaks through a space carries off the difference between in and out.";
-    return words + " Faces are counted from outdoors.";
+    return words + " Faces are counted from outdoors inward; 1 is the outermost.";
 }
 
 void Facts::sun() const {
