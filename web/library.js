@@ -3,7 +3,7 @@
 // house when two tabs want it. Comes with the second part of the program.
 import { offerFile } from "./files.js";
 import { hideNotice, showNotice } from "./notice.js";
-import { dropPhotos, fieldTwice, idsNamed, withPictures, withoutPictures } from "./photos.js";
+import { dropPhotos, fieldTwice, idsNamed, keptPhotos, withPictures, withoutPictures } from "./photos.js";
 import { done, finished, newHouse, put, textsOf } from "./storage.js";
 
 /// Of what comes late with this: it must belong to what is here (site.py fills it in).
@@ -12,6 +12,7 @@ export const MARK = "__LATER_MARK__";
 const KIND = "shimlight-library", VERSION = 1;
 const MOST_HOUSES = 1000; // in a file
 const MOST_LISTED = 500;
+const LOCK = "shimlight-house-"; // and the id: who has a house
 const LEAVING_MS = 300; // a page that is being reloaded may still hold its house
 const KEPT_MS = 3000; // the service worker keeps what passed through it by then
 // What comes with this file and after it.
@@ -100,6 +101,7 @@ export class Library {
     this.tellStart();
     document.addEventListener("visibilitychange", () => document.hidden || this.refresh());
     this.inTurn(() => this.hold(storage.house), "The houses were not read");
+    this.inTurn(() => this.sweep(), "Old photographs were not cleared away");
     const workers = navigator.serviceWorker;
     if (workers?.controller) keepWholeLater();
     else workers?.addEventListener("controllerchange", keepWholeLater, { once: true });
@@ -302,6 +304,20 @@ export class Library {
     if (ids.length) await dropPhotos(ids);
   }
 
+  /// Photographs that were taken off go when nobody has an undo to bring them back: no other tab has a
+  /// house, and this one has only begun.
+  async sweep() {
+    if (!this.storage.database || !navigator.locks?.query) return;
+    const { held } = await navigator.locks.query();
+    if (held.some(({ name }) => name.startsWith(LOCK) && name !== LOCK + this.storage.house.id)) return;
+    const photos = await keptPhotos();
+    if (!photos.length) return;
+    const texts = await done(this.transaction("readonly").objectStore("texts").getAll());
+    const named = idsNamed(texts.map(({ text }) => String(text)).join("\n"));
+    const loose = photos.filter((id) => !named.has(id));
+    if (loose.length) await dropPhotos(loose);
+  }
+
   /// A library file: all of it comes into the list, beside what is there, or nothing of it.
   async import(text) {
     const houses = housesIn(text);
@@ -365,7 +381,7 @@ export class Library {
 
   lock(house, options) {
     return new Promise((known) => {
-      navigator.locks.request(`shimlight-house-${house.id}`, options, (lock) => {
+      navigator.locks.request(LOCK + house.id, options, (lock) => {
         known(lock !== null);
         return lock && new Promise((release) => {
           this.release = release;
@@ -387,7 +403,7 @@ export class Library {
       [["Use it here", () => this.act("take")], ["Just look", () => {}]]);
     if (this.waits === house) return;
     this.waits = house;
-    navigator.locks?.request(`shimlight-house-${house.id}`, () => {
+    navigator.locks?.request(LOCK + house.id, () => {
       if (house === this.storage.house && !this.failed) this.act("take");
     }).catch(() => {});
   }

@@ -136,7 +136,8 @@ function bringRest(storage) {
     program.whole().then(() => document.hidden && program.tell("leave")).catch((error) => {
       console.warn(error);
       lookForNewer();
-      note("A part of Shimlight is missing: it comes when there is a network. Until then nothing is kept.");
+      showNotice("A part of Shimlight is missing: it comes when there is a network. Until then only levers are kept.",
+        [["Close", () => {}]]);
       if (error.message !== OTHER_VERSION) listen(); // else a page loaded anew has them all
     });
   };

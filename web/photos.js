@@ -202,6 +202,8 @@ export function idsNamed(text) {
   return new Set((text.match(/[0-9a-f]{16,}/g) ?? []).filter((id) => ID.test(id)));
 }
 
+export const keptPhotos = () => withStore("readonly", (store) => store.getAllKeys());
+
 /// Where a JSON text has a field twice in one object, of which JSON.parse keeps the last: the path.
 export function fieldTwice(text) {
   const levels = []; // { at, names }: the name or index that comes, and of an object those before

@@ -5,9 +5,18 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
+#include <type_traits>
 
 namespace shimlight::view {
 namespace {
+
+/// Of numbers alone.
+template <class T> bool alike(const std::vector<T>& a, const std::vector<T>& b) {
+    static_assert(std::is_trivially_copyable_v<T> && sizeof(T) % sizeof(float) == 0);
+    return a.size() == b.size() &&
+           (a.empty() || std::memcmp(a.data(), b.data(), a.size() * sizeof(T)) == 0);
+}
 
 constexpr float one_dot_px = 4; // nearer than this they point at the same place
 constexpr float apart_px = 11;  // farther than this two dots are two to the eye
@@ -78,24 +87,41 @@ void CalloutPlacer::add(Callout callout) {
     groups_.push_back({std::move(callout)});
 }
 
-void CalloutPlacer::draw(Ui& ui) {
-    std::vector<std::size_t> rows;
-    for (const std::vector<Callout>& group : groups_)
-        rows.push_back(group.size());
-    std::vector<std::optional<LabelPlace>> places;
-    for (bool again = true; again;) { // a group that finds no room tries with a row less
-        std::vector<Label> labels;
-        for (std::size_t i = 0; i < groups_.size(); ++i)
-            labels.push_back({groups_[i].front().at, size_of(ui, groups_[i], rows[i])});
-        places = place_labels(ground_, labels);
+/// A group that finds no room tries with a row less.
+void CalloutPlacer::place(const Ui& ui, PlacedBefore& at) const {
+    std::vector<Label> labels = at.labels;
+    for (bool again = true; again;) {
+        at.places = place_labels(ground_, labels);
         again = false;
-        for (std::size_t i = 0; i < groups_.size(); ++i)
-            if (!places[i] && rows[i] > 1) --rows[i], again = true;
+        for (std::size_t i = 0; i < groups_.size(); ++i) {
+            if (at.places[i] || at.rows[i] <= 1) continue;
+            labels[i].size = size_of(ui, groups_[i], --at.rows[i]);
+            again = true;
+        }
     }
-    for (const std::optional<LabelPlace>& place : places)
-        if (place) draw_leader(ui, place->leader.from, place->leader.to);
+}
+
+void CalloutPlacer::draw(Ui& ui, std::shared_ptr<const void> drawing, PlacedBefore& before) {
+    std::vector<Label> labels;
+    std::vector<std::size_t> rows;
+    for (const std::vector<Callout>& group : groups_) {
+        rows.push_back(group.size());
+        labels.push_back({group.front().at, size_of(ui, group, group.size())});
+    }
+    const Ground& was = before.ground;
+    const bool same = before.drawing == drawing && alike(before.labels, labels) &&
+                      alike(std::vector{was.area}, std::vector{ground_.area}) &&
+                      alike(was.taken, ground_.taken) && alike(was.leaders, ground_.leaders) &&
+                      alike(was.ways, ground_.ways);
+    if (!same) {
+        before = {std::move(drawing), ground_, std::move(labels), std::move(rows), {}};
+        before.ground.is_ink = nullptr; // which holds on to more than it may
+        place(ui, before);
+    }
+    for (const std::optional<LabelPlace>& one : before.places)
+        if (one) draw_leader(ui, one->leader.from, one->leader.to);
     for (std::size_t i = 0; i < groups_.size(); ++i)
-        if (places[i]) draw_group(ui, groups_[i], rows[i], *places[i]);
+        if (before.places[i]) draw_group(ui, groups_[i], before.rows[i], *before.places[i]);
 }
 
 void CalloutPlacer::draw_group(Ui& ui, const std::vector<Callout>& group, std::size_t rows,
@@ -115,7 +141,9 @@ void CalloutPlacer::draw_group(Ui& ui, const std::vector<Callout>& group, std::s
         text(ui, fonts.strong, {row.x, row.y + drop}, c.colour ? c.colour : t.ink, c.value);
         text(ui, fonts.small, {row.x + own + word_gap_px, row.y + drop + 2}, t.ink, c.word);
         if (c.key.empty()) continue;
-        figure(ui, c.id, row, c.word, c.value, c.key, c.of);
+        // By ear nothing else tells the two pictures' callouts apart.
+        const char* whose = c.of == Shown::today ? ", today" : ", remedy";
+        figure(ui, c.id, row, c.word + whose, c.value, c.key, c.of);
         targets_.push_back({row, c.key, c.id, c.of});
     }
 }

@@ -7,6 +7,7 @@
 #include "view/ui.hpp"
 
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -26,6 +27,15 @@ struct Callout {
 /// A leader on any ground: its ink lies in a casing of paper. The dot is what it points at.
 void draw_leader(Ui& ui, ImVec2 dot, ImVec2 end, float opacity = 1);
 void draw_dot(Ui& ui, ImVec2 at, float opacity = 1);
+
+/// What was placed in the frame before: a film's frames ask for the same again and again.
+struct PlacedBefore {
+    std::shared_ptr<const void> drawing; ///< what is_ink tells of
+    Ground ground;
+    std::vector<Label> labels;
+    std::vector<std::size_t> rows;
+    std::vector<std::optional<LabelPlace>> places;
+};
 
 /// Finds places for labels in `area`, avoiding boxes already taken and whatever `is_ink` says is
 /// drawing. Callouts of one place share a dot and a leader. What finds no room is left out: fewer
@@ -49,8 +59,8 @@ class CalloutPlacer {
     bool has_dot(ImVec2 at) const;
     bool is_taken(const Box& box) const;
     const Ground& ground() const { return ground_; }
-    /// Draws all callouts where they cost least together.
-    void draw(Ui& ui);
+    /// Draws all callouts where they cost least together. `drawing` is what is_ink tells of.
+    void draw(Ui& ui, std::shared_ptr<const void> drawing, PlacedBefore& before);
     /// Where a finger opens the cards of the placed callouts: as large as it needs, and between two
     /// the nearer one's. After they have been drawn.
     void listen(Ui& ui);
@@ -66,6 +76,7 @@ class CalloutPlacer {
     std::vector<std::vector<Callout>> groups_; ///< by the dot they share
     std::vector<Target> targets_;
 
+    void place(const Ui& ui, PlacedBefore& at) const;
     void draw_group(Ui& ui, const std::vector<Callout>& group, std::size_t rows,
                     const LabelPlace& place);
 };

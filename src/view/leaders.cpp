@@ -43,12 +43,12 @@ struct Candidate {
     float cost = 0;
 };
 
-/// What the drawing costs a label there, and its leader.
-float ink_under(const Ground& g, const Label& label, const LabelPlace& p) {
+/// What the drawing costs a label there, and its leader; counted no further than `most`.
+float ink_under(const Ground& g, const Label& label, const LabelPlace& p, float most) {
     float total = 0;
     // Close enough that no pane slips through between two samples.
     const int columns = std::max(1, static_cast<int>(p.box.w / ink_step_px));
-    for (int i = 0; i <= columns; ++i)
+    for (int i = 0; i <= columns && total < most; ++i)
         for (int j = 0; j <= 2; ++j)
             if (g.is_ink({p.box.x + p.box.w * static_cast<float>(i) / static_cast<float>(columns),
                           p.box.y + p.box.h * static_cast<float>(j) / 2}))
@@ -95,7 +95,7 @@ void try_place(const Ground& g, const std::vector<Label>& labels, const Label& l
         std::hypot(place.leader.to.x - label.at.x, place.leader.to.y - label.at.y) * length_cost;
     for (const Leader& way : g.ways)
         if (crossing(way, place.leader)) cost += way_cost;
-    cost += ink_under(g, label, place);
+    if (cost < bearable_cost) cost += ink_under(g, label, place, bearable_cost - cost);
     if (cost < bearable_cost) found.push_back({place, cost});
 }
 

@@ -41,12 +41,12 @@ std::string cost_range(const Assessment& a, const std::string& currency) {
                                format_money(rest * (1 + conduction) + air * leakage, currency)});
 }
 
-/// Where on the glass it is, and in which cut.
-std::string wettest(const Assessment& a, Units units) {
+/// Where on the glass it is coldest, and in which cut.
+std::string coldest_glass(const Assessment& a, Units units) {
     const assess::PartSurface* found = assess::coldest_glass(a);
-    return found ? fill("coldest is {0}, {1}", {assess::place_and_cut(*found),
-                                                format_temperature(found->surface_c, units)})
-                 : std::string("no cut is solved");
+    return found ? fill("{0}, {1}", {assess::place_and_cut(*found),
+                                     format_temperature(found->surface_c, units)})
+                 : std::string("unknown, no cut is solved");
 }
 
 /// The strip: the five figures that are always in sight, with how sure each is.
@@ -65,8 +65,7 @@ void figures(Writer& out, const ReportQuestion& q) {
     const std::pair<const char*, std::string> rows[] = {
         {"glass_inside", fill("within {0}", {format_kelvin(1, q.units)})},
         {"ankles", sure(bothered(today, a), bothered(remedy, b))},
-        {"wet_above",
-         fill("within 3 % of humidity; {0}", {sure(wettest(a, q.units), wettest(b, q.units))})},
+        {"wet_above", "within 3 % of humidity"},
         {"u_window", "within 10 %"},
         {"year_cost", sure(cost_range(a, currency), cost_range(b, currency))}};
     std::vector<Block::Row> table;
@@ -86,6 +85,9 @@ void figures(Writer& out, const ReportQuestion& q) {
     out.table(two ? "Today, and then: with " + assess::within_sentence(s.remedy_name())
                   : "As it is today",
               std::move(head), std::move(table), "figures");
+    out.sentence(fill("The coldest of the glass, where it gets wet first: {0}.",
+                      {sure(coldest_glass(a, q.units), coldest_glass(b, q.units))}),
+                 "small");
 }
 
 void money(Writer& out, const ReportQuestion& q) {

@@ -2,6 +2,7 @@
 // Slice: the cut through wall, shim space, frame and glass, Today and the Remedy together.
 #pragma once
 
+#include "view/callout.hpp"
 #include "view/section_ink.hpp"
 #include "view/session.hpp"
 
@@ -45,6 +46,8 @@ class Slice {
     std::array<Outline, 2> outlines_;
     std::array<std::optional<DrawnCut>, 2> drawn_; ///< as placed in this frame
 
+    std::array<PlacedBefore, 2> placed_;
+
     static void read(Outline& lines, const Solved& solved);
     void place_cuts(const Session& session, Box box, bool side_by_side);
     void place_plan(const Session& session, Box box);
@@ -61,7 +64,7 @@ class Slice {
         float foot_px = 0;   ///< taken by the large one
     };
     void draw_labels(Ui& ui, const Session& session, Shown of, Box area, Written how);
-    void place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) const;
+    void place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy);
     void draw_probe(Ui& ui, Box box);
     void controls(Ui& ui, Session& session, Box box, bool wide);
     void describe(Ui& ui, const Session& session, Shown of, Box box);

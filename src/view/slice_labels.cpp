@@ -139,8 +139,9 @@ void add_dew_point(const Ui& ui, const DrawnCut& cut, Shown of, CalloutPlacer& p
 
 } // namespace
 
-void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) const {
-    const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
+void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) {
+    const std::size_t half = of == Shown::today ? 0 : 1;
+    const DrawnCut& cut = *drawn_[half];
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
         if (!roomy && part == Part::wall) continue;
         const auto cold = assess::coldest_of_part(*cut.solved, part);
@@ -151,7 +152,7 @@ void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) 
                     part_key(part), callout_id(of, part_word(part)), of});
     }
     add_dew_point(ui, cut, of, placer, roomy);
-    placer.draw(ui);
+    placer.draw(ui, cut.solved, placed_[half]);
     placer.listen(ui);
 }
 

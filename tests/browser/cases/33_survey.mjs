@@ -213,6 +213,13 @@ export const cases = [
       assert.equal(await visit.control(`photo.${id}`), null);
       await visit.press("menu.undo");
       assert.equal((await shown(visit)).id, id, "undo gives it back, with its picture");
+
+      await changing(visit, () => visit.press(`photo.${id}.remove`));
+      await changing(visit, () => visit.set("survey.room", "Attic"));
+      assert.deepEqual(await keptPhotos(visit), [id], "undo may want it");
+      await visit.reload();
+      await visit.rest();
+      assert.deepEqual(await keptPhotos(visit), [], "nobody can have it back any more");
     },
   },
   {
