@@ -41,12 +41,20 @@ std::string cost_range(const Assessment& a, const std::string& currency) {
                                format_money(rest * (1 + conduction) + air * leakage, currency)});
 }
 
-/// Where on the glass it is coldest, and in which cut.
-std::string coldest_glass(const Assessment& a, Units units) {
-    const assess::PartSurface* found = assess::coldest_glass(a);
-    return found ? fill("{0}, {1}", {assess::place_and_cut(*found),
-                                     format_temperature(found->surface_c, units)})
-                 : std::string("unknown, no cut is solved");
+/// Where on the glass it is coldest, in which cut, and what it is there.
+std::string coldest_glass(const Assessment& today, const Assessment* remedy, Units units) {
+    const assess::PartSurface* now = assess::coldest_glass(today);
+    const assess::PartSurface* then = remedy ? assess::coldest_glass(*remedy) : nullptr;
+    if (!now || (remedy && !then))
+        return "Where the glass is coldest is unknown: no cut is solved.";
+    const auto place = [](const assess::PartSurface& at) { return assess::place_and_cut(at); };
+    const std::string c = format_temperature(now->surface_c, units);
+    if (!then) return fill("Coldest of the glass: {0}, {1}.", {place(*now), c});
+    const std::string then_c = format_temperature(then->surface_c, units);
+    if (place(*now) == place(*then))
+        return fill("Coldest of the glass: {0}, {1} today, {2} then.", {place(*now), c, then_c});
+    return fill("Coldest of the glass: today {0}, {1}; then {2}, {3}.",
+                {place(*now), c, place(*then), then_c});
 }
 
 /// The strip: the five figures that are always in sight, with how sure each is.
@@ -85,9 +93,7 @@ void figures(Writer& out, const ReportQuestion& q) {
     out.table(two ? "Today, and then: with " + assess::within_sentence(s.remedy_name())
                   : "As it is today",
               std::move(head), std::move(table), "figures");
-    out.sentence(fill("The coldest of the glass, where it gets wet first: {0}.",
-                      {sure(coldest_glass(a, q.units), coldest_glass(b, q.units))}),
-                 "small");
+    out.sentence(coldest_glass(a, two ? &b : nullptr, q.units), "small");
 }
 
 void money(Writer& out, const ReportQuestion& q) {
@@ -112,7 +118,7 @@ std::string slice_caption(const ReportQuestion& q, const char* place) {
     return fill(
         "Cut through the {0}, outdoors on the {1}{2}. The heaviest line is the dew point, "
         "{3}: what is on its colder, outdoor side can be wet. The finer lines lie {4} apart. The "
-        "numbers are of this cut; where another cut is colder, the particulars name it.",
+        "numbers are of this cut alone.",
         {place, coldest_cut(s.today_result()) == Position::jamb ? "far side (top)" : "left",
          s.has_remedy() ? ": today, and with " + assess::within_sentence(s.remedy_name())
                         : std::string(),
