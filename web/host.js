@@ -87,15 +87,15 @@ export class Host {
     this.look = look;
     const context = makeContext(canvas); // while the program comes
     this.gl = context.gl;
+    const lost = (is) => {
+      if (this.program) this.call("context", [is ? 1 : 0]);
+      this.tell("lost", is);
+    };
     canvas.addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
-      this.call("context", [1]);
-      this.tell("lost", true);
+      lost(true);
     });
-    canvas.addEventListener("webglcontextrestored", () => {
-      this.call("context", [0]);
-      this.tell("lost", false);
-    });
+    canvas.addEventListener("webglcontextrestored", () => lost(false));
     const page = this.page(texts);
     this.program = await new Promise((done, failed) => {
       createShimlight({

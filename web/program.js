@@ -25,7 +25,12 @@ const knowsUs = () => Boolean(navigator.serviceWorker?.controller || carried(RES
 /// None where a worker cannot have the canvas.
 function makeWorker() {
   if (!canvas.transferControlToOffscreen || carried(REST) || remembered("sessionStorage", HERE)) return null;
-  return new Worker("host.js", { type: "module", name: knowsUs() ? "at once" : "" });
+  const made = new Worker("host.js", { type: "module", name: knowsUs() ? "at once" : "" });
+  made.onerror = (event) => {
+    console.error(event.message ?? "the worker did not start");
+    if (!started) startHere();
+  };
+  return made;
 }
 
 /// A worker that turned out not to run or not to draw has the canvas: the page begins anew without it.
@@ -51,6 +56,7 @@ function wordsSeen() {
 }
 
 const canvas = document.getElementById("canvas");
+let started = false;
 const worker = makeWorker(), words = wordsSeen(); // while the page reads what it kept
 
 export class Program {
@@ -74,10 +80,6 @@ export class Program {
     const drawn = worker ? canvas.transferControlToOffscreen() : canvas;
     if (worker) {
       worker.onmessage = ({ data: [name, ...what] }) => this.page[name](...what);
-      worker.onerror = (event) => {
-        console.error(event.message ?? "the worker did not start");
-        if (!this.started) startHere();
-      };
       this.send = (message) => worker.postMessage(message, message.includes(drawn) ? [drawn] : []);
     } else {
       const { Host } = await import("./host.js");
@@ -85,7 +87,11 @@ export class Program {
       this.send = (message) => host.take(message);
     }
     await this.ask("start", drawn, look, texts, moves);
-    this.started = true;
+    started = true;
+  }
+
+  get started() {
+    return started;
   }
 
   /// The program has no WebGL2.
