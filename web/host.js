@@ -2,13 +2,12 @@
 // Where the program runs: in a worker of its own, so that the page never waits for it, or on the page
 // itself where a worker cannot draw. What comes in are calls of the program's exported functions, what
 // goes out are calls of the page's object (loader.js).
-import { bring } from "./part.js";
+import { AT_ONCE, bring } from "./part.js";
 import { createShimlight } from "./shimlight.js";
 
 const FIRST = "shimlight.wasm";
 const OWN = ["start", "laid", "join"]; // what is not the program's
 const GIVE_TEXT = ["fault"];
-const AT_ONCE = "at once"; // a worker of this name begins with what it will be told to
 
 /// What the first part calls of the second before it is there: a fault of the program.
 const absent = new Proxy({}, {

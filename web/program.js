@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The program from the page's side, in its two parts: the first starts the page, the rest comes once
 // somebody uses it. It runs in a worker where that can draw, else here (host.js).
-import { bring, carried } from "./part.js";
+import { AT_ONCE, bring, carried } from "./part.js";
 import { remember, remembered } from "./storage.js";
 
 const REST = "shimlight-rest.wasm";
@@ -25,7 +25,7 @@ const knowsUs = () => Boolean(navigator.serviceWorker?.controller || carried(RES
 /// None where a worker cannot have the canvas.
 function makeWorker() {
   if (!canvas.transferControlToOffscreen || carried(REST) || remembered("sessionStorage", HERE)) return null;
-  const made = new Worker("host.js", { type: "module", name: knowsUs() ? "at once" : "" });
+  const made = new Worker("host.js", { type: "module", name: knowsUs() ? AT_ONCE : "" });
   made.onerror = (event) => {
     console.error(event.message ?? "the worker did not start");
     if (!started) startHere();

@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The canvas: as many device pixels as there are, and back again after the graphics card was lost.
 import assert from "node:assert/strict";
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { startServer } from "../../../web/serve.mjs";
 import { phone, Visit } from "../visit.mjs";
+import { withWorkerScript } from "../worker_site.mjs";
 
 async function canvasSize(visit) {
   return visit.evaluate(() => {
@@ -55,14 +52,8 @@ async function isLostAndBack(visit, drawer) {
 }
 
 /** A browser whose workers have canvases without WebGL, or no script of ours. */
-async function withoutWorker({ browser, site }, broken) {
-  const folder = mkdtempSync(join(tmpdir(), "shimlight-worker-"));
-  cpSync(site, folder, { recursive: true });
-  const host = join(folder, "host.js");
-  const source = readFileSync(host, "utf8");
-  writeFileSync(host, `if (!globalThis.document) ${broken}\n${source}`);
-  const server = await startServer(folder);
-  try {
+function withoutWorker({ browser, site }, broken) {
+  return withWorkerScript(site, `if (!globalThis.document) ${broken}`, async (server) => {
     const visit = new Visit(browser, server, await browser.newPage({ ...phone, dpr: 1 }));
     visit.expected = /not of this version|the worker|broken/;
     await visit.page.goto(server.url); // it comes twice
@@ -75,10 +66,7 @@ async function withoutWorker({ browser, site }, broken) {
     await visit.set("lever.weather.outside_c", -20);
     assert.notDeepEqual(await visit.results(), before);
     await visit.close();
-  } finally {
-    await server.stop();
-    rmSync(folder, { recursive: true });
-  }
+  });
 }
 
 export const cases = [

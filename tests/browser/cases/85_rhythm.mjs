@@ -6,12 +6,10 @@
 // two processors with both: each size is measured with it and without. Without it the time is the
 // program's own, and what is wanted is asked of that.
 import assert from "node:assert/strict";
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { startServer } from "../../../web/serve.mjs";
 import { Visit } from "../visit.mjs";
+import { withWorkerScript } from "../worker_site.mjs";
 
 const SLOWED = 4; // processor of a phone of the middle class beside this machine: an estimate
 const HZ = 60;
@@ -149,21 +147,6 @@ function keep(row) {
   writeFileSync(file, `${JSON.stringify([...others, row], null, 1)}\n`);
 }
 
-/** The site with a worker whose frames are timed. */
-async function withTimedFrames(site, drawn, work) {
-  const folder = mkdtempSync(join(tmpdir(), "shimlight-rhythm-"));
-  cpSync(site, folder, { recursive: true });
-  const host = join(folder, "host.js");
-  writeFileSync(host, `(${timeFrames})(${drawn});\n${readFileSync(host, "utf8")}`);
-  const server = await startServer(folder);
-  try {
-    return await work(server);
-  } finally {
-    await server.stop();
-    rmSync(folder, { recursive: true });
-  }
-}
-
 async function visited(browser, server, size, drawn) {
   const page = await browser.newPage({ dpr: 1, dark: false, touch: true, moving: true, ...size });
   await page.page.addInitScript(timeMoves);
@@ -180,7 +163,8 @@ async function visited(browser, server, size, drawn) {
 }
 
 async function run({ browser, site }, size, drawn) {
-  const row = await withTimedFrames(site, drawn, (server) => visited(browser, server, size, drawn));
+  const row = await withWorkerScript(site, `(${timeFrames})(${drawn});`,
+    (server) => visited(browser, server, size, drawn));
   keep(row);
   console.log(`      ${JSON.stringify(row)}`);
   assert.ok(row.answered >= 8, `${row.answered} frames followed`);
