@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Rules: read means seen as published or quoted; from memory means to be looked up before it
-// counts.
+// Rules: read means seen as published or quoted; retold, in another's words; from memory means to be
+// looked up before it counts.
 #include "house/cautions.hpp"
 
 #include <algorithm>
@@ -83,7 +83,7 @@ constexpr CautionRow rows[] = {
      "are cut, ground or broken.",
      "US 29 CFR 1926.1101, which presumes it in insulation and surfacing up to 1980 and takes "
      "nothing "
-     "else for clean (read); 40 CFR 61 subpart M (from memory)",
+     "else for clean (read); 40 CFR 61 subpart M, not for a single small home: 60 FR 38725 (read)",
      [](const SiteFacts& f) {
          return both(when(f.method == Method::glass || f.method == Method::insert ||
                           f.method == Method::full_frame),
@@ -143,12 +143,13 @@ constexpr CautionRow rows[] = {
      "Work outside above reach: ladder 1 out for 4 up, 3 ft (0.9 m) above where one steps off, "
      "never "
      "alone; a unit is not carried up a ladder by one person.",
-     "US 29 CFR 1926.1053(b)(1), 3 ft above the landing (read); slope (from memory)", high_outside,
-     Entry::ground_m},
+     "US 29 CFR 1926.1053(b)(1), 3 ft above the landing (read); (b)(5)(i), slope (read as retold)",
+     high_outside, Entry::ground_m},
     {"wires", "Electricity",
      "Wires run beside and under windows: find them and switch them off before drilling, sawing or "
      "foaming; keep ladders away from wires overhead.",
-     "US 29 CFR 1926.416(a), wires looked for before work (read); 1926.1053(b)(12) (from memory)",
+     "US 29 CFR 1926.416(a), wires looked for before work (read); 1926.1053(b)(12), rails that do "
+     "not conduct (read as retold)",
      [](const SiteFacts& f) { return both(when(f.any_work), f.near_wires); }, Entry::near_wires},
     {"foam", "Foam",
      "Wet foam and its vapor (MDI) can cause lasting asthma: fresh air, gloves, goggles, nobody "
@@ -163,7 +164,7 @@ constexpr CautionRow rows[] = {
     {"broken", "Broken glass",
      "Old panes break when sashes come out: tape them, gloves and goggles, floor and garden swept "
      "after.",
-     "US 29 CFR 1926.102, eyes; 1926.95, gloves (from memory)",
+     "US 29 CFR 1926.102(a)(1), eyes (read); 1926.95, gloves (from memory)",
      [](const SiteFacts& f) { return when(unit_out(f)); }},
     {"weights", "Sash weights",
      "Cut cords drop iron weights inside the wall, and old wires are often found in the pockets.",

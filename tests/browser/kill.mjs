@@ -132,8 +132,10 @@ class Run {
   async compare(page) {
     const { shown, houses, house, all } = await page.evaluate(readHouse);
     assert.deepEqual(this.errors, [], "the page is quiet");
-    if (!this.before) return;
-    const { changes: { id, values }, seen } = this.before;
+    const before = this.before;
+    this.before = null;
+    if (!before) return this.take(shown, house);
+    const { changes: { id, values }, seen } = before;
     assert.ok(house || seen.kept < 0, "a house that was told to be kept is there");
     if (!house) return;
     assert.equal(houses.length, 1, "one house");
@@ -148,7 +150,12 @@ class Run {
     if (id === LEVER) assert.equal(house.name, this.name ?? house.name, "nothing else has changed");
     else assert.equal(shown.outside, this.outside ?? shown.outside, "nothing else has changed");
     this.found[index < 0 ? "untouched" : index > seen.kept ? "progress" : "last"]++;
-    this.name = house.name;
+    this.take(shown, house);
+  }
+
+  /** What the next life starts from. */
+  take(shown, house) {
+    this.name = house?.name ?? null;
     this.outside = shown.outside;
   }
 }
