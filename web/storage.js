@@ -2,6 +2,7 @@
 // Keeps the house that is open in IndexedDB, two generations of it, each with what it is about in one
 // transaction: either all of a change is there or the house as it was. Theme, text size and the
 // lessons that were done lie beside it. The other houses, and all words about keeping, are library.js's.
+import { copies, copy } from "./copies.js";
 
 const OURS = "shimlight-house"; // of this tab, in sessionStorage
 const MOVES = "shimlight-moves"; // of levers, from a page that was closed before its second part came
@@ -49,10 +50,12 @@ function about(text) {
   }
 }
 
-/// Into a transaction: the generation before last goes, and what the house is about follows.
+/// Into a transaction: the generation before last goes, and what the house is about follows. The
+/// second copy goes along.
 export function put(transaction, { id, rev }, text, now = Date.now()) {
   transaction.objectStore("texts").put({ text, rev }, [id, rev % 2]);
   transaction.objectStore("library").put({ id, rev, kept_at: now, ...about(text) });
+  return copy(id, text);
 }
 
 /// The generations of a house, newest first.
@@ -73,13 +76,28 @@ function upgrade({ result, transaction }, from) {
   };
 }
 
+/// Gives the database and whether it is a new one.
 function openDatabase() {
   const request = indexedDB.open("shimlight", 2);
-  request.onupgradeneeded = (event) => upgrade(request, event.oldVersion);
+  let from = 2;
+  request.onupgradeneeded = (event) => {
+    from = event.oldVersion;
+    upgrade(request, from);
+  };
   return new Promise((resolve, reject) => {
     request.onblocked = () => reject(new Error("older"));
-    done(request).then(resolve, reject);
+    done(request).then((database) => resolve([database, from < 1]), reject);
   });
+}
+
+/// Gives how many houses came back.
+async function bringBack(database) {
+  const kept = await copies();
+  if (!kept.length) return 0;
+  const transaction = database.transaction(["library", "texts"], "readwrite");
+  for (const { id, text, kept_at } of kept) put(transaction, { id, rev: 1 }, text, kept_at);
+  await finished(transaction);
+  return kept.length;
 }
 
 export class Storage {
@@ -91,6 +109,7 @@ export class Storage {
     this.text = 0;
     this.lessons = 0; // a bit each
     this.kept_at = 0; // the house to start with; never
+    this.back = 0; // houses that the browser had lost
     this.moves = ""; // of levers since then
     this.writing = Promise.resolve();
     this.waiting = new Map(); // house → its text
@@ -112,7 +131,9 @@ export class Storage {
 
   async open() {
     try {
-      this.database = await openDatabase();
+      const [database, made] = await openDatabase();
+      this.database = database;
+      if (made) this.back = await bringBack(database);
       this.database.onversionchange = () => this.database.close();
       const transaction = this.database.transaction(["library", "texts", "settings"]);
       const [theme, text, lessons, open] = await Promise.all(["theme", "text", "lessons", "open"]
@@ -169,9 +190,10 @@ export class Storage {
         house.lent = true;
         throw new Error("lent");
       }
-      put(transaction, { id: house.id, rev: house.rev + 1 }, text);
+      const copied = put(transaction, { id: house.id, rev: house.rev + 1 }, text);
       transaction.objectStore("settings").put(house.id, "open");
       await finished(transaction);
+      await copied;
       document.documentElement.dataset.kept = ++house.rev;
       this.leave("");
       if (house === this.house) this.told();

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Rules: read means seen as published or quoted; retold, in another's words; from memory means to be
-// looked up before it counts.
+// Rules: read means seen as published or quoted; retold, in another's words; from memory means to
+// be looked up before it counts.
 #include "house/cautions.hpp"
 
 #include <algorithm>

@@ -2,9 +2,10 @@
 // node tests/browser/kill.mjs [SITE] [KILLS] [SEED]
 // Changes a house on the real page, kills the browser with SIGKILL at a random moment, starts it again
 // on the same profile and reads the house back: of all changes at most the one in progress may be lost.
+// Now and then the database is gone as well, as Chromium itself drops it after some kills.
 // One browser after the other, each of which was killed while the one before it had left off.
 import assert from "node:assert/strict";
-import { mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -15,6 +16,7 @@ const [site = fileURLToPath(new URL("../../build/web", import.meta.url)), kills 
   process.argv.slice(2);
 const LATEST_KILL_MS = 700; // after the first change; a change is kept within some 20 to 100 ms
 const CHANGES = 60; // more than there is time for
+const DROPPED = 0.15; // of all kills
 const LEVER = "lever.weather.outside_c", NAME = "house.name";
 
 /** mulberry32: the same moments for the same seed. */
@@ -76,7 +78,7 @@ class Run {
     this.name = null; // as last found in the store
     this.outside = null;
     this.count = 0; // of changes ever begun, so that no two names are the same
-    this.found = { last: 0, progress: 0, untouched: 0 };
+    this.found = { last: 0, progress: 0, untouched: 0, dropped: 0 };
   }
 
   async start() {
@@ -125,7 +127,15 @@ class Run {
       const ended = new Promise((done) => process.once("exit", done));
       globalThis.process.kill(-process.pid, "SIGKILL"); // it and its children: a group of its own
       await ended;
+      if (this.random() < DROPPED) this.drop();
     }
+  }
+
+  drop() {
+    const database = join(this.profile, "Default", "IndexedDB");
+    if (!existsSync(database)) return;
+    rmSync(database, { recursive: true });
+    this.found.dropped++;
   }
 
   /** What the store holds against what was told before the kill. */
@@ -182,7 +192,7 @@ try {
   await server.stop();
   rmSync(profile, { recursive: true, force: true });
 }
-const { last, progress, untouched } = run.found;
-console.log(`found: ${last} times the last change told to be kept, ${progress} times the one in progress too, ${untouched} times none was kept yet`);
+const { last, progress, untouched, dropped } = run.found;
+console.log(`found: ${last} times the last change told to be kept, ${progress} times the one in progress too, ${untouched} times none was kept yet; ${dropped} databases were dropped`);
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed || !passed ? 1 : 0);

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+// What a browser does to its database when it was killed while it wrote: it is gone. kill.mjs kills.
+import assert from "node:assert/strict";
+
+const outside = "lever.weather.outside_c";
+
+/** Changes a control and waits until that is kept. */
+async function change(visit, view, id, value) {
+  await visit.show(view);
+  const before = await visit.evaluate(() => document.documentElement.dataset.kept);
+  await visit.set(id, value);
+  await visit.until((before) => document.documentElement.dataset.kept !== before, before, "the change to be kept");
+}
+
+const dropDatabase = () => new Promise((done, failed) => {
+  Object.assign(indexedDB.deleteDatabase("shimlight"), { onsuccess: () => done(), onerror: failed });
+});
+
+export const cases = [
+  {
+    name: "houses of a database that the browser drops come back from their second copies",
+    window: { width: 360, height: 640 },
+    browsers: ["chromium", "firefox"],
+    async run(visit) {
+      await change(visit, "slice", outside, 25);
+      const first = (await visit.control("title")).text;
+      await visit.show("house");
+      await visit.press("library.new");
+      await change(visit, "house", "house.name", "Mill Row 12");
+      await change(visit, "slice", outside, -5);
+      await visit.evaluate(dropDatabase);
+      await visit.reload();
+      assert.match((await visit.control("title")).text, /Mill Row 12/, "the one that was open");
+      assert.match((await visit.control(outside)).spoken, /^−5/);
+      await visit.show("house");
+      assert.match((await visit.control("storage.note")).text, /2 houses are back from a second copy/);
+      await visit.press(await visit.evaluate(() => [...document.querySelectorAll("[data-id^='shelf.']")]
+        .find((one) => one.textContent.includes("openings")).dataset.id));
+      assert.equal((await visit.control("title")).text, first);
+      await visit.reload();
+      await visit.show("slice");
+      assert.match((await visit.control(outside)).spoken, /^25/, "kept as before");
+    },
+  },
+];
