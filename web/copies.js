@@ -1,34 +1,45 @@
 // SPDX-License-Identifier: MIT
-// A second copy of each house, as a file among the browser's private ones: a browser that is killed
-// while it writes may drop its whole database at the next start (Chromium did so in about one of a
-// hundred kills, on a page of twenty lines too). Where there are no such files, one copy has to do.
+// A second copy of each house and photograph, as a file among the browser's private ones: a browser
+// that is killed while it writes may drop its whole database at the next start (Chromium did so in
+// about one of a hundred kills, on a page of twenty lines too). Where there are no such files, one copy
+// has to do.
 
+export const HOUSES = "houses";
+export const PHOTOGRAPHS = "photographs";
 let copying = Promise.resolve();
 
-const place = async () => (await navigator.storage.getDirectory()).getDirectoryHandle("houses", { create: true });
+async function place(kind) {
+  return (await navigator.storage.getDirectory()).getDirectoryHandle(kind, { create: true });
+}
 
-function inTurn(work) {
-  copying = copying.then(async () => work(await place())).catch(() => {});
-  return copying;
+function inTurn(kind, work) {
+  const turn = copying.then(async () => work(await place(kind))).catch(() => {});
+  copying = turn;
+  return turn;
 }
 
 /// A file is exchanged as a whole.
-export function copy(id, text) {
-  return inTurn(async (files) => {
+export function copy(kind, id, content) {
+  return inTurn(kind, async (files) => {
     const file = await (await files.getFileHandle(id, { create: true })).createWritable();
-    await file.write(text);
+    await file.write(content);
     await file.close();
   });
 }
 
-export function dropCopy(id) {
-  return inTurn((files) => files.removeEntry(id));
+export function dropCopy(kind, id) {
+  return inTurn(kind, (files) => files.removeEntry(id));
 }
 
-/// All that can be read: { id, text, kept_at }.
-export async function copies() {
+/// The file, or nothing.
+export function copyOf(kind, id) {
+  return inTurn(kind, async (files) => (await files.getFileHandle(id)).getFile());
+}
+
+/// All houses that can be read: { id, text, kept_at }.
+export async function copiedHouses() {
   const found = [];
-  await inTurn(async (files) => {
+  await inTurn(HOUSES, async (files) => {
     for await (const [id, handle] of files.entries()) {
       try {
         const file = await handle.getFile(), text = await file.text();

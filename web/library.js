@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The houses beside the one that is open: the list of them, the trash, one file of all, and who has a
 // house when two tabs want it. Comes with the second part of the program.
-import { dropCopy } from "./copies.js";
+import { HOUSES, dropCopy } from "./copies.js";
 import { offerFile } from "./files.js";
 import { hideNotice, showNotice } from "./notice.js";
 import { dropPhotos, fieldTwice, idsNamed, keptPhotos, withPictures, withoutPictures } from "./photos.js";
@@ -113,7 +113,7 @@ export class Library {
     const { texts, house, fault, early, kept_at, back } = this.storage;
     if (fault) this.note(`Not kept between visits: ${reason(fault)}. Save a file.`);
     else if (texts.length && !house.rev) this.note("The house that was kept here is damaged. It stays as it is, in the list.");
-    else if (back) this.note(`The browser had lost what was kept here. ${back === 1 ? "1 house is" : `${back} houses are`} back from a second copy, without photographs.`);
+    else if (back) this.note(`The browser had lost what was kept here. ${back === 1 ? "1 house is" : `${back} houses are`} back from a second copy.`);
     else if (kept_at) this.note(`Saved ${clock(new Date(kept_at))}`);
     if (early) this.heard(...early);
   }
@@ -296,7 +296,7 @@ export class Library {
     for (const { id, deleted_at } of await done(library.getAll())) {
       if (!deleted_at) continue;
       gone.push(...await textsOf(transaction, id));
-      dropCopy(id);
+      dropCopy(HOUSES, id);
       library.delete(id);
       store.delete(IDBKeyRange.bound([id], [id, 2]));
     }

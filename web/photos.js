@@ -3,6 +3,7 @@
 // own, laid over the canvas where the mirror says. The program knows their ids alone. Comes with
 // the program's second part.
 import { element, roles } from "./controls.js";
+import { PHOTOGRAPHS, copy, copyOf, dropCopy } from "./copies.js";
 import { showNotice } from "./notice.js";
 import { done, finished } from "./storage.js";
 
@@ -34,7 +35,15 @@ async function withStore(mode, work) {
   return answer?.result;
 }
 
-const photoOf = (id) => withStore("readonly", (store) => store.get(id));
+/// One that the browser lost with its database comes back from its second copy.
+async function photoOf(id) {
+  const kept = await withStore("readonly", (store) => store.get(id));
+  const copied = kept ? null : await copyOf(PHOTOGRAPHS, id);
+  if (!copied) return kept;
+  const blob = new Blob([await copied.arrayBuffer()], { type: "image/jpeg" });
+  await withStore("readwrite", (store) => store.put(blob, id));
+  return blob;
+}
 
 /// Pictures that the store has no room for or that it refuses live as long as the page.
 const unkept = new Map();
@@ -81,6 +90,7 @@ async function keep(id, blob) {
   try {
     await withStore("readwrite", (store) => store.put(blob, id));
     unkept.delete(id);
+    await copy(PHOTOGRAPHS, id, blob);
   } catch (error) {
     tellTrouble(error?.name === "QuotaExceededError"
       ? "This device has no room left for the photograph. It is here until the page is closed: save the house to a file."
@@ -279,4 +289,5 @@ export async function dropPhotos(ids) {
     if (blob) dropped.set(id, blob);
   }
   await withStore("readwrite", (store) => ids.forEach((id) => store.delete(id)));
+  ids.forEach((id) => dropCopy(PHOTOGRAPHS, id));
 }

@@ -2,7 +2,7 @@
 // Keeps the house that is open in IndexedDB, two generations of it, each with what it is about in one
 // transaction: either all of a change is there or the house as it was. Theme, text size and the
 // lessons that were done lie beside it. The other houses, and all words about keeping, are library.js's.
-import { copies, copy } from "./copies.js";
+import { HOUSES, copiedHouses, copy } from "./copies.js";
 
 const OURS = "shimlight-house"; // of this tab, in sessionStorage
 const MOVES = "shimlight-moves"; // of levers, from a page that was closed before its second part came
@@ -55,7 +55,7 @@ function about(text) {
 export function put(transaction, { id, rev }, text, now = Date.now()) {
   transaction.objectStore("texts").put({ text, rev }, [id, rev % 2]);
   transaction.objectStore("library").put({ id, rev, kept_at: now, ...about(text) });
-  return copy(id, text);
+  return copy(HOUSES, id, text);
 }
 
 /// The generations of a house, newest first.
@@ -92,7 +92,7 @@ function openDatabase() {
 
 /// Gives how many houses came back.
 async function bringBack(database) {
-  const kept = await copies();
+  const kept = await copiedHouses();
   if (!kept.length) return 0;
   const transaction = database.transaction(["library", "texts"], "readwrite");
   for (const { id, text, kept_at } of kept) put(transaction, { id, rev: 1 }, text, kept_at);

@@ -97,6 +97,16 @@ function keptPhotos(visit) {
   }));
 }
 
+/** As a browser does to its database when it was killed while it wrote. */
+const dropPhotos = () => new Promise((done, failed) => {
+  indexedDB.open("shimlight-photos").onsuccess = ({ target: { result } }) => {
+    const transaction = result.transaction("photos", "readwrite");
+    transaction.objectStore("photos").clear();
+    transaction.oncomplete = () => done(result.close());
+    transaction.onabort = failed;
+  };
+});
+
 /** Does something that changes the house, and waits until that is kept. */
 async function changing(visit, work) {
   await visit.evaluate(() => document.documentElement.removeAttribute("data-kept"));
@@ -182,6 +192,11 @@ export const cases = [
       await visit.reload();
       await openChosen(visit);
       assert.equal((await shown(visit)).id, photo.id, "kept between visits");
+      await visit.evaluate(dropPhotos);
+      await visit.reload();
+      await openChosen(visit);
+      assert.equal((await shown(visit)).id, photo.id, "back from its second copy");
+      assert.deepEqual(await keptPhotos(visit), [photo.id]);
       const file = await visit.savedFile();
       const other = await Visit.start(visit.browser, visit.server, phone); // a browser of its own
       await other.openFile(file);
