@@ -12,6 +12,7 @@ namespace {
 constexpr std::array<float, 8> reach_px{20, 32, 48, 68, 92, 124, 160, 200}; // lengths tried
 constexpr int directions = 36;
 constexpr float apart_x_px = 5, apart_y_px = 4;      // between two labels
+constexpr float around_x_px = 3, around_y_px = 2;    // between a label and what is drawn
 constexpr float dot_px = 5;                          // around what another label points at
 constexpr float ink_cost = 30, ink_step_px = 3;      // for each sample of the label on the drawing
 constexpr float leader_cost = 4, leader_step_px = 8; // for each step of the leader that does
@@ -68,7 +69,7 @@ bool is_free(const Ground& g, const std::vector<Label>& labels, const LabelPlace
     const Box& b = p.box;
     if (b.x < a.x + 4 || b.right() > a.right() - 4 || b.y < a.y + 4 || b.bottom() > a.bottom() - 4)
         return false;
-    const Box around = grown(b, 3, 2);
+    const Box around = grown(b, around_x_px, around_y_px);
     for (const Box& box : g.taken)
         if (overlap(around, box) || (!box.contains(p.leader.from) && through(p.leader, box)))
             return false;
@@ -128,9 +129,39 @@ std::vector<Candidate> candidates(const Ground& g, const std::vector<Label>& lab
     return found;
 }
 
+/// A box of this size where the other one stands at the end of its leader.
+Box at_end(const LabelPlace& was, ImVec2 end, ImVec2 size) {
+    const Box& b = was.box;
+    const ImVec2 to = was.leader.to;
+    if (to.x < b.x) return {end.x + b.x - to.x, end.y - size.y / 2, size.x, size.y};
+    if (to.x > b.right())
+        return {end.x + b.right() - to.x - size.x, end.y - size.y / 2, size.x, size.y};
+    const bool below = to.y < b.y;
+    return {end.x - size.x / 2, below ? end.y + b.y - to.y : end.y + b.bottom() - to.y - size.y,
+            size.x, size.y};
+}
+
+/// Where a label was, its leader drawn to the dot of now; else as far from the dot as it was.
+std::optional<LabelPlace> still_free(const Ground& g, const std::vector<Label>& labels,
+                                     const Label& label, const LabelPlace& was) {
+    const ImVec2 to = was.leader.to;
+    const ImVec2 along{to.x + label.at.x - was.leader.from.x,
+                       to.y + label.at.y - was.leader.from.y};
+    std::vector<Candidate> found;
+    for (const ImVec2 end : {to, along}) {
+        const LabelPlace place{at_end(was, end, label.size), {label.at, end}};
+        const bool longest = std::hypot(end.x - label.at.x, end.y - label.at.y) > reach_px.back();
+        if (!longest && !through(place.leader, place.box))
+            try_place(g, labels, label, place, 0, found);
+        if (!found.empty()) return place;
+    }
+    return {};
+}
+
 bool in_conflict(const LabelPlace& a, const LabelPlace& b) {
     return overlap(grown(a.box, apart_x_px, apart_y_px), b.box) || crossing(a.leader, b.leader) ||
-           through(a.leader, grown(b.box, 3, 2)) || through(b.leader, grown(a.box, 3, 2));
+           through(a.leader, grown(b.box, around_x_px, around_y_px)) ||
+           through(b.leader, grown(a.box, around_x_px, around_y_px));
 }
 
 /// Chooses a place for each label so that none is in another's way, at the least cost.
@@ -223,16 +254,25 @@ bool through(const Leader& l, const Box& box) {
            crossing(l, {{box.x, box.bottom()}, {box.right(), box.y}});
 }
 
-std::vector<std::optional<LabelPlace>> place_labels(const Ground& ground,
-                                                    const std::vector<Label>& labels) {
-    std::vector<std::vector<Candidate>> all;
-    for (const Label& label : labels)
-        all.push_back(candidates(ground, labels, label));
+std::vector<std::optional<LabelPlace>>
+place_labels(const Ground& ground, const std::vector<Label>& labels,
+             const std::vector<std::optional<LabelPlace>>& before) {
+    std::vector<std::optional<LabelPlace>> places(labels.size());
+    Ground left = ground;
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        if (before[i]) places[i] = still_free(left, labels, labels[i], *before[i]);
+        if (!places[i]) continue;
+        left.taken.push_back(
+            grown(places[i]->box, apart_x_px - around_x_px, apart_y_px - around_y_px));
+        left.leaders.push_back(places[i]->leader);
+    }
+    std::vector<std::vector<Candidate>> all(labels.size());
+    for (std::size_t i = 0; i < labels.size(); ++i)
+        if (!places[i]) all[i] = candidates(left, labels, labels[i]);
     Choice choice(std::move(all));
     choice.settle();
-    std::vector<std::optional<LabelPlace>> places;
     for (std::size_t i = 0; i < labels.size(); ++i)
-        places.push_back(choice.place(i));
+        if (!places[i]) places[i] = choice.place(i);
     return places;
 }
 

@@ -39,8 +39,10 @@ struct LabelPlace {
     Leader leader;
 };
 
-/// Places for all labels together, the first ones first when there is not room for all.
-std::vector<std::optional<LabelPlace>> place_labels(const Ground& ground,
-                                                    const std::vector<Label>& labels);
+/// Places for all labels together, the first ones first when there is not room for all. A label
+/// that had a place `before` keeps it, or its place beside its dot, as long as that is free.
+std::vector<std::optional<LabelPlace>>
+place_labels(const Ground& ground, const std::vector<Label>& labels,
+             const std::vector<std::optional<LabelPlace>>& before = {});
 
 } // namespace shimlight::view

@@ -139,7 +139,7 @@ void add_dew_point(const Ui& ui, const DrawnCut& cut, Shown of, CalloutPlacer& p
 
 } // namespace
 
-void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) {
+void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy, Placing placing) {
     const std::size_t half = of == Shown::today ? 0 : 1;
     const DrawnCut& cut = *drawn_[half];
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
@@ -152,7 +152,7 @@ void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) 
                     part_key(part), callout_id(of, part_word(part)), of});
     }
     add_dew_point(ui, cut, of, placer, roomy);
-    placer.draw(ui, cut.solved, placed_[half]);
+    placer.draw(ui, cut.solved, placed_[half], placing);
     placer.listen(ui);
 }
 
@@ -181,7 +181,10 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Writ
                      plan() ? 0 : clear);
     add_streams(ui, cut, of, placer);
     if (how.legend) small_legend(ui, cut.scale, placer);
-    place_callouts(ui, of, placer, how.roomy);
+    // While a lever moves the labels stay; once all is known they stand as they would from the
+    // start.
+    const bool known = session.today_result().complete && session.remedy_result().complete;
+    place_callouts(ui, of, placer, how.roomy, known ? Placing::afresh : Placing::keeping);
 }
 
 void Slice::draw_probe(Ui& ui, Box box) {
