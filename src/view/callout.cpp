@@ -18,8 +18,9 @@ template <class T> bool alike(const std::vector<T>& a, const std::vector<T>& b) 
            (a.empty() || std::memcmp(a.data(), b.data(), a.size() * sizeof(T)) == 0);
 }
 
-constexpr float one_dot_px = 4; // nearer than this they point at the same place
-constexpr float apart_px = 11;  // farther than this two dots are two to the eye
+constexpr float one_dot_px = 4;   // nearer than this they point at the same place
+constexpr float apart_px = 11;    // farther than this two dots are two to the eye
+constexpr float dot_reach_px = 5; // around what a callout points at
 constexpr float word_gap_px = 5;
 constexpr float below_px = 15; // a word below its value
 
@@ -93,6 +94,14 @@ bool CalloutPlacer::has_dot(ImVec2 at) const {
     });
 }
 
+bool CalloutPlacer::on_dot(const Box& box) const {
+    const Box around{box.x - dot_reach_px, box.y - dot_reach_px, box.w + 2 * dot_reach_px,
+                     box.h + 2 * dot_reach_px};
+    return std::any_of(groups_.begin(), groups_.end(), [&](const std::vector<Callout>& group) {
+        return around.contains(group.front().at);
+    });
+}
+
 bool CalloutPlacer::is_taken(const Box& box) const {
     const auto meets = [&box](const Box& other) { return overlap(other, box); };
     const auto runs_in = [&box](const Leader& line) { return through(line, box); };
@@ -110,7 +119,8 @@ void CalloutPlacer::add(Callout callout) {
     groups_.push_back({std::move(callout)});
 }
 
-/// A group that finds no room tries with a row less, the last one with its word below.
+/// A group that finds no room tries with a row less, the last one with its word below,
+/// and then anywhere.
 void CalloutPlacer::place(const Ui& ui, PlacedBefore& at,
                           const std::vector<std::optional<LabelPlace>>& kept) const {
     std::vector<Label> labels = at.labels;
@@ -125,6 +135,12 @@ void CalloutPlacer::place(const Ui& ui, PlacedBefore& at,
             again = true;
         }
     }
+    const auto missing = [](const std::vector<std::optional<LabelPlace>>& places) {
+        return std::count(places.begin(), places.end(), std::nullopt);
+    };
+    if (missing(at.places) == 0) return;
+    auto closer = place_labels(ground_, labels, kept, Search::everywhere);
+    if (missing(closer) < missing(at.places)) at.places = std::move(closer);
 }
 
 void CalloutPlacer::draw(Ui& ui, std::shared_ptr<const void> drawing, PlacedBefore& before,

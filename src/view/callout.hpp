@@ -70,6 +70,8 @@ class CalloutPlacer {
     void add(Callout callout);
     /// Whether a callout points there already, or so near that two dots would be one to the eye.
     bool has_dot(ImVec2 at) const;
+    /// Whether the dot of a callout would lie in this box.
+    bool on_dot(const Box& box) const;
     bool is_taken(const Box& box) const;
     const Ground& ground() const { return ground_; }
     /// Draws all callouts where they cost least together, afresh or as far as those that keep their

@@ -65,7 +65,7 @@ class Slice {
         float foot_px = 0;   ///< taken by the large one
     };
     void draw_labels(Ui& ui, const Session& session, Shown of, Box area, Written how);
-    void place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy, Placing placing);
+    void add_callouts(const Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) const;
     void draw_probe(Ui& ui, Box box);
     void controls(Ui& ui, Session& session, Box box, bool wide);
     void describe(Ui& ui, const Session& session, Shown of, Box box);

@@ -17,7 +17,7 @@ namespace {
 using opening::Part;
 using opening::Position;
 
-constexpr float arrow_px = 14; // room for the arrow where the joint's air ends its way
+constexpr float arrow_px = 10; // room for the arrow where the joint's air ends its way
 constexpr float tap_px = 8;    // less movement than this is a tap
 constexpr float chips_px = 50; // switches lie over the picture
 // On a narrower picture the switch has no room; it stands on the House page too.
@@ -139,9 +139,9 @@ void add_dew_point(const Ui& ui, const DrawnCut& cut, Shown of, CalloutPlacer& p
 
 } // namespace
 
-void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy, Placing placing) {
-    const std::size_t half = of == Shown::today ? 0 : 1;
-    const DrawnCut& cut = *drawn_[half];
+void Slice::add_callouts(const Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) const {
+    const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
+    add_streams(ui, cut, of, placer);
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
         if (!roomy && part == Part::wall) continue;
         const auto cold = assess::coldest_of_part(*cut.solved, part);
@@ -152,8 +152,6 @@ void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy, 
                     part_key(part), callout_id(of, part_word(part)), of});
     }
     add_dew_point(ui, cut, of, placer, roomy);
-    placer.draw(ui, cut.solved, placed_[half], placing);
-    placer.listen(ui);
 }
 
 void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Written how) {
@@ -177,14 +175,16 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Writ
     const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
     const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
                                                    : std::max(0.0f, end - (area.bottom() - 26));
+    add_callouts(ui, of, placer, how.roomy);
     draw_glass_faces(ui, cut, session.result(of).glass, placer, area, how.roomy,
                      plan() ? 0 : clear);
-    add_streams(ui, cut, of, placer);
     if (how.legend) small_legend(ui, cut.scale, placer);
     // While a lever moves the labels stay; once all is known they stand as they would from the
     // start.
     const bool known = session.today_result().complete && session.remedy_result().complete;
-    place_callouts(ui, of, placer, how.roomy, known ? Placing::afresh : Placing::keeping);
+    placer.draw(ui, cut.solved, placed_[of == Shown::today ? 0 : 1],
+                known ? Placing::afresh : Placing::keeping);
+    placer.listen(ui);
 }
 
 void Slice::draw_probe(Ui& ui, Box box) {
