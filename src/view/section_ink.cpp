@@ -153,7 +153,7 @@ void draw_spill(Ui& ui, const DrawnCut& cut, const opening::CoveringStroke& c, d
 void draw_covering(Ui& ui, const DrawnCut& cut, double spill_m_s) {
     const opening::CoveringStroke& c = cut.solved->cut.covering;
     if (c.kind == opening::Covering::none) return;
-    const ImU32 ink = faded(ui.theme.outline, 0.85f * cut.opacity);
+    const ImU32 ink = faded(ui.theme.ink, 0.85f * cut.opacity); // it hangs in the room's air
     // The plan cuts a slat lengthwise.
     if (c.kind == opening::Covering::blind && !cut.placement.turned) {
         draw_slats(ui, cut, c, ink);
@@ -269,9 +269,11 @@ void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult&
                       CalloutPlacer& placer, Box area, bool roomy, float clear_px) {
     const int count = static_cast<int>(cut.solved->cut.glass_face_x_m.size());
     std::vector<FaceLabel> labels;
+    const float line_px = text_size(ui, ui.platform.fonts.strong, "0").y;
+    const float row_px = std::max(roomy ? 21.0f : 18.0f, line_px + 2);
     const auto label = [&](int k, const char* face) {
         const double c = glass.faces_c[static_cast<std::size_t>(k)];
-        return face_label(ui, face_leader(cut, k, count, roomy ? 21.0f : 18.0f, clear_px),
+        return face_label(ui, face_leader(cut, k, count, row_px, clear_px),
                           format_temperature(c, ui.units), face + std::to_string(k + 1));
     };
     for (const char* const face : {"face ", ""}) { // the number alone where the word has no room

@@ -152,6 +152,10 @@ void Slice::add_callouts(const Ui& ui, Shown of, CalloutPlacer& placer, bool roo
                     part_key(part), callout_id(of, part_word(part)), of});
     }
     add_dew_point(ui, cut, of, placer, roomy);
+    const opening::CoveringStroke& covering = cut.solved->cut.covering;
+    if (covering.kind != opening::Covering::none)
+        placer.avoid({cut.placement.to_screen({covering.x_m, covering.end_m}),
+                      cut.placement.to_screen({covering.x_m, covering.far_m})});
 }
 
 void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Written how) {

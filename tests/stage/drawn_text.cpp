@@ -36,6 +36,13 @@ void append_utf8(std::string& words, unsigned int code) {
     }
 }
 
+/// Where the edge of a page cuts through a line, its letters are seen or not all together.
+float middle_of_line(const ImDrawVert* corner, const Letter& letter) {
+    const ImFontGlyph& g = *letter.glyph;
+    const float scale = (corner[2].pos.x - corner[0].pos.x) / (g.X1 - g.X0);
+    return corner[0].pos.y + (letter.font->FontSize / 2 - g.Y0) * scale;
+}
+
 class Speller {
   public:
     explicit Speller(std::vector<DrawnText>& texts) : texts_(texts) {}
@@ -83,7 +90,7 @@ std::vector<DrawnText> drawn_texts(const ImDrawData& data) {
                 if (found == known.end() || corner[2].uv.x != found->second.glyph->U1) continue;
                 const ImVec4& clip = command.ClipRect;
                 const float x = (corner[0].pos.x + corner[2].pos.x) / 2;
-                const float y = (corner[0].pos.y + corner[2].pos.y) / 2;
+                const float y = middle_of_line(corner, found->second);
                 const bool seen = x >= clip.x && x <= clip.z && y >= clip.y && y <= clip.w;
                 if (seen) speller.take(corner, found->second, clip);
                 i += 3;
