@@ -59,10 +59,14 @@ const char* position_spoken(Position p) {
 
 void air_label(Ui& ui, CalloutPlacer& placer, const std::string& words, ImVec2 at, Align align) {
     ImFont* font = ui.platform.fonts.small;
-    text(ui, font, at, ui.theme.soft, words, align);
     const ImVec2 size = text_size(ui, font, words);
-    placer.reserve(
-        Box{at.x - (align == Align::right ? size.x : 0) - 6, at.y - 3, size.x + 12, size.y + 8});
+    const Box around{at.x - (align == Align::right ? size.x : 0) - 6, at.y - 3, size.x + 12,
+                     size.y + 8};
+    const auto& ways = placer.ground().ways;
+    if (std::any_of(ways.begin(), ways.end(), [&](const Leader& w) { return through(w, around); }))
+        fill(ui, around.shrunk(2), ui.theme.halo, 4); // a curtain hangs there
+    text(ui, font, at, ui.theme.soft, words, align);
+    placer.reserve(around);
 }
 
 /// In the plan the two halves share one outdoors and one room.
@@ -174,12 +178,12 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Writ
         placer.reserve(box);
         top = box.bottom();
     }
+    add_callouts(ui, of, placer, how.roomy);
     air_labels(ui, session, placer, plan(), of, top, area.bottom() - 20 - how.airs_px);
     // How much of the glass's far end lies under the chips or beyond the picture's edge.
     const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
     const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
                                                    : std::max(0.0f, end - (area.bottom() - 26));
-    add_callouts(ui, of, placer, how.roomy);
     draw_glass_faces(ui, cut, session.result(of).glass, placer, area, how.roomy,
                      plan() ? 0 : clear);
     if (how.legend) small_legend(ui, cut.scale, placer);
