@@ -35,8 +35,8 @@ float fit_px_per_m(const section::Rect& solid, Box box, float label_px) {
 void reach(TemperatureScale& scale, const section::Field& field) {
     for (const section::SurfaceFace& face : field.faces)
         for (const double c : {face.temperature_c, face.from_c, face.to_c}) {
-            if (c < scale.low_c - beyond_k) scale.low_c = c;
-            if (c > scale.high_c + beyond_k) scale.high_c = c;
+            scale.low_c = std::min(scale.low_c, c);
+            scale.high_c = std::max(scale.high_c, c);
         }
 }
 
@@ -47,9 +47,12 @@ TemperatureScale scale_for(const Session& s) {
     TemperatureScale scale;
     scale.low_c = std::min(c.weather.outside_c, c.room.air_c);
     scale.high_c = std::max(c.weather.outside_c, c.room.air_c);
+    TemperatureScale reached = scale;
     for (const Shown of : {Shown::today, Shown::remedy})
         for (const Solved& cut : s.result(of).cuts)
-            if (cut) reach(scale, cut->field);
+            if (cut) reach(reached, cut->field);
+    if (reached.low_c < scale.low_c - beyond_k) scale.low_c = reached.low_c;
+    if (reached.high_c > scale.high_c + beyond_k) scale.high_c = reached.high_c;
     scale.low_c = std::min(scale.low_c, scale.high_c - least_span_k);
     scale.hinge_c = s.today_result().dew_point_c;
     return scale;

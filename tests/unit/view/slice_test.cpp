@@ -124,6 +124,10 @@ TEST_CASE("slice: the colours end at outdoors and room, or where the cuts are co
                     }
             colder += low_c < outside_c - told_k && low_c < room_c - told_k;
             const double spread_c = std::fmin(low_c, scale.high_c - 1); // one kelvin at least
+            CAPTURE(low_c);
+            CAPTURE(high_c);
+            CAPTURE(scale.low_c);
+            CAPTURE(scale.high_c);
             CHECK(std::fabs(scale.low_c - spread_c) <= told_k);
             CHECK(std::fabs(scale.high_c - high_c) <= told_k);
             CHECK(scale.hinge_c == session.today_result().dew_point_c);
