@@ -31,13 +31,12 @@ float fit_px_per_m(const section::Rect& solid, Box box, float label_px) {
                     box.h / static_cast<float>(solid.y1_m - solid.y0_m));
 }
 
-/// Without sources within it, a section is coldest and warmest on its surface.
+/// NaN where there is nothing solid: neither smaller nor larger.
 void reach(TemperatureScale& scale, const section::Field& field) {
-    for (const section::SurfaceFace& face : field.faces)
-        for (const double c : {face.temperature_c, face.from_c, face.to_c}) {
-            scale.low_c = std::min(scale.low_c, c);
-            scale.high_c = std::max(scale.high_c, c);
-        }
+    for (const double c : field.node_c) {
+        scale.low_c = std::min(scale.low_c, c);
+        scale.high_c = std::max(scale.high_c, c);
+    }
 }
 
 } // namespace
