@@ -224,7 +224,7 @@ float AirView::draw_part(Ui& ui, const Session& session, Shown of, Box box, bool
 void AirView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     ui.group = "picture";
     const Pair p = pair(ui, session, box, wide && roomy, box.right());
-    const float top = scroll_.begin(ui, p.whole, content_px_);
+    const float top = scroll_.begin(ui, p.whole, content_px_, true);
     const float margin = roomy ? 16 : 12;
     float height = 0;
     for (const Shown of : {Shown::today, Shown::remedy}) {
@@ -235,7 +235,7 @@ void AirView::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
                           draw_part(ui, session, of,
                                     {part.x + margin, top + 4, part.w - 2 * margin, 0}, with_bars));
     }
-    scroll_.end(ui, true);
+    scroll_.end(ui);
     if (content_px_ != height + 16) ui.wishes.another_frame = true;
     content_px_ = height + 16;
 }

@@ -28,14 +28,27 @@ struct Callout {
 void draw_leader(Ui& ui, ImVec2 dot, ImVec2 end, float opacity = 1);
 void draw_dot(Ui& ui, ImVec2 at, float opacity = 1);
 
-/// What was placed in the frame before: a film's frames ask for the same again and again.
+/// How a label is written: values and words in rows, or the one word below the one value where
+/// rows are too wide.
+struct LabelShape {
+    std::size_t rows = 1;
+    bool stacked = false;
+};
+
+/// What was placed in the frame before: a film's frames ask for the same again and again, and a
+/// lever's ask for nearly the same.
 struct PlacedBefore {
     std::shared_ptr<const void> drawing; ///< what is_ink tells of
     Ground ground;
     std::vector<Label> labels;
-    std::vector<std::size_t> rows;
+    std::vector<LabelShape> shapes;
     std::vector<std::optional<LabelPlace>> places;
+    std::vector<std::string> names; ///< of the labels, by what they tell
+    bool kept = false;              ///< labels were held where they had been
 };
+
+/// Whether labels look for the best places, or stay where they are as long as they can.
+enum class Placing { afresh, keeping };
 
 /// Finds places for labels in `area`, avoiding boxes already taken and whatever `is_ink` says is
 /// drawing. Callouts of one place share a dot and a leader. What finds no room is left out: fewer
@@ -57,10 +70,14 @@ class CalloutPlacer {
     void add(Callout callout);
     /// Whether a callout points there already, or so near that two dots would be one to the eye.
     bool has_dot(ImVec2 at) const;
+    /// Whether the dot of a callout would lie in this box.
+    bool on_dot(const Box& box) const;
     bool is_taken(const Box& box) const;
     const Ground& ground() const { return ground_; }
-    /// Draws all callouts where they cost least together. `drawing` is what is_ink tells of.
-    void draw(Ui& ui, std::shared_ptr<const void> drawing, PlacedBefore& before);
+    /// Draws all callouts where they cost least together, afresh or as far as those that keep their
+    /// places let them. `drawing` is what is_ink tells of.
+    void draw(Ui& ui, std::shared_ptr<const void> drawing, PlacedBefore& before,
+              Placing placing = Placing::afresh);
     /// Where a finger opens the cards of the placed callouts: as large as it needs, and between two
     /// the nearer one's. After they have been drawn.
     void listen(Ui& ui);
@@ -76,8 +93,9 @@ class CalloutPlacer {
     std::vector<std::vector<Callout>> groups_; ///< by the dot they share
     std::vector<Target> targets_;
 
-    void place(const Ui& ui, PlacedBefore& at) const;
-    void draw_group(Ui& ui, const std::vector<Callout>& group, std::size_t rows,
+    void place(const Ui& ui, PlacedBefore& at,
+               const std::vector<std::optional<LabelPlace>>& kept) const;
+    void draw_group(Ui& ui, const std::vector<Callout>& group, LabelShape shape,
                     const LabelPlace& place);
 };
 

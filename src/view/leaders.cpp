@@ -2,24 +2,31 @@
 #include "view/leaders.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
 namespace shimlight::view {
 namespace {
 
-constexpr std::array<float, 8> reach_px{20, 32, 48, 68, 92, 124, 160, 200}; // lengths tried
-constexpr int directions = 36;
 constexpr float apart_x_px = 5, apart_y_px = 4;      // between two labels
+constexpr float around_x_px = 3, around_y_px = 2;    // between a label and what is drawn
 constexpr float dot_px = 5;                          // around what another label points at
 constexpr float ink_cost = 30, ink_step_px = 3;      // for each sample of the label on the drawing
 constexpr float leader_cost = 4, leader_step_px = 8; // for each step of the leader that does
 constexpr float length_cost = 0.3f;                  // for each px of the leader
 constexpr float way_cost = 70;                       // for each way of air that the leader crosses
-constexpr float bearable_cost = 240;                 // a place worse than this is none
 constexpr float missing_cost = 400, missing_first_cost = 60; // a label less; more for the first
 constexpr int rounds = 4;
+
+struct Places {
+    std::vector<float> reach_px; ///< lengths of leaders
+    int directions = 36;
+    float bearable_cost = 240; ///< a place worse than this is none
+};
+
+const Places usual{{20, 32, 48, 68, 92, 124, 160, 200}};
+const Places everywhere{
+    {14, 20, 26, 32, 40, 48, 58, 68, 80, 92, 108, 124, 142, 160, 180, 200}, 72, 420};
 
 /// Which side of the line a → b a point lies on.
 float side(ImVec2 a, ImVec2 b, ImVec2 p) {
@@ -68,7 +75,7 @@ bool is_free(const Ground& g, const std::vector<Label>& labels, const LabelPlace
     const Box& b = p.box;
     if (b.x < a.x + 4 || b.right() > a.right() - 4 || b.y < a.y + 4 || b.bottom() > a.bottom() - 4)
         return false;
-    const Box around = grown(b, 3, 2);
+    const Box around = grown(b, around_x_px, around_y_px);
     for (const Box& box : g.taken)
         if (overlap(around, box) || (!box.contains(p.leader.from) && through(p.leader, box)))
             return false;
@@ -89,7 +96,7 @@ bool is_free(const Ground& g, const std::vector<Label>& labels, const LabelPlace
 }
 
 void try_place(const Ground& g, const std::vector<Label>& labels, const Label& label,
-               LabelPlace place, float cost, std::vector<Candidate>& found) {
+               LabelPlace place, float cost, float bearable_cost, std::vector<Candidate>& found) {
     if (!is_free(g, labels, place)) return;
     cost +=
         std::hypot(place.leader.to.x - label.at.x, place.leader.to.y - label.at.y) * length_cost;
@@ -101,12 +108,14 @@ void try_place(const Ground& g, const std::vector<Label>& labels, const Label& l
 
 /// Everywhere a label could stand: beside its leader's end, or above or below a steep one.
 std::vector<Candidate> candidates(const Ground& g, const std::vector<Label>& labels,
-                                  const Label& label) {
+                                  const Label& label, const Places& search) {
     std::vector<Candidate> found;
+    const float bearable = search.bearable_cost;
     const ImVec2 at = label.at, size = label.size;
-    for (const float reach : reach_px)
-        for (int d = 0; d < directions; ++d) {
-            const float angle = 2 * std::numbers::pi_v<float> * static_cast<float>(d) / directions;
+    for (const float reach : search.reach_px)
+        for (int d = 0; d < search.directions; ++d) {
+            const float angle = 2 * std::numbers::pi_v<float> * static_cast<float>(d) /
+                                static_cast<float>(search.directions);
             const float dx = std::cos(angle), dy = std::sin(angle);
             const ImVec2 end{at.x + dx * reach, at.y + dy * reach};
             const float steep = std::fabs(dy);
@@ -115,22 +124,53 @@ std::vector<Candidate> candidates(const Ground& g, const std::vector<Label>& lab
                     g, labels, label,
                     {{dx > 0 ? end.x + 3 : end.x - 3 - size.x, end.y - size.y / 2, size.x, size.y},
                      {at, end}},
-                    6 * steep, found);
+                    6 * steep, bearable, found);
             if (steep > 0.8f)
                 try_place(
                     g, labels, label,
                     {{end.x - size.x / 2, dy > 0 ? end.y + 1 : end.y - 1 - size.y, size.x, size.y},
                      {at, end}},
-                    8, found);
+                    8, bearable, found);
         }
     std::sort(found.begin(), found.end(),
               [](const Candidate& a, const Candidate& b) { return a.cost < b.cost; });
     return found;
 }
 
+/// A box of this size where the other one stands at the end of its leader.
+Box at_end(const LabelPlace& was, ImVec2 end, ImVec2 size) {
+    const Box& b = was.box;
+    const ImVec2 to = was.leader.to;
+    if (to.x < b.x) return {end.x + b.x - to.x, end.y - size.y / 2, size.x, size.y};
+    if (to.x > b.right())
+        return {end.x + b.right() - to.x - size.x, end.y - size.y / 2, size.x, size.y};
+    const bool below = to.y < b.y;
+    return {end.x - size.x / 2, below ? end.y + b.y - to.y : end.y + b.bottom() - to.y - size.y,
+            size.x, size.y};
+}
+
+/// Where a label was, its leader drawn to the dot of now; else as far from the dot as it was.
+std::optional<LabelPlace> still_free(const Ground& g, const std::vector<Label>& labels,
+                                     const Label& label, const LabelPlace& was) {
+    const ImVec2 to = was.leader.to;
+    const ImVec2 along{to.x + label.at.x - was.leader.from.x,
+                       to.y + label.at.y - was.leader.from.y};
+    std::vector<Candidate> found;
+    for (const ImVec2 end : {to, along}) {
+        const LabelPlace place{at_end(was, end, label.size), {label.at, end}};
+        const bool longest =
+            std::hypot(end.x - label.at.x, end.y - label.at.y) > everywhere.reach_px.back();
+        if (!longest && !through(place.leader, place.box))
+            try_place(g, labels, label, place, 0, everywhere.bearable_cost, found);
+        if (!found.empty()) return place;
+    }
+    return {};
+}
+
 bool in_conflict(const LabelPlace& a, const LabelPlace& b) {
     return overlap(grown(a.box, apart_x_px, apart_y_px), b.box) || crossing(a.leader, b.leader) ||
-           through(a.leader, grown(b.box, 3, 2)) || through(b.leader, grown(a.box, 3, 2));
+           through(a.leader, grown(b.box, around_x_px, around_y_px)) ||
+           through(b.leader, grown(a.box, around_x_px, around_y_px));
 }
 
 /// Chooses a place for each label so that none is in another's way, at the least cost.
@@ -223,16 +263,34 @@ bool through(const Leader& l, const Box& box) {
            crossing(l, {{box.x, box.bottom()}, {box.right(), box.y}});
 }
 
-std::vector<std::optional<LabelPlace>> place_labels(const Ground& ground,
-                                                    const std::vector<Label>& labels) {
-    std::vector<std::vector<Candidate>> all;
-    for (const Label& label : labels)
-        all.push_back(candidates(ground, labels, label));
+namespace {
+
+/// A label that stands is in the way of those that are still looked for.
+void settle(Ground& ground, const LabelPlace& place) {
+    ground.taken.push_back(grown(place.box, apart_x_px - around_x_px, apart_y_px - around_y_px));
+    ground.leaders.push_back(place.leader);
+}
+
+} // namespace
+
+std::vector<std::optional<LabelPlace>>
+place_labels(const Ground& ground, const std::vector<Label>& labels,
+             const std::vector<std::optional<LabelPlace>>& before, Search search) {
+    std::vector<std::optional<LabelPlace>> places(labels.size());
+    Ground left = ground;
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        if (before[i]) places[i] = still_free(left, labels, labels[i], *before[i]);
+        if (places[i]) settle(left, *places[i]);
+    }
+    std::vector<std::vector<Candidate>> all(labels.size());
+    for (std::size_t i = 0; i < labels.size(); ++i)
+        if (!places[i])
+            all[i] =
+                candidates(left, labels, labels[i], search == Search::usual ? usual : everywhere);
     Choice choice(std::move(all));
     choice.settle();
-    std::vector<std::optional<LabelPlace>> places;
     for (std::size_t i = 0; i < labels.size(); ++i)
-        places.push_back(choice.place(i));
+        if (!places[i]) places[i] = choice.place(i);
     return places;
 }
 

@@ -39,8 +39,15 @@ struct LabelPlace {
     Leader leader;
 };
 
-/// Places for all labels together, the first ones first when there is not room for all.
-std::vector<std::optional<LabelPlace>> place_labels(const Ground& ground,
-                                                    const std::vector<Label>& labels);
+/// Where places are looked for: as a rule enough are found; `everywhere` takes longer, and puts a
+/// label rather on the drawing than nowhere.
+enum class Search { usual, everywhere };
+
+/// Places for all labels together, the first ones first when there is not room for all. A label
+/// that had a place `before` keeps it, or its place beside its dot, as long as that is free.
+std::vector<std::optional<LabelPlace>>
+place_labels(const Ground& ground, const std::vector<Label>& labels,
+             const std::vector<std::optional<LabelPlace>>& before = {},
+             Search search = Search::usual);
 
 } // namespace shimlight::view

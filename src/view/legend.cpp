@@ -27,9 +27,10 @@ Words words_of(const Ui& ui, const TemperatureScale& scale) {
             format_temperature(scale.high_c, ui.units)};
 }
 
+/// Where the dew point is, or the end that it lies beyond.
 float hinge_x(const TemperatureScale& scale, Box bar) {
-    return bar.x +
-           bar.w * static_cast<float>((scale.hinge_c - scale.low_c) / (scale.high_c - scale.low_c));
+    const double share = (scale.hinge_c - scale.low_c) / (scale.high_c - scale.low_c);
+    return bar.x + bar.w * static_cast<float>(std::clamp(share, 0.0, 1.0));
 }
 
 void draw_bar(Ui& ui, const TemperatureScale& scale, Box bar) {
@@ -39,6 +40,7 @@ void draw_bar(Ui& ui, const TemperatureScale& scale, Box bar) {
         fill(ui, {bar.x + patch * static_cast<float>(i), bar.y, patch + 0.5f, bar.h},
              ink(scale.colour(scale.low_c + span * (i + 0.5) / patches)));
     frame(ui, bar, faded(ui.theme.soft, 0.6f));
+    if (scale.hinge_c < scale.low_c || scale.hinge_c > scale.high_c) return;
     const float x = hinge_x(scale, bar);
     ui.list->AddLine({x, bar.y - 3}, {x, bar.bottom() + 3}, ui.theme.ink, 2);
 }

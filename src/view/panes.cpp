@@ -13,7 +13,7 @@
 namespace shimlight::view {
 namespace {
 
-constexpr float least_picture_px = 212, most_picture_px = 400, chart_px = 234;
+constexpr float least_picture_px = 192, most_picture_px = 400, chart_px = 234;
 constexpr float around_px = 58;                       // heading and gaps around the three factors
 constexpr float summer_px = 170;                      // two rows and what they mean
 constexpr float flat_px = 110, flat_picture_px = 150; // a phone lying on its side
@@ -296,7 +296,8 @@ Facts facts_of(Ui& ui, const Session& session, Shown of, Column& column,
 /// The picture leaves the three factors in sight as long as it is large enough itself: in rows, or
 /// beside one another where rows have no room.
 Panes::Sizes Panes::sizes(Ui& ui, const Session& session, const Pair& pair) const {
-    const Box& area = pair.whole;
+    Box area = pair.whole;
+    area.h -= Scroll::sign_px;
     const float least = area.h < flat_px ? flat_picture_px : least_picture_px;
     float rows = 0, cells = 0;
     bool fit = true;
@@ -358,7 +359,7 @@ void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
         ui.wishes.another_frame = true;
     }
     const Box area = both.whole;
-    const float top = scroll_.begin(ui, area, content_px_);
+    const float top = scroll_.begin(ui, area, content_px_, true);
     for (const Shown of : {Shown::today, Shown::remedy}) {
         const auto i = static_cast<std::size_t>(of);
         if (!both.seen(of, session) || revisions_[i] == session.revision()) continue;
@@ -377,7 +378,7 @@ void Panes::draw(Ui& ui, Session& session, Box box, bool wide, bool roomy) {
     }
     if (content_px_ != end - top + 16) ui.wishes.another_frame = true;
     content_px_ = end - top + 16;
-    scroll_.end(ui, true);
+    scroll_.end(ui);
 }
 
 } // namespace shimlight::view

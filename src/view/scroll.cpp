@@ -15,14 +15,14 @@ constexpr float still_px_s = 12;    // slower than this is standing still
 constexpr float wheel_px = 60;      // one notch of a mouse wheel
 
 constexpr float told_px = 10; // scrolled so far, the sign has been understood
+constexpr const char* more_words = "more below ▼";
 
-/// An arrow downwards in a circle, where page and picture have least to say.
-void more_sign(Ui& ui, Box box) {
-    const ImVec2 at{box.centre().x, box.bottom() - 13};
-    ui.list->AddCircleFilled(at, 11, ui.theme.card);
-    ui.list->AddCircle(at, 11, ui.theme.soft, 0, 1.2f);
-    const ImVec2 way[] = {{at.x - 5, at.y - 2}, {at.x, at.y + 4}, {at.x + 5, at.y - 2}};
-    ui.list->AddPolyline(way, 3, ui.theme.ink, 0, 2);
+/// On ground of its own, so that it lies on nothing.
+void more_sign(Ui& ui, Box place) {
+    ImFont* font = ui.platform.fonts.small;
+    const ImVec2 at{place.centre().x, place.centre().y - text_size(ui, font, more_words).y / 2};
+    fill(ui, place, ui.theme.paper);
+    text(ui, font, at, ui.theme.soft, more_words, Align::centre);
 }
 
 } // namespace
@@ -53,14 +53,16 @@ void Scroll::coast(Ui& ui) {
     ui.wishes.another_frame = true;
 }
 
-float Scroll::begin(Ui& ui, Box box, float content_px) {
+float Scroll::begin(Ui& ui, Box box, float content_px, bool told) {
     content_px_ = content_px;
-    height_px_ = box.h;
     box_ = box;
     drag(ui, box);
     coast(ui);
     if (box.contains(ImGui::GetIO().MousePos)) offset_px_ -= ImGui::GetIO().MouseWheel * wheel_px;
     offset_px_ = std::clamp(offset_px_, 0.0f, std::max(0.0f, content_px - box.h));
+    signed_ = told && offset_px_ < told_px && content_px > box.h + told_px;
+    if (signed_) box.h -= sign_px;
+    height_px_ = box.h;
     ImGui::PushClipRect(box.min(), box.max(), true);
     outer_visible_ = ui.visible;
     ui.visible = box;
@@ -72,9 +74,9 @@ float Scroll::begin(Ui& ui, Box box, float content_px) {
     return box.y - offset_px_;
 }
 
-void Scroll::end(Ui& ui, bool told) {
-    if (told && offset_px_ < told_px && content_px_ > height_px_ + told_px) more_sign(ui, box_);
+void Scroll::end(Ui& ui) {
     ImGui::PopClipRect();
+    if (signed_) more_sign(ui, {box_.x, box_.bottom() - sign_px, box_.w, sign_px});
     ui.visible = outer_visible_;
 }
 

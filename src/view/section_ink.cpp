@@ -153,7 +153,7 @@ void draw_spill(Ui& ui, const DrawnCut& cut, const opening::CoveringStroke& c, d
 void draw_covering(Ui& ui, const DrawnCut& cut, double spill_m_s) {
     const opening::CoveringStroke& c = cut.solved->cut.covering;
     if (c.kind == opening::Covering::none) return;
-    const ImU32 ink = faded(ui.theme.outline, 0.85f * cut.opacity);
+    const ImU32 ink = faded(ui.theme.ink, 0.85f * cut.opacity); // it hangs in the room's air
     // The plan cuts a slat lengthwise.
     if (c.kind == opening::Covering::blind && !cut.placement.turned) {
         draw_slats(ui, cut, c, ink);
@@ -269,31 +269,37 @@ void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult&
                       CalloutPlacer& placer, Box area, bool roomy, float clear_px) {
     const int count = static_cast<int>(cut.solved->cut.glass_face_x_m.size());
     std::vector<FaceLabel> labels;
-    for (const std::string face : {"face ", ""}) { // the number alone where the word has no room
+    const float line_px = text_size(ui, ui.platform.fonts.strong, "0").y;
+    const float row_px = std::max(roomy ? 21.0f : 18.0f, line_px + 2);
+    const auto label = [&](int k, const char* face) {
+        const double c = glass.faces_c[static_cast<std::size_t>(k)];
+        return face_label(ui, face_leader(cut, k, count, row_px, clear_px),
+                          format_temperature(c, ui.units), face + std::to_string(k + 1));
+    };
+    for (const char* const face : {"face ", ""}) { // the number alone where the word has no room
         labels.clear();
         bool fits = true;
         for (int k = 0; k < count; ++k) {
-            const double c = glass.faces_c[static_cast<std::size_t>(k)];
-            labels.push_back(
-                face_label(ui, face_leader(cut, k, count, roomy ? 21.0f : 18.0f, clear_px),
-                           format_temperature(c, ui.units), face + std::to_string(k + 1)));
+            labels.push_back(label(k, face));
+            // Nor does the word run into what another label points at.
+            if (placer.on_dot(labels.back().box)) labels.back() = label(k, "");
             const Box& box = labels.back().box;
             fits = fits && box.x >= area.x + 4 && box.right() <= area.right() - 4;
         }
         if (fits) break;
     }
-    for (const FaceLabel& label : labels) {
-        draw_leader(ui, label.leader.at, label.leader.end, cut.opacity);
-        placer.reserve(Leader{label.leader.at, label.leader.end});
+    for (const FaceLabel& one : labels) {
+        draw_leader(ui, one.leader.at, one.leader.end, cut.opacity);
+        placer.reserve(Leader{one.leader.at, one.leader.end});
     }
     const ImU32 ink = faded(ui.theme.ink, cut.opacity);
-    for (const FaceLabel& label : labels) {
-        const Box& b = label.box;
+    for (const FaceLabel& one : labels) {
+        const Box& b = one.box;
         fill(ui, {b.x - 2, b.y, b.w + 4, b.h}, ui.theme.halo, 4);
-        text(ui, ui.platform.fonts.strong, b.min(), ink, label.value);
+        text(ui, ui.platform.fonts.strong, b.min(), ink, one.value);
         text(ui, ui.platform.fonts.small,
-             {b.x + text_size(ui, ui.platform.fonts.strong, label.value).x + 6, b.y + 2},
-             faded(ui.theme.soft, cut.opacity), label.word);
+             {b.x + text_size(ui, ui.platform.fonts.strong, one.value).x + 6, b.y + 2},
+             faded(ui.theme.soft, cut.opacity), one.word);
         placer.reserve(Box{b.x - 3, b.y - 1, b.w + 6, b.h + 2});
     }
 }

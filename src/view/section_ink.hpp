@@ -41,7 +41,8 @@ void draw_leak(Ui& ui, const DrawnCut& cut, const std::vector<section::Point>& w
                double flow_m3_s, double phase_m);
 
 /// Temperature of every glass face near the far end of the glass, fanned out to both sides of
-/// `area`; `clear_px` of that end are covered by something else.
+/// `area`; `clear_px` of that end are covered by something else. After the callouts have been
+/// added: no letters on what they point at.
 void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult& glass,
                       CalloutPlacer& placer, Box area, bool roomy, float clear_px);
 

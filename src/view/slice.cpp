@@ -17,7 +17,8 @@ constexpr double creep_m_s = 0.04;  // how fast the dashes are drawn to move
 constexpr float tap_px = 8;         // less movement than this is a tap
 constexpr int heat_line_count = 18; // through today's cut
 constexpr float least_zoom = 1, most_zoom = 12;
-constexpr double scale_below_k = 1; // the colour scale starts this far below the outdoor air
+constexpr double beyond_k = 0.05;  // a surface is colder than outdoors from here on
+constexpr double least_span_k = 1; // of the colours, where outdoors is as warm as the room
 
 std::size_t index(Shown of) {
     return of == Shown::today ? 0 : 1;
@@ -30,14 +31,29 @@ float fit_px_per_m(const section::Rect& solid, Box box, float label_px) {
                     box.h / static_cast<float>(solid.y1_m - solid.y0_m));
 }
 
+/// NaN where there is nothing solid: neither smaller nor larger.
+void reach(TemperatureScale& scale, const section::Field& field) {
+    for (const double c : field.node_c) {
+        scale.low_c = std::min(scale.low_c, c);
+        scale.high_c = std::max(scale.high_c, c);
+    }
+}
+
 } // namespace
 
 TemperatureScale scale_for(const Session& s) {
     const opening::Case c = s.today();
     TemperatureScale scale;
-    scale.low_c = std::min(c.weather.outside_c, c.room.air_c - 5) - scale_below_k;
-    scale.high_c = c.room.air_c;
-    scale.hinge_c = std::clamp(s.today_result().dew_point_c, scale.low_c + 0.5, scale.high_c - 0.5);
+    scale.low_c = std::min(c.weather.outside_c, c.room.air_c);
+    scale.high_c = std::max(c.weather.outside_c, c.room.air_c);
+    TemperatureScale reached = scale;
+    for (const Shown of : {Shown::today, Shown::remedy})
+        for (const Solved& cut : s.result(of).cuts)
+            if (cut) reach(reached, cut->field);
+    if (reached.low_c < scale.low_c - beyond_k) scale.low_c = reached.low_c;
+    if (reached.high_c > scale.high_c + beyond_k) scale.high_c = reached.high_c;
+    scale.low_c = std::min(scale.low_c, scale.high_c - least_span_k);
+    scale.hinge_c = s.today_result().dew_point_c;
     return scale;
 }
 
@@ -45,6 +61,7 @@ void Slice::reset_look() {
     zoom_ = 1;
     pan_ = {0, 0};
     probe_.reset();
+    placed_ = {};
 }
 
 Box Slice::half(Box box, Shown of, bool side_by_side) const {

@@ -11,7 +11,8 @@
 
 namespace shimlight::view {
 
-/// The wash of every picture: from below the outdoor air to the room, hinged at the dew point.
+/// The wash of every picture: from outdoors to the room, or as far as the cuts go beyond, hinged
+/// at the dew point.
 TemperatureScale scale_for(const Session& session);
 
 class Slice {
@@ -64,7 +65,7 @@ class Slice {
         float foot_px = 0;   ///< taken by the large one
     };
     void draw_labels(Ui& ui, const Session& session, Shown of, Box area, Written how);
-    void place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy);
+    void add_callouts(const Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) const;
     void draw_probe(Ui& ui, Box box);
     void controls(Ui& ui, Session& session, Box box, bool wide);
     void describe(Ui& ui, const Session& session, Shown of, Box box);

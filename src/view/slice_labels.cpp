@@ -17,7 +17,7 @@ namespace {
 using opening::Part;
 using opening::Position;
 
-constexpr float arrow_px = 14; // room for the arrow where the joint's air ends its way
+constexpr float arrow_px = 10; // room for the arrow where the joint's air ends its way
 constexpr float tap_px = 8;    // less movement than this is a tap
 constexpr float chips_px = 50; // switches lie over the picture
 // On a narrower picture the switch has no room; it stands on the House page too.
@@ -59,10 +59,14 @@ const char* position_spoken(Position p) {
 
 void air_label(Ui& ui, CalloutPlacer& placer, const std::string& words, ImVec2 at, Align align) {
     ImFont* font = ui.platform.fonts.small;
-    text(ui, font, at, ui.theme.soft, words, align);
     const ImVec2 size = text_size(ui, font, words);
-    placer.reserve(
-        Box{at.x - (align == Align::right ? size.x : 0) - 6, at.y - 3, size.x + 12, size.y + 8});
+    const Box around{at.x - (align == Align::right ? size.x : 0) - 6, at.y - 3, size.x + 12,
+                     size.y + 8};
+    const auto& ways = placer.ground().ways;
+    if (std::any_of(ways.begin(), ways.end(), [&](const Leader& w) { return through(w, around); }))
+        fill(ui, around.shrunk(2), ui.theme.halo, 4); // a curtain hangs there
+    text(ui, font, at, ui.theme.soft, words, align);
+    placer.reserve(around);
 }
 
 /// In the plan the two halves share one outdoors and one room.
@@ -139,9 +143,9 @@ void add_dew_point(const Ui& ui, const DrawnCut& cut, Shown of, CalloutPlacer& p
 
 } // namespace
 
-void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) {
-    const std::size_t half = of == Shown::today ? 0 : 1;
-    const DrawnCut& cut = *drawn_[half];
+void Slice::add_callouts(const Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) const {
+    const DrawnCut& cut = *drawn_[of == Shown::today ? 0 : 1];
+    add_streams(ui, cut, of, placer);
     for (const Part part : {Part::casing, Part::glass_edge, Part::frame, Part::wall}) {
         if (!roomy && part == Part::wall) continue;
         const auto cold = assess::coldest_of_part(*cut.solved, part);
@@ -152,8 +156,10 @@ void Slice::place_callouts(Ui& ui, Shown of, CalloutPlacer& placer, bool roomy) 
                     part_key(part), callout_id(of, part_word(part)), of});
     }
     add_dew_point(ui, cut, of, placer, roomy);
-    placer.draw(ui, cut.solved, placed_[half]);
-    placer.listen(ui);
+    const opening::CoveringStroke& covering = cut.solved->cut.covering;
+    if (covering.kind != opening::Covering::none)
+        placer.avoid({cut.placement.to_screen({covering.x_m, covering.end_m}),
+                      cut.placement.to_screen({covering.x_m, covering.far_m})});
 }
 
 void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Written how) {
@@ -172,6 +178,7 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Writ
         placer.reserve(box);
         top = box.bottom();
     }
+    add_callouts(ui, of, placer, how.roomy);
     air_labels(ui, session, placer, plan(), of, top, area.bottom() - 20 - how.airs_px);
     // How much of the glass's far end lies under the chips or beyond the picture's edge.
     const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
@@ -179,9 +186,13 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Writ
                                                    : std::max(0.0f, end - (area.bottom() - 26));
     draw_glass_faces(ui, cut, session.result(of).glass, placer, area, how.roomy,
                      plan() ? 0 : clear);
-    add_streams(ui, cut, of, placer);
     if (how.legend) small_legend(ui, cut.scale, placer);
-    place_callouts(ui, of, placer, how.roomy);
+    // While a lever moves the labels stay; once all is known they stand as they would from the
+    // start.
+    const bool known = session.today_result().complete && session.remedy_result().complete;
+    placer.draw(ui, cut.solved, placed_[of == Shown::today ? 0 : 1],
+                known ? Placing::afresh : Placing::keeping);
+    placer.listen(ui);
 }
 
 void Slice::draw_probe(Ui& ui, Box box) {

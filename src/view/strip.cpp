@@ -88,6 +88,7 @@ void tell_moved(Ui& ui, const Session& s, Box box, std::array<Figure, 5>& all, S
         if (!ui.gesture.down || !m.dragging) std::copy_n(m.now, 5, m.before);
         m.changed_s = ui.platform.time_s;
     }
+    if (fresh) m.changed_s = -told_s; // another window is no change of this one
     m.dragging = ui.gesture.down && (m.dragging || moved);
     m.revision = s.revision();
     m.whose = whose;

@@ -12,7 +12,8 @@ struct Rgb {
 };
 
 /// Stops from cold to warm: four on the blue side (the last just below the hinge), three on the
-/// warm side (the first just above it). Positions are even between low, hinge and high.
+/// warm side (the first just above it). Positions are even between low, hinge and high. A hinge
+/// beyond an end leaves one of the two sides alone.
 inline constexpr int cold_stops = 4;
 inline constexpr int warm_stops = 3;
 inline constexpr std::array<Rgb, cold_stops + warm_stops> wash_stops{{

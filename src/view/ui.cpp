@@ -70,6 +70,22 @@ void draw_button(Ui& ui, Box box, std::string_view label, const ButtonStyle& sty
              Align::centre);
 }
 
+/// Whether the first sign after blanks is one that belongs to the word before it.
+bool closes(const char* at, const char* end) {
+    while (at < end && *at == ' ')
+        ++at;
+    const std::string_view rest(at, static_cast<std::size_t>(end - at));
+    for (const std::string_view sign :
+         {"”", "’", "…", "»", ")", "]", ",", ".", ";", ":", "!", "?", "%"})
+        if (rest.substr(0, sign.size()) == sign) return true;
+    return false;
+}
+
+/// A further byte of a letter in UTF-8.
+bool is_inside_letter(char byte) {
+    return (static_cast<unsigned char>(byte) & 0xC0) == 0x80;
+}
+
 } // namespace
 
 void Gesture::follow() {
@@ -101,6 +117,21 @@ void text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, std::string_view line, 
     draw_text(ui, font, at, colour, line.data(), line.data() + line.size());
 }
 
+/// ImGui also breaks after a point, be it within a number or before a quotation mark.
+const char* line_end(const ImFont* font, float scale, const char* from, const char* end,
+                     float width) {
+    const char* const to = font->CalcWordWrapPositionA(scale, from, end, std::max(width, 1.0f));
+    if (to == end || *to == '\n') return to == from ? to + 1 : to;
+    for (const char* blank = to; blank > from; --blank)
+        if (*blank == ' ' && !closes(blank, end)) return blank;
+    const char* within = to; // of a word longer than the line
+    while (within > from && (is_inside_letter(*within) || closes(within, end)))
+        --within;
+    while (within == from || (within < end && is_inside_letter(*within)))
+        ++within;
+    return within;
+}
+
 float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std::string_view words,
                 bool draw) {
     const float line_height = font_px(ui, font) * 1.35f;
@@ -108,16 +139,7 @@ float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std:
     const char* const end = from + words.size();
     float height = 0;
     while (from < end) {
-        const char* to =
-            font->CalcWordWrapPositionA(1.0f / ui.platform.dpr, from, end, std::max(width, 1.0f));
-        // ImGui breaks after a point, even within a number.
-        if (to < end && to > from && *to >= '0' && *to <= '9' && to[-1] == '.') {
-            const char* space = to;
-            while (space > from && *space != ' ')
-                --space;
-            if (space > from) to = space;
-        }
-        if (to == from) ++to;
+        const char* to = line_end(font, 1.0f / ui.platform.dpr, from, end, width);
         if (draw) draw_text(ui, font, {at.x, at.y + height}, colour, from, to);
         height += line_height;
         from = to;

@@ -77,6 +77,11 @@ ImVec2 text_size(const Ui& ui, ImFont* font, std::string_view text);
 void text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, std::string_view line,
           Align align = Align::left);
 
+/// Where a line of these words ends: at a blank, and never so that the next line begins with
+/// closing punctuation. `scale` is of the font's own size.
+const char* line_end(const ImFont* font, float scale, const char* from, const char* end,
+                     float width);
+
 /// Text broken into lines of `width`; returns the height. Draws nothing when `draw` is false.
 float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std::string_view words,
                 bool draw = true);

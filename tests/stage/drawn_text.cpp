@@ -36,25 +36,32 @@ void append_utf8(std::string& words, unsigned int code) {
     }
 }
 
+/// Where the edge of a page cuts through a line, its letters are seen or not all together.
+float middle_of_line(const ImDrawVert* corner, const Letter& letter) {
+    const ImFontGlyph& g = *letter.glyph;
+    const float scale = (corner[2].pos.x - corner[0].pos.x) / (g.X1 - g.X0);
+    return corner[0].pos.y + (letter.font->FontSize / 2 - g.Y0) * scale;
+}
+
 class Speller {
   public:
     explicit Speller(std::vector<DrawnText>& texts) : texts_(texts) {}
 
     /// Four corners as ImGui lays a letter: from the upper left one clockwise.
-    void take(const ImDrawVert* corner, const Letter& letter) {
+    void take(const ImDrawVert* corner, const Letter& letter, const ImVec4& clip) {
         const ImFontGlyph& g = *letter.glyph;
         const float scale = (corner[2].pos.x - corner[0].pos.x) / (g.X1 - g.X0);
         const float x = corner[0].pos.x - g.X0 * scale, y = corner[0].pos.y - g.Y0 * scale;
         const float gap = x - next_x_, space = letter.font->FallbackAdvanceX * scale * 0.9f;
         const bool goes_on = letter.font == font_ && std::fabs(y - y_) < 0.6f && gap > -1 &&
                              gap < std::max(space, 6.0f);
-        if (!goes_on) texts_.push_back({{}, corner[0].pos.x, corner[0].pos.y, 0, 0});
+        if (!goes_on) texts_.push_back({{}, std::max(corner[0].pos.x, clip.x), clip.w, 0, 0});
         DrawnText& text = texts_.back();
         if (goes_on && gap > 1.5f) text.words += ' ';
         append_utf8(text.words, g.Codepoint);
-        text.y0_px = std::min(text.y0_px, corner[0].pos.y);
-        text.x1_px = std::max(text.x1_px, corner[2].pos.x);
-        text.y1_px = std::max(text.y1_px, corner[2].pos.y);
+        text.y0_px = std::min(text.y0_px, std::max(corner[0].pos.y, clip.y));
+        text.x1_px = std::max(text.x1_px, std::min(corner[2].pos.x, clip.z));
+        text.y1_px = std::max(text.y1_px, std::min(corner[2].pos.y, clip.w));
         font_ = letter.font;
         y_ = y;
         next_x_ = x + g.AdvanceX * scale;
@@ -83,9 +90,9 @@ std::vector<DrawnText> drawn_texts(const ImDrawData& data) {
                 if (found == known.end() || corner[2].uv.x != found->second.glyph->U1) continue;
                 const ImVec4& clip = command.ClipRect;
                 const float x = (corner[0].pos.x + corner[2].pos.x) / 2;
-                const float y = (corner[0].pos.y + corner[2].pos.y) / 2;
+                const float y = middle_of_line(corner, found->second);
                 const bool seen = x >= clip.x && x <= clip.z && y >= clip.y && y <= clip.w;
-                if (seen) speller.take(corner, found->second);
+                if (seen) speller.take(corner, found->second, clip);
                 i += 3;
             }
         }

@@ -12,7 +12,7 @@ namespace shimlight::stage {
 
 struct DrawnText {
     std::string words;                                ///< one run of letters on one line, UTF-8
-    float x0_px = 0, y0_px = 0, x1_px = 0, y1_px = 0; ///< around its ink
+    float x0_px = 0, y0_px = 0, x1_px = 0, y1_px = 0; ///< around its ink, as far as it is seen
 };
 
 /// In the order of painting; what is clipped away is not told.

@@ -146,6 +146,33 @@ TEST_CASE("canvas: painted numbers are in the mirror, values in sight are painte
     }
 }
 
+TEST_CASE("canvas: the sign that there is more has ground of its own") {
+    if (!Stage::has_type()) return;
+    constexpr stage::Size largest{360, 640, true, true, 1, 2}, larger{768, 1024, false, true, 1, 2};
+    for (const stage::Size size : {phone, tablet, wide, lying, largest, larger})
+        for (const char* const view : {"view.panes", "view.air"}) {
+            Stage stage(size);
+            stage.rest();
+            stage.press(view);
+            CAPTURE(size.width_px);
+            CAPTURE(size.text);
+            CAPTURE(view);
+            for (const char* const shown : {"show.today", "show.remedy"}) {
+                stage.press(shown);
+                const auto texts = stage::drawn_texts(*ImGui::GetDrawData());
+                const auto sign = std::find_if(texts.begin(), texts.end(), [](const DrawnText& t) {
+                    return t.words == "more below ▼";
+                });
+                REQUIRE(sign != texts.end());
+                for (const DrawnText& t : texts) {
+                    const bool meet = t.x0_px < sign->x1_px && sign->x0_px < t.x1_px &&
+                                      t.y0_px < sign->y1_px && sign->y0_px < t.y1_px;
+                    if (meet && &t != &*sign) FAIL_CHECK(t.words << " under the sign");
+                }
+            }
+        }
+}
+
 TEST_CASE("canvas: the same in other units, with remedies in sight and after a lever moved") {
     if (!Stage::has_type()) return;
     for (const stage::Size size : {phone, wide}) {

@@ -235,6 +235,18 @@ TEST_CASE("what a lever did is told by how much and which way is better, on ever
     CHECK(stage.node("strip.moved") == nullptr);
 }
 
+TEST_CASE("another remedy is no lever: nothing is told of it, whatever changed just before") {
+    if (!stage::Stage::has_type()) return;
+    stage::Stage stage(screens::tablet);
+    stage.rest();
+    for (const char* id : {"view.house", "units.si", "view.slice", "remedies.open",
+                           "remedies.add.full_triple", "remedies.done"})
+        stage.press(id);
+    CHECK(stage.node("strip.moved") == nullptr);
+    stage.set_number(outside, -20);
+    CHECK(stage.node("strip.moved"));
+}
+
 TEST_CASE("a phone has strip, verdict and a lever in sight at every size of its text") {
     if (!stage::Stage::has_type()) return;
     for (const int text : {0, 1, 2}) {

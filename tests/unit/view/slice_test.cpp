@@ -6,6 +6,7 @@
 #include "view/figure_text.hpp"
 #include "view/section_reading.hpp"
 #include "view/session.hpp"
+#include "view/slice.hpp"
 
 #include <random>
 #include <string>
@@ -99,6 +100,59 @@ int check_callouts(const house::House& h) {
 }
 
 } // namespace
+
+TEST_CASE("slice: the colours end at outdoors and room, or where the cuts are colder or warmer") {
+    constexpr double told_k = 0.05; // no degree of a legend differs by it
+    int colder = 0;
+    for (const opening::Sky sky : {opening::Sky::cloudy, opening::Sky::clear_night})
+        for (const double outside_c : {-25.0, -12.0, 3.0, 21.0, 34.0}) {
+            CAPTURE(outside_c);
+            house::House h = house::demo_house();
+            h.weather.sky = sky;
+            h.weather.outside_c = outside_c;
+            view::Session session(h);
+            solve_as_screen(session, "cut.Sill");
+            const double room_c = session.today().room.air_c;
+            const view::TemperatureScale scale = view::scale_for(session);
+            double low_c = std::fmin(outside_c, room_c), high_c = std::fmax(outside_c, room_c);
+            for (const view::Shown of : {view::Shown::today, view::Shown::remedy})
+                for (const auto& cut : session.result(of).cuts)
+                    for (const double c : cut->field.node_c) { // of solids, all through and outside
+                        if (std::isnan(c)) continue;
+                        low_c = std::fmin(low_c, c);
+                        high_c = std::fmax(high_c, c);
+                    }
+            colder += low_c < outside_c - told_k && low_c < room_c - told_k;
+            const double spread_c = std::fmin(low_c, scale.high_c - 1); // one kelvin at least
+            CAPTURE(low_c);
+            CAPTURE(high_c);
+            CAPTURE(scale.low_c);
+            CAPTURE(scale.high_c);
+            CHECK(std::fabs(scale.low_c - spread_c) <= told_k);
+            CHECK(std::fabs(scale.high_c - high_c) <= told_k);
+            CHECK(scale.hinge_c == session.today_result().dew_point_c);
+        }
+    CHECK(colder >= 2); // under a clear sky
+}
+
+TEST_CASE("slice: the legend's ends are the temperatures of outdoors and room beside it") {
+    if (!stage::Stage::has_type()) return;
+    for (const char* units : {"units.us", "units.si"})
+        for (const stage::Size size : {phone, tablet, wide}) {
+            stage::Stage stage(size);
+            stage.rest();
+            stage.press("view.house");
+            stage.press(units);
+            stage.press("view.slice");
+            const view::Units u =
+                std::string(units) == "units.us" ? view::Units::us : view::Units::si;
+            const opening::Case c = today();
+            const std::string legend = value_of(stage, "slice.legend");
+            CHECK(legend.find(view::format_temperature(c.weather.outside_c, u) + " coldest") == 0);
+            CHECK(legend.find(view::format_temperature(c.room.air_c, u) + " warmest") !=
+                  std::string::npos);
+        }
+}
 
 TEST_CASE("slice: a callout and the part's own figure say the same of the same cut") {
     if (!stage::Stage::has_type()) return;
