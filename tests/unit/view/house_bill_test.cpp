@@ -87,6 +87,7 @@ void check_sum(Stage& stage, const std::string& id, std::size_t openings) {
 TEST_CASE("whole house: totals are the sums of the openings' own numbers") {
     house::House h = two_openings();
     h.running.climate = boston;
+    h.units = house::Units::si; // whole kWh
     Stage stage(wide, h);
     stage.press("view.bill");
     const std::string alone = value_of(stage, "bill.heat");
@@ -139,7 +140,7 @@ void check_chosen(const Stage& stage) {
     for (std::size_t n = 0; n < cards.size(); ++n) {
         const opening::Remedy* chosen = house::chosen_remedy(now.openings[n]);
         CHECK(cards[n]->name.find(chosen ? chosen->name + ", $" : "As it is") != std::string::npos);
-        if (chosen) price += assess::price_of(*chosen, now.hour);
+        if (chosen) price += view::shown_money(assess::price_of(*chosen, now.hour));
     }
     const MirrorNode* told = stage.node("bill.house.price");
     CHECK((told ? money_in(told->value) : 0) == doctest::Approx(std::round(price)).epsilon(1e-3));

@@ -47,6 +47,8 @@ const std::array<Known, 2>& known() {
 std::vector<double> numbers(std::string text) {
     for (std::size_t at; (at = text.find("−")) != std::string::npos;)
         text.replace(at, 3, "-");
+    const std::regex thousands("(\\d)\u2009(\\d{3})");
+    text = std::regex_replace(text, thousands, "$1$2");
     std::vector<double> found;
     const std::regex number(R"(-?\d+(\.\d+)?)");
     for (std::sregex_iterator it(text.begin(), text.end(), number), end; it != end; ++it)
@@ -73,7 +75,7 @@ TEST_CASE("why: every figure has a card with what, method and range") {
 TEST_CASE("why: the formula with its values gives the figure") {
     for (const Known& one : known()) {
         const auto formula = [&](const char* key) {
-            return numbers(view::why_formula(key, one.c, one.a, Units::si, "$"));
+            return numbers(view::why_formula(key, one.c, one.a, Units::si, {"$"}));
         };
         // Printed digits: a part in a hundred.
         const auto near = [](double value) { return doctest::Approx(value).epsilon(0.01); };
