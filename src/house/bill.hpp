@@ -39,7 +39,7 @@ struct BillQuestion {
 MoneyInput bill_input(const BillQuestion& question);
 
 /// Degree days that a room warmer by one kelvin adds where a year has so many: the days on which
-/// it is heated. Fitted to the places of the climate table, see bill_test.
+/// it is heated by more than free gains. Fitted to the places of the climate table, see bill_test.
 double heated_days(double degree_days_k);
 
 /// What the whole house with this window in it takes more for a room warmer by `warmer_k`, kWh;

@@ -110,8 +110,8 @@ float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std:
     while (from < end) {
         const char* to =
             font->CalcWordWrapPositionA(1.0f / ui.platform.dpr, from, end, std::max(width, 1.0f));
-        // ImGui breaks after a point, even within a number.
-        if (to < end && to > from && *to >= '0' && *to <= '9' && to[-1] == '.') {
+        // ImGui breaks after a point or comma, even within a number.
+        if (to < end && to > from && *to >= '0' && *to <= '9' && (to[-1] == '.' || to[-1] == ',')) {
             const char* space = to;
             while (space > from && *space != ' ')
                 --space;

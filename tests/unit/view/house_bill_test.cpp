@@ -6,6 +6,7 @@
 #include "view/bill_words.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <cstdlib>
 
@@ -24,8 +25,14 @@ house::House two_openings() {
     return h;
 }
 
+/// Also "1,391" and "1 391".
 double number_at(const std::string& words, std::size_t at) {
-    return std::strtod(words.c_str() + at, nullptr);
+    std::string number = words.substr(at, 12);
+    for (const std::string apart : {",", " "})
+        if (number.size() > 4 && number.compare(1, apart.size(), apart) == 0 &&
+            std::isdigit(number[1 + apart.size()]))
+            number.erase(1, apart.size());
+    return std::strtod(number.c_str(), nullptr);
 }
 
 /// "43 → 25 of 100": both.

@@ -105,7 +105,9 @@ TEST_CASE(
         const auto money = [&](const std::string& id) {
             std::string words = screens::value_of(stage, id.c_str());
             words.erase(0, words.rfind('$') + 1);
-            words.erase(std::remove(words.begin(), words.end(), ','), words.end());
+            words.erase(std::remove(words.begin(), words.end(), ','), words.end()); // "1,391"
+            if (const std::size_t at = words.find("\u2009"); at != std::string::npos)
+                words.erase(at, 3);
             return std::strtod(words.c_str(), nullptr);
         };
         const auto check_sums = [&] {
