@@ -22,6 +22,10 @@ const std::string& limit() {
     return text;
 }
 
+std::string told(double amount, const AdviceStyle& style) {
+    return money_in_words(amount, style.currency, style.apart);
+}
+
 std::string from_tests(const FindOut& found, std::size_t answers) {
     const std::string tests = answers == 1 ? std::string(phrases::one_test)
                                            : fill(phrases::some_tests, {std::to_string(answers)});
@@ -50,30 +54,29 @@ std::string left_by(const Chosen& chosen, const physics::SeatResult& today,
 /// The chosen remedy beside the cheapest one that solves it. A dearer one that leaves hardly fewer
 /// is told so.
 std::string beside(const Chosen& chosen, double pct, const Plan& plan,
-                   const std::optional<Plan>& nearly, std::string_view currency) {
+                   const std::optional<Plan>& nearly, const AdviceStyle& style) {
     if (chosen.name == plan.name || (nearly && chosen.name == nearly->name)) return "";
     if (!solves(pct)) return fill(phrases::not_solved, {chosen.name, whole(pct)});
     if (chosen.price <= plan.price) return "";
     return fill(pct > plan.bothered_pct - noticed_pct ? phrases::dearer_same
                                                       : phrases::dearer_better,
-                {chosen.name, money_in_words(chosen.price - plan.price, currency), whole(pct)});
+                {chosen.name, told(chosen.price - plan.price, style), whole(pct)});
 }
 
 std::string cheapest_sentence(const Assessment& today, const Chosen* chosen, double chosen_pct,
-                              const Cheapest& cheapest, std::string_view currency) {
+                              const Cheapest& cheapest, const AdviceStyle& style) {
     if (no_draft(today) || solves(today.seat.ankle_bare_pct))
         return fill(phrases::enough_today, {limit()});
     const Plan& plan = cheapest.plan ? *cheapest.plan : cheapest.best;
     if (plan.name.empty()) return "";
     std::string text =
         fill(cheapest.plan ? phrases::cheapest : phrases::none_solves,
-             {limit(), plan.name, money_in_words(plan.price, currency), whole(plan.bothered_pct)});
+             {limit(), plan.name, told(plan.price, style), whole(plan.bothered_pct)});
     if (cheapest.plan && cheapest.nearly &&
         cheapest.nearly->bothered_pct < plan.bothered_pct + noticed_pct)
-        text += fill(phrases::nearly,
-                     {cheapest.nearly->name, money_in_words(cheapest.nearly->price, currency),
-                      whole(cheapest.nearly->bothered_pct)});
-    if (chosen) text += beside(*chosen, chosen_pct, plan, cheapest.nearly, currency);
+        text += fill(phrases::nearly, {cheapest.nearly->name, told(cheapest.nearly->price, style),
+                                       whole(cheapest.nearly->bothered_pct)});
+    if (chosen) text += beside(*chosen, chosen_pct, plan, cheapest.nearly, style);
     return text;
 }
 
@@ -120,17 +123,16 @@ std::string still_cold(std::string_view whose, const Assessment& result,
 Advice advice(const Assessment& today, const Chosen* chosen, const Cheapest* cheapest,
               const FindOut& found, std::size_t answers, const AdviceStyle& style) {
     // After tests the draft is what they found, and a remedy leaves of each cause its part.
-    const auto told = [&](const physics::SeatResult& seat) {
+    const auto seen = [&](const physics::SeatResult& seat) {
         return answers > 0 ? by_tests(today.seat, seat, found.share) : seat;
     };
     const Assessment& then = chosen ? *chosen->result : today;
-    const physics::SeatResult seat = told(then.seat);
+    const physics::SeatResult seat = seen(then.seat);
     Advice text;
     text.from = answers > 0 ? from_tests(found, answers) : where_from(today);
-    if (chosen) text.left = left_by(*chosen, told(today.seat), seat, answers > 0);
+    if (chosen) text.left = left_by(*chosen, seen(today.seat), seat, answers > 0);
     if (cheapest)
-        text.cheapest =
-            cheapest_sentence(today, chosen, seat.ankle_bare_pct, *cheapest, style.currency);
+        text.cheapest = cheapest_sentence(today, chosen, seat.ankle_bare_pct, *cheapest, style);
     text.still_cold =
         still_cold(chosen ? fill(phrases::with_remedy, {within_sentence(chosen->name)})
                           : std::string(phrases::as_is),

@@ -18,6 +18,7 @@ struct Chosen {
 struct AdviceStyle {
     bool fahrenheit = true;
     std::string_view currency = "$";
+    std::string_view apart = ""; ///< between the thousands of money
 };
 
 struct Advice {

@@ -53,8 +53,12 @@ std::string percent_in_words(double share) {
     return std::to_string(std::lround(100 * share)) + "\u00a0%";
 }
 
-std::string money_in_words(double amount, std::string_view currency) {
-    return std::string(currency) + std::to_string(std::lround(amount));
+std::string money_in_words(double amount, std::string_view currency, std::string_view apart) {
+    std::string size = std::to_string(std::lround(amount));
+    const std::size_t first = size[0] == '-' ? 4 : 3;
+    for (std::size_t at = size.size(); at > first;)
+        size.insert(at -= 3, apart);
+    return std::string(currency) + size;
 }
 
 std::string people_in_words(double pct) {

@@ -26,7 +26,8 @@ std::string speed_in_words(double m_s, bool us_units);
 std::string percent_in_words(double share);
 
 /// "$220", whole.
-std::string money_in_words(double amount, std::string_view currency);
+/// `apart` stands between its thousands.
+std::string money_in_words(double amount, std::string_view currency, std::string_view apart = "");
 
 /// "14 of 100 people"; whole people.
 std::string people_in_words(double pct);

@@ -31,6 +31,17 @@ double life_of(const opening::Change& change) {
     return 0;
 }
 
+double beside_window_kwh(const assess::YearHeat& year) {
+    return year.house_heating_kwh - year.total.heating_kwh;
+}
+
+/// Of the house with so much more in it.
+double by_degree_days_kwh(const opening::Running& running, double more_w_k, double warmer_k) {
+    constexpr double hours_per_day = 24, w_per_kw = 1000;
+    return (assess::YearHouse{}.conductance_w_k + more_w_k) * hours_per_day *
+           heated_days(running.heating_degree_days_k) * warmer_k / w_per_kw;
+}
+
 } // namespace
 
 double usual_price_per_kwh(const Fuel& fuel) {
@@ -47,6 +58,10 @@ std::size_t likely_fuel(const opening::Running& running) {
         if (off < least) least = off, best = i;
     }
     return best;
+}
+
+std::size_t fuel_of(const House& house) {
+    return house.fuel < 0 ? likely_fuel(house.running) : static_cast<std::size_t>(house.fuel);
 }
 
 double lasts_years(const opening::Remedy& remedy) {
@@ -67,12 +82,30 @@ MoneyInput bill_input(const BillQuestion& q) {
         in.saved.leakage_kwh = air_kwh;
         in.saved.conduction_kwh = q.today.year_kwh - q.then.year_kwh - air_kwh;
     }
+    if (q.warmer_k != 0)
+        in.saved.rest_kwh = q.today.year && q.then.year
+                                ? beside_window_kwh(*q.today.year) - beside_window_kwh(*q.then.year)
+                                : -by_degree_days_kwh(q.running, 0, q.warmer_k);
     in.heat = {q.running.price_per_kwh, q.running.efficiency,
                fuel.kg_co2_per_unit / fuel.kwh_per_unit};
     in.cools = q.cools;
     in.work = {q.remedy.hours, q.hour, q.remedy.material_cost};
     in.life_years = lasts_years(q.remedy);
     return in;
+}
+
+double heated_days(double degree_days_k) {
+    constexpr double days_a_root = 4.4; // the table's places lie within a quarter of it
+    return days_a_root * std::sqrt(degree_days_k);
+}
+
+double warmer_house_kwh(const opening::Case& c, const assess::Assessment& result, double warmer_k) {
+    if (c.running.climate <= 0)
+        return by_degree_days_kwh(
+            c.running, result.u_installed_w_m2k * c.opening.width_m * c.opening.height_m, warmer_k);
+    opening::Case warm = c;
+    warm.room.air_c += warmer_k;
+    return lower_thermostat_kwh(warm, result, warmer_k);
 }
 
 double lower_thermostat_kwh(const opening::Case& c, const assess::Assessment& result,

@@ -9,6 +9,7 @@
 namespace shimlight::house {
 
 struct Fuel {
+    std::string_view key;        ///< in the file
     std::string_view name, unit; ///< "natural gas", "therm"
     double kwh_per_unit;         ///< higher heating value
     double kg_co2_per_unit;      ///< where it is burnt; of electricity, the grid's mean

@@ -45,6 +45,14 @@ struct OpeningRecord {
     std::vector<Photo> photos;
 };
 
+/// What a material costs here, by what it is bought in; see MaterialRow.
+struct UnitPrice {
+    std::string_view key; ///< of its row
+    double price = 0;
+};
+inline constexpr double max_unit_price = 1e5;    ///< in any currency
+inline constexpr double max_material_cost = 1e7; ///< likewise, of a remedy
+
 /// Units and currency travel with the house; light or dark belongs to the device.
 enum class Units { us, si };
 
@@ -53,9 +61,11 @@ struct House {
     std::string place;
     std::string notes;
     std::string currency = "$";
-    double hour = assess::usual_hour; ///< price of an hour of work
-    double can_l = usual_can_l;       ///< litres of joint that a can of foam fills
+    double hour = assess::usual_hour;   ///< price of an hour of work
+    double can_l = usual_can_l;         ///< litres of joint that a can of foam fills
+    std::vector<UnitPrice> unit_prices; ///< own ones; others are usual
     Units units = Units::us;
+    int fuel = -1; ///< in fuels(); -1: nobody has said, see fuel_of
     opening::Weather weather;
     opening::Running running;
     std::vector<OpeningRecord> openings;

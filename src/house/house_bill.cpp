@@ -116,6 +116,12 @@ std::vector<OpeningChoice> opening_choices(const OpeningRecord& record, const op
     return all;
 }
 
+void price_choices(std::vector<OpeningChoice>& choices, const House& house,
+                   const OpeningRecord& record) {
+    for (OpeningChoice& c : choices)
+        c.dearer = priced(house, record, c.remedy).material_cost - c.remedy.material_cost;
+}
+
 bool take_over(HouseOpening& opening, const std::vector<opening::Remedy>& own) {
     std::vector<OpeningChoice> all;
     for (const opening::Remedy& remedy : own) {
@@ -148,8 +154,8 @@ std::vector<MixOpening> mix_of(const std::vector<HouseOpening>& openings, double
         MixOpening& one = mix.emplace_back();
         for (const OpeningChoice& c : opening.choices) {
             const bool takes_part = c.priced() && !c.hidden;
-            one.push_back({takes_part ? assess::price_of(c.remedy, hour) : -1,
-                           opening.today.bothered_pct() - c.bothered_pct()});
+            one.push_back(
+                {takes_part ? c.price(hour) : -1, opening.today.bothered_pct() - c.bothered_pct()});
         }
     }
     return mix;

@@ -5,6 +5,7 @@
 
 #include "house/bill.hpp"
 #include "house/house.hpp"
+#include "house/materials.hpp"
 #include "house/mix.hpp"
 
 #include <vector>
@@ -28,16 +29,22 @@ struct OpeningChoice {
     bool combined = false; ///< of several ready-made ones
     bool hidden = false;   ///< ready-made, and an own one does the same
     double quick_pct = 0;  ///< people bothered at the ankles, by an estimate without sections
+    double dearer = 0;     ///< by the house's own prices of material
     OpeningAnswer answer;  ///< once it is computed in full
 
     double bothered_pct() const { return answer.known ? answer.bothered_pct() : quick_pct; }
     /// An own remedy without work and material has no price yet: nobody knows what it costs.
+    double price(double hour) const { return assess::price_of(remedy, hour) + dearer; }
     bool priced() const { return !own || remedy.hours > 0 || remedy.material_cost > 0; }
 };
 
 /// The own remedies in their order, then what plans() knows. `now` must have its cuts.
 std::vector<OpeningChoice> opening_choices(const OpeningRecord& record, const opening::Case& today,
                                            const assess::Assessment& now);
+
+/// Sets what the house's own prices make dearer.
+void price_choices(std::vector<OpeningChoice>& choices, const House& house,
+                   const OpeningRecord& record);
 
 /// Whether two remedies change the same to the same.
 bool same_changes(const opening::Remedy& a, const opening::Remedy& b);

@@ -20,7 +20,6 @@ inline constexpr std::size_t max_notes_bytes = 20000;
 inline constexpr std::size_t max_currency_bytes = 8;
 inline constexpr std::size_t max_openings = 200;
 inline constexpr double max_hours = 1000;
-inline constexpr double max_material_cost = 1e7; ///< in any currency
 
 /// Key of a field within the object of its scope: "shim.width_m", "outside_c".
 std::string_view local_key(const opening::Field& field);

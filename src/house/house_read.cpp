@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "house/field_reader.hpp"
+#include "house/fuels.hpp"
 #include "house/house_json.hpp"
+#include "house/materials.hpp"
 #include "house/openings.hpp"
 
 #include <algorithm>
@@ -168,6 +170,17 @@ void read_shared(ObjectReader& root, House& house) {
     house.currency = root.text("currency", max_currency_bytes, house.currency);
     house.hour = root.optional_number("hour", {0, max_hour}).value_or(house.hour);
     house.can_l = root.optional_number("can_l", {least_can_l, most_can_l}).value_or(house.can_l);
+    ObjectReader prices = root.object_or_empty("unit_prices");
+    for (const MaterialRow& row : material_rows())
+        if (const auto price = prices.optional_number(row.key, {0, max_unit_price}))
+            set_unit_price(house, row, *price);
+    prices.finish();
+    if (root.has("fuel")) {
+        std::vector<std::string_view> keys;
+        for (const Fuel& fuel : fuels())
+            keys.push_back(fuel.key);
+        house.fuel = static_cast<int>(root.choice("fuel", keys));
+    }
     if (root.has("units")) house.units = static_cast<Units>(root.choice("units", unit_keys));
 
     opening::Case shared{{}, house.weather, {}, house.running};

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "house/fuels.hpp"
 #include "house/house_json.hpp"
 
 #include <cmath>
@@ -140,19 +141,23 @@ std::string to_json(const House& house) {
     for (const OpeningRecord& record : house.openings) {
         openings.push_back(opening_object(house, record));
     }
-    const Json tree{{"kind", std::string(house_kind)},
-                    {"version", format_version},
-                    {"name", house.name},
-                    {"place", house.place},
-                    {"notes", house.notes},
-                    {"currency", house.currency},
-                    {"hour", house.hour},
-                    {"can_l", house.can_l},
-                    {"units", std::string(unit_keys[static_cast<std::size_t>(house.units)])},
-                    {"weather", scope_object(Scope::weather, shared)},
-                    {"running", scope_object(Scope::running, shared)},
-                    {"openings", std::move(openings)},
-                    {"selected", house.selected}};
+    Json tree{{"kind", std::string(house_kind)},
+              {"version", format_version},
+              {"name", house.name},
+              {"place", house.place},
+              {"notes", house.notes},
+              {"currency", house.currency},
+              {"hour", house.hour},
+              {"can_l", house.can_l},
+              {"units", std::string(unit_keys[static_cast<std::size_t>(house.units)])},
+              {"weather", scope_object(Scope::weather, shared)},
+              {"running", scope_object(Scope::running, shared)},
+              {"openings", std::move(openings)},
+              {"selected", house.selected}};
+    for (const UnitPrice& own : house.unit_prices)
+        tree["unit_prices"][std::string(own.key)] = own.price;
+    if (house.fuel >= 0)
+        tree["fuel"] = std::string(fuels()[static_cast<std::size_t>(house.fuel)].key);
     return write_pages(tree);
 }
 

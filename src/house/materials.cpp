@@ -150,30 +150,33 @@ double film_tape_m(const Job& w) {
     return w.method == Method::film ? joint_m(w) : 0;
 }
 
+// Prices: of a store in the United States, from memory, good within a half or so either way.
 constexpr MaterialRow rows[] = {
     {"foam", "Window foam, low-pressure", Measure::litres, 0.2, usual_can_l, "can",
-     "shim space × its width × depth of the filling", foam_l},
+     "shim space × its width × depth of the filling", 8, foam_l},
     {"rod", "Backer rod", Measure::length, 0.1, 0, "",
-     "shim space; its diameter a quarter more than that is wide", rod_m, rod_size_m},
+     "shim space; its diameter a quarter more than that is wide", 0.8, rod_m, rod_size_m},
     {"sealant", "Sealant", Measure::litres, 0.2, 0.3, "cartridge",
-     "beads of 6 × 10 mm (1/4 × 3/8 in), tooled hollow: half of that × their length", sealant_l},
+     "beads of 6 × 10 mm (1/4 × 3/8 in), tooled hollow: half of that × their length", 7, sealant_l},
     {"casing", "Casing inside", Measure::length, 0.1, 0, "",
-     "2 × height + 2 × width + 6 × its width for mitres", casing_m, casing_wide_m},
+     "2 × height + 2 × width + 6 × its width for mitres", 6.5, casing_m, casing_wide_m},
     {"stool", "Stool", Measure::length, 0.1, 0, "",
-     "width + casing and 28 mm (1 1/8 in) beyond it on both sides", stool_m},
-    {"extension", "Jamb extension", Measure::length, 0.1, 0, "", "2 × height + width", extension_m},
+     "width + casing and 28 mm (1 1/8 in) beyond it on both sides", 13, stool_m},
+    {"extension", "Jamb extension", Measure::length, 0.1, 0, "", "2 × height + width", 8,
+     extension_m},
     {"trim_outside", "Trim outside", Measure::length, 0.1, 0, "",
-     "2 × height + width + 4 × its width for mitres", outside_trim_m},
+     "2 × height + width + 4 × its width for mitres", 8, outside_trim_m},
     {"stops", "Inside stops, if the old ones break", Measure::length, 0.1, 0, "",
-     "2 × height + width", stops_m},
+     "2 × height + width", 3.3, stops_m},
     {"flashing", "Flashing tape, sill first", Measure::length, 0.1, 0, "",
-     "around + 150 mm (6 in) past each corner", flashing_m},
-    {"shims", "Shims", Measure::pieces, 0.1, 1, "pair", "around the unit ÷ 0.4 m (16 in)", shims},
+     "around + 150 mm (6 in) past each corner", 2.6, flashing_m},
+    {"shims", "Shims", Measure::pieces, 0.1, 1, "pair", "around the unit ÷ 0.4 m (16 in)", 0.3,
+     shims},
     {"strip", "Weather strip", Measure::length, 0.1, 0, "",
-     "both sashes' cracks: 2 × height + 3 × width", strip_m},
+     "both sashes' cracks: 2 × height + 3 × width", 2.5, strip_m},
     {"pockets", "Filling of the weight pockets", Measure::litres, 0.1, 0, "",
-     "2 × height × 51 mm (2 in) × depth of the frame", pockets_l},
-    {"film_tape", "Tape for the film", Measure::length, 0.1, 0, "", "around", film_tape_m},
+     "2 × height × 51 mm (2 in) × depth of the frame", 0.05, pockets_l},
+    {"film_tape", "Tape for the film", Measure::length, 0.1, 0, "", "around", 0.5, film_tape_m},
 };
 
 void add(std::vector<MaterialLine>& lines, const MaterialLine& line) {
@@ -205,9 +208,64 @@ std::vector<MaterialLine> materials(const Job& work) {
     return lines;
 }
 
-int packs(const MaterialLine& line, double can_l) {
+double bought(const MaterialLine& line, double can_l) {
     const double pack = line.row->pack_name == "can" ? can_l : line.row->pack;
-    return pack > 0 ? static_cast<int>(std::ceil(line.need / pack - 1e-9)) : 0;
+    return pack > 0 ? line.need / pack : line.need;
+}
+
+int packs(const MaterialLine& line, double can_l) {
+    return line.row->pack > 0 ? static_cast<int>(std::ceil(bought(line, can_l) - 1e-9)) : 0;
+}
+
+double unit_price(const House& house, const MaterialRow& row) {
+    for (const UnitPrice& own : house.unit_prices)
+        if (own.key == row.key) return own.price;
+    return row.price;
+}
+
+void set_unit_price(House& house, const MaterialRow& row, double price) {
+    auto& own = house.unit_prices;
+    own.erase(std::remove_if(own.begin(), own.end(),
+                             [&row](const UnitPrice& one) { return one.key == row.key; }),
+              own.end());
+    if (price != row.price) own.push_back({row.key, price});
+}
+
+double line_price(const House& house, const MaterialLine& line) {
+    return bought(line, house.can_l) * unit_price(house, *line.row);
+}
+
+MaterialCost material_cost(const House& house, const OpeningRecord& record,
+                           const opening::Remedy& remedy) {
+    OpeningRecord one;
+    one.today = record.today;
+    one.room = record.room;
+    one.remedies = {remedy};
+    one.chosen = 0;
+    MaterialCost cost;
+    for (const MaterialLine& line : materials(job_of(house, one))) {
+        cost.lines += line_price(house, line);
+        cost.usual += bought(line, house.can_l) * line.row->price;
+    }
+    cost.rest = std::max(0.0, remedy.material_cost - cost.usual);
+    return cost;
+}
+
+opening::Remedy priced(const House& house, const OpeningRecord& record, opening::Remedy remedy) {
+    if (remedy.hours > 0 || remedy.material_cost > 0)
+        remedy.material_cost = material_cost(house, record, remedy).sum();
+    return remedy;
+}
+
+std::vector<assess::Plan> plans(const House& house, const OpeningRecord& record,
+                                const assess::PlanQuestion& question) {
+    std::vector<assess::Plan> all = assess::plans(question);
+    for (assess::Plan& plan : all)
+        plan.price = assess::price_of(priced(house, record, plan.remedy), question.hour);
+    std::stable_sort(all.begin(), all.end(), [](const assess::Plan& a, const assess::Plan& b) {
+        return a.price < b.price;
+    });
+    return all;
 }
 
 HouseTotal house_total(const House& house) {
@@ -219,7 +277,9 @@ HouseTotal house_total(const House& house) {
         t.measured += order(house, record).measured;
         t.hours += chosen->hours;
         t.labour += chosen->hours * house.hour;
-        t.material_cost += chosen->material_cost;
+        const MaterialCost cost = material_cost(house, record, *chosen);
+        t.material_cost += cost.sum();
+        t.rest += cost.rest;
         for (const MaterialLine& line : materials(job_of(house, record)))
             add(t.lines, line);
     }

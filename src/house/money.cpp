@@ -77,8 +77,9 @@ Outcome outcome(std::span<const MoneyInput> each, const Common& f, const std::ve
     for (std::size_t n = 0; n < each.size(); ++n) {
         const MoneyInput& in = each[n];
         const double heat_kwh =
-            f.house * (in.saved.conduction_kwh * own[n].conduction +
-                       in.saved.leakage_kwh * own[n].leakage + in.saved.sun_kwh * own[n].sun);
+            f.house *
+            (in.saved.conduction_kwh * own[n].conduction + in.saved.leakage_kwh * own[n].leakage +
+             in.saved.sun_kwh * own[n].sun + in.saved.rest_kwh * own[n].conduction);
         const double cool_kwh = in.cools ? f.house * f.cooling * in.saved.cooling_kwh : 0;
         const double price = in.work.price() * f.work;
         const double saving = f.fuel * (in.heat.cost(heat_kwh) + in.cool.cost(cool_kwh));

@@ -16,7 +16,8 @@ struct HeatParts {
     double conduction_kwh = 0, leakage_kwh = 0;
     double sun_kwh = 0; ///< useful gain
     double cooling_kwh = 0;
-    double heating_kwh() const { return conduction_kwh + leakage_kwh + sun_kwh; }
+    double rest_kwh = 0; ///< heating of the house beside the window; negative of a warmer room
+    double heating_kwh() const { return conduction_kwh + leakage_kwh + sun_kwh + rest_kwh; }
 };
 
 /// Today's cost less the remedy's, cause by cause.

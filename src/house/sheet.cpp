@@ -13,7 +13,8 @@ Sheet sheet(const House& house, const OpeningRecord& record) {
     if (const opening::Remedy* chosen = chosen_remedy(record)) {
         s.hours = chosen->hours;
         s.labour = chosen->hours * house.hour;
-        s.material_cost = chosen->material_cost;
+        s.cost = house::material_cost(house, record, *chosen);
+        s.material_cost = s.cost.sum();
     }
     return s;
 }

@@ -15,6 +15,7 @@ struct Sheet {
     std::vector<MaterialLine> materials;
     opening::Daylight today, remedy;
     double hours = 0, labour = 0, material_cost = 0;
+    MaterialCost cost; ///< of the material
     double total() const { return labour + material_cost; }
 };
 Sheet sheet(const House& house, const OpeningRecord& record);

@@ -185,8 +185,11 @@ void put_heads(Line& line) {
         line.put(words(std::string(row.name) + (row.measure == Measure::litres   ? " ml"
                                                 : row.measure == Measure::length ? " mm"
                                                                                  : "")));
-    for (const char* head : {"backer rod diameter mm", "to buy", "work minutes", "labor",
-                             "material", "together", "currency", "cautions"})
+    for (const MaterialRow& row : material_rows())
+        line.put(words(std::string(row.name) + " cost, hundredths"));
+    for (const char* head :
+         {"all other material, hundredths", "backer rod diameter mm", "to buy", "work minutes",
+          "labor", "material", "together", "currency", "cautions"})
         line.put(words(head));
 }
 
@@ -228,11 +231,25 @@ std::string to_buy(const HouseTotal& total, double can_l) {
     return all;
 }
 
+/// At the house's prices, in hundredths of its currency.
+void put_costs(Line& line, const Row& r) {
+    constexpr double hundredths = 100;
+    const std::vector<MaterialLine>& lines = r.total ? r.total->lines : r.sheet.materials;
+    for (const MaterialRow& row : material_rows()) {
+        double cost = 0;
+        for (const MaterialLine& l : lines)
+            if (l.row == &row) cost += line_price(*r.house, l);
+        line.put(whole(hundredths * cost));
+    }
+    line.put(whole(hundredths * (r.total ? r.total->rest : r.sheet.cost.rest)));
+}
+
 void put_needs(Line& line, const Row& r) {
     const std::vector<MaterialLine>& lines = r.total ? r.total->lines : r.sheet.materials;
     std::optional<double> rod_m;
     for (const MaterialRow& row : material_rows())
         line.put(whole(need_of(lines, row) * (row.measure == Measure::pieces ? 1 : 1000)));
+    put_costs(line, r);
     for (const MaterialLine& l : r.sheet.materials)
         if (l.row->key == "rod") rod_m = l.size_m;
     line.put(rod_m && !r.total ? millimetres(*rod_m) : "");

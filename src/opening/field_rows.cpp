@@ -323,7 +323,7 @@ constexpr std::array running_rows = {
          "How long and how cold the winter is: heating degree days below 18.3 °C.",
          Q::degree_days_k, S::running, 500, 8000, 100, "From mild coasts to the far north."}),
     at<&Case::running, &Running::price_per_kwh>(
-        {"running.price_per_kwh", "Fuel price", "Price of a kilowatt-hour of fuel or electricity.",
+        {"running.price_per_kwh", "Fuel price", "Price of fuel or electricity by the unit named.",
          Q::price_per_kwh, S::running, 0.005, 2, 0.005,
          "Beyond this range a unit was probably mistaken."}),
     at<&Case::running, &Running::efficiency>(

@@ -5,6 +5,7 @@
 #include "assess/quick_seat.hpp"
 #include "assess/words.hpp"
 #include "opening/remedy.hpp"
+#include "view/adding_up.hpp"
 #include "view/air_house.hpp"
 #include "view/column.hpp"
 #include "view/pair.hpp"
@@ -12,6 +13,7 @@
 #include "view/why.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace shimlight::view {
@@ -28,14 +30,25 @@ std::string part_id(const char* start, Shown of) {
     return std::string(start) + (of == Shown::today ? ".today" : ".remedy");
 }
 
-std::string pressing(double pa) {
-    return assess::fill("{0} {1}", {format_pascal(std::fabs(pa)), pa < 0 ? "outwards" : "inwards"});
+/// `shown` of `pa`, rounded beside its sum.
+std::string pressing(double pa, double shown) {
+    return assess::fill("{0} {1}",
+                        {format_pascal(std::fabs(shown)), pa < 0 ? "outwards" : "inwards"});
 }
 
-/// "8.0 cfm comes in at 18 °F".
-std::string flowing(double m3_s, double air_c, const opening::Case& c, Units units) {
+constexpr double shown_digit = 0.1; // of flows and pressures
+
+/// Sash and shim space, as they are shown beside their sum.
+std::array<double, 2> shown_flows(double sash_m3_s, double shim_m3_s, Units units) {
+    const double unit = flow_display(1, units);
+    const auto parts = adding_up({sash_m3_s * unit, shim_m3_s * unit}, shown_digit);
+    return {parts[0] / unit, parts[1] / unit};
+}
+
+/// "8.0 cfm comes in at 18 °F"; `shown` of `m3_s`.
+std::string flowing(double m3_s, double shown, double air_c, const opening::Case& c, Units units) {
     return assess::fill("{0} {1} at {2}",
-                        {format_flow(std::fabs(m3_s), units), way_word(m3_s),
+                        {format_flow(std::fabs(shown), units), way_word(m3_s),
                          format_temperature(m3_s > 0 ? air_c : c.room.air_c, units)});
 }
 
@@ -61,11 +74,15 @@ void numbers(Ui& ui, Column& column, const assess::Assessment& result, const ope
                          const char* key) {
         column.row(part_id(id, of), name, value, ink, {key, of});
     };
-    row("air.stack", "Warm house (stack)", pressing(leak.drive.stack_pa), "stack");
-    row("air.wind", "Wind on this wall", pressing(leak.drive.wind_pa), "wind");
-    row("air.total", "Together", pressing(leak.drive.pressure_pa), "pressure");
-    row("air.sash", "Sash", flowing(leak.sash_m3_s, leak.sash_air_c, c, ui.units), "sash_flow");
-    row("air.shim", "Shim space", flowing(leak.shim_m3_s, leak.shim_air_c, c, ui.units),
+    const auto& drive = leak.drive;
+    const auto pa = adding_up({drive.stack_pa, drive.wind_pa}, shown_digit);
+    row("air.stack", "Warm house (stack)", pressing(drive.stack_pa, pa[0]), "stack");
+    row("air.wind", "Wind on this wall", pressing(drive.wind_pa, pa[1]), "wind");
+    row("air.total", "Together", pressing(drive.pressure_pa, pa[0] + pa[1]), "pressure");
+    const auto flow = shown_flows(leak.sash_m3_s, leak.shim_m3_s, ui.units);
+    row("air.sash", "Sash", flowing(leak.sash_m3_s, flow[0], leak.sash_air_c, c, ui.units),
+        "sash_flow");
+    row("air.shim", "Shim space", flowing(leak.shim_m3_s, flow[1], leak.shim_air_c, c, ui.units),
         "shim_flow");
     row("air.heat", "Heat carried",
         format_watts(leak.heat_w, ui.units) + ", " + format_percent(result.air_share) +
@@ -82,7 +99,8 @@ void bars(Ui& ui, Column& column, const std::vector<LeakLeft>& all, Shown of) {
     for (std::size_t i = 0; i < all.size(); ++i) {
         const LeakLeft& one = all[i];
         const Box box = column.take(bar_row_px, 2);
-        const std::string value = format_flow(std::fabs(one.sash_m3_s + one.shim_m3_s), ui.units);
+        const auto shown = shown_flows(one.sash_m3_s, one.shim_m3_s, ui.units);
+        const std::string value = format_flow(std::fabs(shown[0] + shown[1]), ui.units);
         const float value_px = text_size(ui, ui.platform.fonts.strong, value).x;
         text_fitted(ui, body, {box.x, box.y}, box.w - value_px - 12, ui.theme.ink, one.name);
         text(ui, ui.platform.fonts.strong, {box.right(), box.y}, ui.theme.ink, value, Align::right);
@@ -96,8 +114,8 @@ void bars(Ui& ui, Column& column, const std::vector<LeakLeft>& all, Shown of) {
         const std::string id = part_id("air.left", of) + "." + std::to_string(i);
         figure_touch(ui, id, box, "left", of);
         figure(ui, id, box, one.name,
-               value + ": sash " + format_flow(std::fabs(one.sash_m3_s), ui.units) +
-                   ", shim space " + format_flow(std::fabs(one.shim_m3_s), ui.units),
+               value + ": sash " + format_flow(std::fabs(shown[0]), ui.units) + ", shim space " +
+                   format_flow(std::fabs(shown[1]), ui.units),
                "left", of);
     }
     const Box key = column.take(20, 10);

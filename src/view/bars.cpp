@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 
 namespace shimlight::view {
 namespace {
@@ -13,8 +15,11 @@ constexpr float left_px = 36, top_px = 48, foot_px = 20;
 constexpr const char* names[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                                  "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 
-std::string whole(double v) {
-    return typeset(std::to_string(std::lround(v)));
+std::string number(double v, int decimals, Units units) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.*f", decimals, v);
+    const bool none = std::strtod(text, nullptr) == 0; // no −0
+    return grouped(none && text[0] == '-' ? text + 1 : text, units);
 }
 
 void legend(Ui& ui, Box box, const Months& m) {
@@ -40,9 +45,12 @@ void month_bars(Ui& ui, Box box, const Months& m) {
     };
     text_fitted(ui, fonts.strong, {box.x, box.y}, box.w, t.ink, m.title);
     legend(ui, box, m);
-    for (const double tick : round_ticks(m.low, m.high, 4)) {
+    const std::vector<double> ticks = round_ticks(m.low, m.high, 4);
+    const int tick_decimals = m.decimals > 0 ? decimals_of(ticks[1] - ticks[0]) : 0;
+    for (const double tick : ticks) {
         ui.list->AddLine({area.x, y_of(tick)}, {area.right(), y_of(tick)}, t.rule);
-        text(ui, fonts.small, {area.x - 5, y_of(tick) - 9}, t.soft, whole(tick), Align::right);
+        text(ui, fonts.small, {area.x - 5, y_of(tick) - 9}, t.soft,
+             number(tick, tick_decimals, ui.units), Align::right);
     }
     std::string words;
     const float step = area.w / 12, bar = std::max(3.0f, step * 0.36f), zero = y_of(0);
@@ -58,8 +66,9 @@ void month_bars(Ui& ui, Box box, const Months& m) {
         const bool narrow = step < 30;
         text(ui, fonts.small, {x, area.bottom() + 2}, t.soft,
              narrow ? std::string(names[i], 1) : names[i], Align::centre);
-        words += std::string(names[i]) + " " + whole(m.first[i]) +
-                 (m.second_name.empty() ? "" : " to " + whole(m.second[i])) + (i < 11 ? ", " : ".");
+        words += std::string(names[i]) + " " + number(m.first[i], m.decimals, ui.units) +
+                 (m.second_name.empty() ? "" : " to " + number(m.second[i], m.decimals, ui.units)) +
+                 (i < 11 ? ", " : ".");
     }
     ui.list->AddLine({area.x, zero}, {area.right(), zero}, t.soft);
     note(ui, Role::image, m.id, box, m.title,

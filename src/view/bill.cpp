@@ -28,14 +28,19 @@ const opening::Field& field(const char* key) {
 struct Both {
     const assess::Assessment *today, *remedy;
     bool two = false;
-    std::string kwh(double MonthHeat::*part) const {
-        const double a = today->year->total.*part, b = remedy->year->total.*part;
-        return pair_words(whole(a), whole(b), two) + " kWh";
+    Trade trade;
+    std::string heat(double today_kwh, double remedy_kwh) const {
+        return pair_words(heat_number(today_kwh, trade), heat_number(remedy_kwh, trade), two) +
+               " " + std::string(trade.heat_unit);
+    }
+    std::string heat(double MonthHeat::*part) const {
+        return heat(today->year->total.*part, remedy->year->total.*part);
     }
 };
 
 Both both_of(const Session& session) {
-    return {&session.today_result(), &session.remedy_result(), session.has_remedy()};
+    return {&session.today_result(), &session.remedy_result(), session.has_remedy(),
+            trade_of(session.house())};
 }
 
 void bars(Ui& ui, Column& column, const Session& session, const char* id, const char* title,
@@ -43,13 +48,15 @@ void bars(Ui& ui, Column& column, const Session& session, const char* id, const 
     const Both b = both_of(session);
     Months m;
     m.id = id;
-    m.title = title;
-    m.unit = "kWh";
+    m.unit = b.trade.heat_unit;
+    m.title = title + m.unit;
+    m.decimals = b.trade.heat_kwh > 1 ? 2 : 0;
+    m.high /= b.trade.heat_kwh;
     m.first_name = "Today";
     if (b.two) m.second_name = session.remedy_name();
     for (std::size_t i = 0; i < 12; ++i) {
-        m.first[i] = b.today->year->months[i].*part;
-        m.second[i] = b.remedy->year->months[i].*part;
+        m.first[i] = b.today->year->months[i].*part / b.trade.heat_kwh;
+        m.second[i] = b.remedy->year->months[i].*part / b.trade.heat_kwh;
         m.low = std::min({m.low, m.first[i], m.second[i]});
         m.high = std::max({m.high, m.first[i], m.second[i]});
     }
@@ -60,6 +67,7 @@ void bars(Ui& ui, Column& column, const Session& session, const char* id, const 
 std::string solved_of(const Session& session) {
     house::House h = session.house();
     const opening::Running usual;
+    h.fuel = -1;
     h.running.price_per_kwh = usual.price_per_kwh;
     h.running.efficiency = usual.efficiency;
     for (house::OpeningRecord& record : h.openings)
@@ -69,17 +77,12 @@ std::string solved_of(const Session& session) {
 
 } // namespace
 
-std::size_t Bill::fuel(const opening::Running& running) const {
-    const auto chosen = static_cast<std::size_t>(fuel_);
-    if (fuel_ >= 0 && fuels()[chosen].efficiency == running.efficiency) return chosen;
-    return house::likely_fuel(running);
-}
-
 house::MoneyInput Bill::input(const Session& session, const assess::Assessment& then,
                               const opening::Remedy& remedy) const {
     const opening::Running& running = session.house().running;
-    return house::bill_input({running, fuel(running), session.today_result(), then, remedy,
-                              session.house().hour, cools_});
+    return house::bill_input({running, house::fuel_of(session.house()), session.today_result(),
+                              then, house::priced(session.house(), session.record(), remedy),
+                              session.house().hour, cools_, session.warmer_k(remedy)});
 }
 
 /// The draws, once for each change and again when the last section is solved.
@@ -125,7 +128,8 @@ void Bill::begin_measures(const Session& session) {
     const opening::Case today = session.today();
     double fewest = 100;
     for (assess::Plan& plan :
-         assess::plans({today, session.today_result(), own, session.house().hour})) {
+         house::plans(session.house(), session.record(),
+                      {today, session.today_result(), own, session.house().hour})) {
         const bool is_own = std::any_of(
             own.begin(), own.end(), [&](const opening::Remedy& r) { return r.name == plan.name; });
         const bool single = plan.name.find(" plus ") == std::string::npos;
@@ -190,47 +194,45 @@ void Bill::place(Ui& ui, Session& session, Column& column) {
 void Bill::energy(Ui& ui, const Session& session, Column& column) const {
     const Both b = both_of(session);
     const opening::Running& running = session.house().running;
-    const house::Fuel& fuel = fuels()[this->fuel(running)];
+    const house::Fuel& fuel = fuels()[house::fuel_of(session.house())];
     const ImU32 ink = ui.theme.ink;
     const auto row = [&](const char* id, const char* name, const std::string& value,
                          const char* key) { column.row(id, name, value, ink, {key}); };
     if (b.today->year && b.remedy->year) {
-        bars(ui, column, session, "bill.heating", "Heating that this window costs, kWh",
+        bars(ui, column, session, "bill.heating", "Heating that this window costs, ",
              &MonthHeat::heating_kwh);
-        bars(ui, column, session, "bill.cooling", "Cooling that it adds, kWh",
+        bars(ui, column, session, "bill.cooling", "Cooling that it adds, ",
              &MonthHeat::cooling_kwh);
         column.heading("bill.sums", b.two ? "The year: today → remedy" : "The year", 3);
         row("bill.conduction", "Lost by glass, frame, shim space",
-            b.kwh(&MonthHeat::conduction_kwh), "bill.loss");
-        row("bill.leakage", "Lost by leaking air", b.kwh(&MonthHeat::leakage_kwh), "bill.loss");
-        row("bill.gain", "Sun let in", b.kwh(&MonthHeat::gain_kwh), "bill.loss");
-        row("bill.useful", "Of that, saves heating", b.kwh(&MonthHeat::useful_gain_kwh),
+            b.heat(&MonthHeat::conduction_kwh), "bill.loss");
+        row("bill.leakage", "Lost by leaking air", b.heat(&MonthHeat::leakage_kwh), "bill.loss");
+        row("bill.gain", "Sun let in", b.heat(&MonthHeat::gain_kwh), "bill.loss");
+        row("bill.useful", "Of that, saves heating", b.heat(&MonthHeat::useful_gain_kwh),
             "bill.loss");
-        row("bill.heat", "Heating it costs", b.kwh(&MonthHeat::heating_kwh), "bill.heat");
-        row("bill.cool", "Cooling it adds", b.kwh(&MonthHeat::cooling_kwh), "bill.cool");
+        row("bill.heat", "Heating it costs", b.heat(&MonthHeat::heating_kwh), "bill.heat");
+        row("bill.cool", "Cooling it adds", b.heat(&MonthHeat::cooling_kwh), "bill.cool");
     } else {
         column.heading("bill.sums", b.two ? "The year: today → remedy" : "The year", 3);
-        row("bill.heat", "Heat lost, by degree days",
-            pair_words(whole(b.today->year_kwh), whole(b.remedy->year_kwh), b.two) + " kWh",
+        row("bill.heat", "Heat lost, by degree days", b.heat(b.today->year_kwh, b.remedy->year_kwh),
             "bill.heat");
         row("bill.leakage", "Of that, by leaking air",
-            pair_words(whole(b.today->year_kwh * b.today->year_air_share),
-                       whole(b.remedy->year_kwh * b.remedy->year_air_share), b.two) +
-                " kWh",
+            b.heat(b.today->year_kwh * b.today->year_air_share,
+                   b.remedy->year_kwh * b.remedy->year_air_share),
             "bill.loss");
     }
     const auto units = [&](const assess::Assessment& a) {
         return a.year_kwh / running.efficiency / fuel.kwh_per_unit;
     };
-    const auto number = [](double v) { return tenths(v); };
+    const auto number = [&](double v) { return grouped(tenths(v), ui.units); };
     row("bill.fuel_used", "Fuel for it",
         pair_words(number(units(*b.today)), number(units(*b.remedy)), b.two) + " " +
             plural(std::string(fuel.unit)),
         "bill.fuel");
-    const std::string& currency = session.house().currency;
+    const Trade& trade = b.trade;
     row("bill.cost", "Price of that fuel",
-        pair_words(format_money(b.today->year_cost, currency),
-                   format_money(b.remedy->year_cost, currency), b.two),
+        pair_words(format_money(b.today->year_cost, trade),
+                   format_money(b.remedy->year_cost, trade), b.two),
         "bill.cost");
     row("bill.carbon", "CO₂ from it",
         pair_words(format_mass(units(*b.today) * fuel.kg_co2_per_unit, ui.units),
@@ -248,35 +250,36 @@ void Bill::energy(Ui& ui, const Session& session, Column& column) const {
 
 void Bill::fuel_and_price(Ui& ui, Session& session, Column& column) {
     column.heading("bill.fuel.head", "Fuel and its price", 3);
-    const opening::Running running = session.house().running;
-    const std::size_t now = fuel(running);
+    const std::size_t now = house::fuel_of(session.house());
     std::vector<std::string> names;
     for (const house::Fuel& fuel : fuels())
         names.emplace_back(fuel.name);
     const int chosen =
         choice(ui, "bill.fuel", column.take(touch_px, 4), "Fuel", names, static_cast<int>(now));
     if (chosen >= 0) {
-        fuel_ = chosen;
         const house::Fuel& fuel = fuels()[static_cast<std::size_t>(chosen)];
-        session.move(field("running.price_per_kwh"), house::usual_price_per_kwh(fuel), Shown::today,
-                     "bill.fuel");
-        session.move(field("running.efficiency"), fuel.efficiency, Shown::today, "bill.fuel");
-        session.settle();
+        house::House next = session.house();
+        next.fuel = chosen;
+        next.running.price_per_kwh = house::usual_price_per_kwh(fuel);
+        next.running.efficiency = fuel.efficiency;
+        session.edit(std::move(next));
     }
+    const Trade trade = trade_of(session.house());
     for (const char* key : {"running.price_per_kwh", "running.efficiency"}) {
         const opening::Case today = session.today();
-        const auto moved = lever(ui, {field(key), today, "", session.house().currency},
-                                 column.take(lever_height_px, 2));
+        const auto moved =
+            lever(ui, {field(key), today, "", trade}, column.take(lever_height_px, 2));
         if (!moved) continue;
         session.move(field(key), *moved, Shown::today, ui.gesture.down ? key : "");
         moving_ = ui.gesture.down;
     }
-    const house::Fuel& fuel = fuels()[now];
+    const house::Fuel& fuel = fuels()[house::fuel_of(session.house())];
+    const double price = session.house().running.price_per_kwh * fuel.kwh_per_unit;
     column.sentence("bill.unit_price", "Price of a unit",
-                    "That is " +
-                        cents(running.price_per_kwh * fuel.kwh_per_unit, session.house().currency) +
-                        " a " + std::string(fuel.unit) +
-                        ". A chosen fuel brings its usual price (2023, from memory): enter yours.",
+                    (fuel.unit == trade.fuel_unit ? std::string()
+                                                  : "That is " + cents(price, trade) + " a " +
+                                                        std::string(fuel.unit) + ". ") +
+                        "A chosen fuel brings its usual price (2023, from memory): enter yours.",
                     ui.theme.soft);
     if (!session.today_result().year) return;
     ButtonStyle style;
@@ -292,28 +295,28 @@ void Bill::fuel_and_price(Ui& ui, Session& session, Column& column) {
 }
 
 void Bill::payback(Ui& ui, const Session& session, Column& column) const {
-    const opening::Remedy* remedy = house::chosen_remedy(session.record());
+    const auto remedy = session.priced_remedy();
     if (!remedy) return;
-    const std::string& currency = session.house().currency;
+    const Trade trade = trade_of(session.house());
     column.heading("bill.money", remedy->name);
     column.row("bill.price", "Price",
-               format_money(assess::price_of(*remedy, session.house().hour), currency),
-               ui.theme.ink, {"bill.price"});
-    column.sentence("bill.price.of", "Price of",
-                    work_words(*remedy, session.house().hour, currency), ui.theme.soft);
+               format_money(assess::price_of(*remedy, session.house().hour), trade), ui.theme.ink,
+               {"bill.price"});
+    column.sentence("bill.price.of", "Price of", work_words(*remedy, session.house().hour, trade),
+                    ui.theme.soft);
     if (!begun_) {
         column.sentence("bill.wait", "Still computing", "Still computing …", ui.theme.soft);
         return;
     }
     const ImU32 ink = ui.theme.ink;
-    column.row("bill.saving", "Saves a year", between_money(money_.saving_per_year, currency), ink,
+    column.row("bill.saving", "Saves a year", between_money(money_.saving_per_year, trade), ink,
                {"bill.saving"});
     column.row("bill.payback", "Payback, simple (no interest)", between_years(money_.payback_years),
                ink, {"bill.payback"});
     column.row("bill.discounted", "Payback, with 4\u2009% interest",
                between_years(money_.discounted_payback_years), ink, {"bill.payback"});
     column.row("bill.value", "Worth over " + whole(life_years_) + " years",
-               between_money(money_.net_value, currency), ink, {"bill.value"});
+               between_money(money_.net_value, trade), ink, {"bill.value"});
     column.row("bill.pays", "Chance that it pays by then",
                whole(100 * money_.pays_share) + " in 100", ink, {"bill.value"});
     column.row("bill.kept", "CO₂ kept out a year", between_mass(money_.kg_co2_per_year, ui.units),
@@ -334,7 +337,13 @@ void Bill::payback(Ui& ui, const Session& session, Column& column) const {
 }
 
 void Bill::thermostat(Ui& ui, const Session& session, Column& column) const {
-    if (!begun_ || !session.has_remedy() || lower_k_ < telling_k) return;
+    const auto remedy = session.priced_remedy();
+    if (!begun_ || !remedy) return;
+    if (const std::string cost = warmer_cost(session, *remedy); !cost.empty())
+        column.sentence("bill.warmer", "A warmer room",
+                        warmer_words(cost, ui.units) + " The saving above counts it.",
+                        ui.theme.ink);
+    if (lower_k_ < telling_k) return;
     column.heading("bill.thermostat.head", "A lower thermostat", 3);
     const double air_c = session.today().room.air_c;
     std::string words = "With the remedy a room of " +
@@ -346,14 +355,14 @@ void Bill::thermostat(Ui& ui, const Session& session, Column& column) const {
         words += " If the whole house is set lower by that, an ordinary one of " +
                  ordinary_size(ui.units) + " saves about " +
                  format_money(lower_kwh_ / running.efficiency * running.price_per_kwh,
-                              session.house().currency) +
+                              trade_of(session.house())) +
                  " a year more, which no figure above counts.";
     column.sentence("bill.thermostat", "A lower thermostat", words, ui.theme.ink);
 }
 
 void Bill::list(Ui& ui, const Session& session, Column& column) const {
     column.heading("bill.list", "All measures by price", 3);
-    const std::string& currency = session.house().currency;
+    const Trade trade = trade_of(session.house());
     const Fonts& fonts = ui.platform.fonts;
     const bool fine_today = assess::solves(session.today_result().seat.ankle_bare_pct);
     bool marked = fine_today;
@@ -366,12 +375,12 @@ void Bill::list(Ui& ui, const Session& session, Column& column) const {
                                  (m.chosen && cheapest ? ", " : "") +
                                  (cheapest ? "★ cheapest that solves the draft" : "");
         const Box row = column.take(measure_px + (mark.empty() ? 0 : mark_px), 0);
-        const std::string price = format_money(m.plan.price, currency);
+        const std::string price = format_money(m.plan.price, trade);
         const float price_px = text_size(ui, fonts.strong, price).x;
         text_fitted(ui, m.chosen ? fonts.strong : fonts.body, {row.x, row.y + 5},
                     row.w - price_px - 12, ui.theme.ink, m.plan.name);
         text(ui, fonts.strong, {row.right(), row.y + 5}, ui.theme.ink, price, Align::right);
-        const std::string value = measure_words(m.plan, m.saving, currency);
+        const std::string value = measure_words(m.plan, m.saving, trade);
         text_fitted(ui, fonts.small, {row.x, row.y + 24}, row.w, ui.theme.soft, value);
         text_fitted(ui, fonts.small, {row.x, row.y + 41}, row.w,
                     cheapest ? ui.theme.better : ui.theme.lever, mark);
@@ -392,7 +401,7 @@ void Bill::list(Ui& ui, const Session& session, Column& column) const {
 void Bill::draw(Ui& ui, Session& session, Box box) {
     ui.group = "bill";
     fill(ui, box, ui.theme.paper);
-    const Purse purse{fuel(session.house().running), cools_};
+    const Purse purse{house::fuel_of(session.house()), cools_};
     if (whole_)
         house_.work(ui, session, purse);
     else

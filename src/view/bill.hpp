@@ -26,7 +26,6 @@ class Bill {
 
     Scroll scroll_;
     float content_px_ = 0;
-    int fuel_ = -1;      ///< chosen in this visit; else the likely one
     bool cools_ = false; ///< the house has a cooler
     bool moving_ = false;
     bool whole_ = false; ///< the whole house is shown
@@ -41,7 +40,6 @@ class Bill {
     house::Money money_;
     double life_years_ = 0, lower_k_ = 0, lower_kwh_ = 0;
 
-    std::size_t fuel(const opening::Running& running) const;
     house::MoneyInput input(const Session& session, const assess::Assessment& then,
                             const opening::Remedy& remedy) const;
     void work_out(Ui& ui, const Session& session);

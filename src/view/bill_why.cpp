@@ -34,23 +34,26 @@ constexpr MonthSum month_sums[] = {
     {"bill.cool", "cooling with the window − cooling without", &MonthHeat::cooling_kwh},
 };
 
-/// "20.12 + 15.31 + … = 80.24 kWh", January first.
-std::string month_terms(const assess::YearHeat& year, double MonthHeat::*of) {
+/// "20.12 + 15.31 + … = 80.24 kWh", January first. Of million Btu too hundredths, as sums have
+/// them.
+std::string month_terms(const assess::YearHeat& year, double MonthHeat::*of, const Trade& trade) {
     std::vector<double> months;
     for (const MonthHeat& month : year.months)
-        months.push_back(month.*of);
+        months.push_back(month.*of / trade.heat_kwh);
     std::string words;
     for (const double month : adding_up(std::move(months), 0.01)) {
-        const std::string term = cents(month, "");
+        const std::string term = cents(month, {});
         words += (words.empty() ? "" : " + ") + (month < 0 ? "(" + term + ")" : term);
     }
-    return words + " = " + cents(year.total.*of, "") + " kWh";
+    return words + " = " + cents(year.total.*of / trade.heat_kwh, {}) + " " +
+           std::string(trade.heat_unit);
 }
 
 } // namespace
 
 /// Sums of twelve months; by degree days the whole, and what of it air carries.
 void Bill::tell_months(Why& why, const Session& session) const {
+    const Trade trade = trade_of(session.house());
     const assess::Assessment *today = &session.today_result(), *remedy = &session.remedy_result();
     const auto tell = [&](const std::string& words, const std::string& a, const std::string& b) {
         why.tell(words + (session.has_remedy() ? "\nToday: " + a + "\nRemedy: " + b : "\n" + a));
@@ -59,14 +62,16 @@ void Bill::tell_months(Why& why, const Session& session) const {
         for (const MonthSum& sum : month_sums)
             if (why.asks(sum.id))
                 tell("each month " + std::string(sum.words) + ", January to December",
-                     month_terms(*today->year, sum.of), month_terms(*remedy->year, sum.of));
+                     month_terms(*today->year, sum.of, trade),
+                     month_terms(*remedy->year, sum.of, trade));
         return;
     }
-    const auto share = [](const assess::Assessment& a) {
-        return tenths(a.year_kwh) + " kWh × " + hundredths(a.year_air_share);
+    const auto share = [&](const assess::Assessment& a) {
+        return format_energy(a.year_kwh, trade) + " × " + hundredths(a.year_air_share);
     };
     const auto days = [&](Shown of) {
-        return why_formula("year_kwh", session.shown_case(of), session.result(of), Units::si, "");
+        return why_formula("year_kwh", session.shown_case(of), session.result(of), Units::si,
+                           trade);
     };
     if (why.asks("bill.leakage"))
         tell("heat lost × share that air carries", share(*today), share(*remedy));
@@ -77,8 +82,8 @@ void Bill::tell_year(Ui& ui, const Session& session) const {
     if (!ui.why) return;
     Why& why = *ui.why;
     const opening::Running& running = session.house().running;
-    const house::Fuel& fuel = house::fuels()[this->fuel(running)];
-    const std::string& currency = session.house().currency;
+    const house::Fuel& fuel = house::fuels()[house::fuel_of(session.house())];
+    const Trade trade = trade_of(session.house());
     const auto both = [&](const auto& one) {
         const std::string today = one(session.today_result(), running, fuel);
         if (!session.has_remedy()) return today;
@@ -87,45 +92,50 @@ void Bill::tell_year(Ui& ui, const Session& session) const {
     tell_months(why, session);
     if (why.asks("bill.fuel_used"))
         why.tell(
-            both([](const assess::Assessment& a, const opening::Running& r, const house::Fuel& f) {
-                return whole(a.year_kwh) + " kWh ÷ " + hundredths(r.efficiency) + " ÷ " +
-                       hundredths(f.kwh_per_unit) + " kWh a " + std::string(f.unit);
+            both([&](const assess::Assessment& a, const opening::Running& r, const house::Fuel& f) {
+                return format_energy(a.year_kwh, trade) + " ÷ " + hundredths(r.efficiency) + " ÷ " +
+                       hundredths(f.kwh_per_unit / trade.heat_kwh) + " " +
+                       std::string(trade.heat_unit) + " a " + std::string(f.unit);
             }));
     if (why.asks("bill.cost"))
         why.tell(
             both([&](const assess::Assessment& a, const opening::Running& r, const house::Fuel&) {
-                return whole(a.year_kwh) + " kWh ÷ " + hundredths(r.efficiency) + " × " +
-                       cents(r.price_per_kwh, currency) + " a kWh";
+                return heat_cost_words(a.year_kwh, r.efficiency, r.price_per_kwh, trade);
             }));
     if (why.asks("bill.carbon"))
-        why.tell(both([](const assess::Assessment& a, const opening::Running& r,
-                         const house::Fuel& f) {
+        why.tell(both([&](const assess::Assessment& a, const opening::Running& r,
+                          const house::Fuel& f) {
             return hundredths(a.year_kwh / r.efficiency / f.kwh_per_unit) + " × " +
                    hundredths(f.kg_co2_per_unit) + " kg a " + std::string(f.unit) + " = " +
-                   whole(a.year_kwh / r.efficiency / f.kwh_per_unit * f.kg_co2_per_unit) + " kg";
+                   grouped(whole(a.year_kwh / r.efficiency / f.kwh_per_unit * f.kg_co2_per_unit),
+                           trade.units) +
+                   " kg";
         }));
 }
 
 void Bill::tell_money(Ui& ui, const Session& session, const opening::Remedy& remedy) const {
     if (!ui.why) return;
     Why& why = *ui.why;
-    const std::string& currency = session.house().currency;
-    const auto money = [&](double amount) { return format_money(amount, currency); };
+    const Trade trade = trade_of(session.house());
+    const auto money = [&](double amount) { return format_money(amount, trade); };
     const house::MoneyInput in = input(session, session.remedy_result(), remedy);
     const auto saved =
-        adding_up({in.saved.conduction_kwh, in.saved.leakage_kwh, in.saved.sun_kwh}, 0.1);
+        adding_up({in.saved.conduction_kwh / trade.heat_kwh, in.saved.leakage_kwh / trade.heat_kwh,
+                   in.saved.sun_kwh / trade.heat_kwh, in.saved.rest_kwh / trade.heat_kwh},
+                  0.01);
     const std::string price = money(money_.price), saving = money(money_.saving_per_year.value);
     if (why.asks("bill.price"))
         why.tell(tenths(remedy.hours) + " hours × " + money(session.house().hour) + " + material " +
                  money(remedy.material_cost));
     if (why.asks("bill.saving") || why.asks("bill.kept"))
-        why.tell("heat saved ÷ efficiency × price of fuel" +
-                 std::string(in.cools ? ", and cooling" : "") + "\n" + one_digit(saved[0]) +
-                 " conduction + " + one_digit(saved[1]) + " leakage + (" + one_digit(saved[2]) +
-                 ") sun = " + one_digit(in.saved.heating_kwh()) + " kWh ÷ " +
-                 hundredths(in.heat.efficiency) + " × " + cents(in.heat.per_kwh, currency) +
-                 "\nas entered: " + saving + ", " +
-                 format_mass(money_.kg_co2_per_year.value, ui.units));
+        why.tell(
+            "heat saved ÷ efficiency × price of fuel" +
+            std::string(in.cools ? ", and cooling" : "") + "\n" + cents(saved[0], {}) +
+            " conduction + " + cents(saved[1], {}) + " leakage + (" + cents(saved[2], {}) +
+            ") sun" + (saved[3] != 0 ? " + (" + cents(saved[3], {}) + ") a warmer house" : "") +
+            " = " + cents(in.saved.heating_kwh() / trade.heat_kwh, {}) + " " +
+            std::string(trade.heat_unit) + fuel_words(in.heat.efficiency, in.heat.per_kwh, trade) +
+            "\nas entered: " + saving + ", " + format_mass(money_.kg_co2_per_year.value, ui.units));
     if (why.asks("bill.payback")) why.tell("price ÷ saving = " + price + " ÷ " + saving);
     if (why.asks("bill.discounted") || why.asks("bill.value") || why.asks("bill.pays"))
         why.tell("each year's saving × " + hundredths(1 + in.escalation) + "^year ÷ " +

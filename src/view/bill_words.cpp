@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "view/bill_words.hpp"
 
+#include "house/bill.hpp"
 #include "view/adding_up.hpp"
 
 #include <cmath>
@@ -25,10 +26,10 @@ std::string between(const std::string& low, const std::string& high, const char*
     return low == high ? "about " + low + unit : "between " + low + " and " + high + unit;
 }
 
-std::string money_signed(double amount, const std::string& currency) {
+std::string money_signed(double amount, const Trade& trade) {
     const bool none = std::fabs(amount) < 0.05;
     return (amount < 0 && !none ? typeset("-") : "") +
-           format_money(none ? 0 : std::fabs(amount), currency);
+           format_money(none ? 0 : std::fabs(amount), trade);
 }
 
 } // namespace
@@ -45,8 +46,8 @@ std::string one_digit(double v) {
     return printed("%.1f", std::fabs(v) < 0.05 ? 0.0 : v);
 }
 
-std::string cents(double amount, const std::string& currency) {
-    return currency + printed("%.2f", amount);
+std::string cents(double amount, const Trade& trade) {
+    return trade.currency + grouped(printed("%.2f", amount), trade.units);
 }
 
 std::string plural(std::string unit) {
@@ -57,8 +58,8 @@ std::string pair_words(const std::string& today, const std::string& remedy, bool
     return two ? today + " → " + remedy : today;
 }
 
-std::string between_money(const house::Ranged& range, const std::string& currency) {
-    return between(money_signed(range.low, currency), money_signed(range.high, currency), "");
+std::string between_money(const house::Ranged& range, const Trade& trade) {
+    return between(money_signed(range.low, trade), money_signed(range.high, trade), "");
 }
 
 std::string between_years(const house::Ranged& range) {
@@ -70,7 +71,7 @@ std::string between_years(const house::Ranged& range) {
 
 std::string between_mass(const house::Ranged& range, Units units) {
     const std::string low = format_mass(range.low, units), high = format_mass(range.high, units);
-    return between(low.substr(0, low.find("\u2009")), high, "");
+    return between(low.substr(0, low.rfind("\u2009")), high, "");
 }
 
 std::string range_words(const std::string& what) {
@@ -79,11 +80,11 @@ std::string range_words(const std::string& what) {
            "10 results lie within each range.";
 }
 
-std::string work_words(const opening::Remedy& remedy, double hour, const std::string& currency) {
+std::string work_words(const opening::Remedy& remedy, double hour, const Trade& trade) {
     const auto parts = adding_up({remedy.hours * hour, remedy.material_cost}, 1);
-    return "Labor " + format_money(parts[0], currency) + " (" + tenths(remedy.hours) +
-           " hours at " + format_money(hour, currency) + "), material " +
-           format_money(parts[1], currency) + ". The price of an hour stands on the Sheet.";
+    return "Labor " + format_money(parts[0], trade) + " (" + tenths(remedy.hours) + " hours at " +
+           format_money(hour, trade) + "), material " + format_money(parts[1], trade) +
+           ". The price of an hour stands on the Sheet.";
 }
 
 std::string ordinary_size(Units units) {
@@ -102,6 +103,21 @@ std::string share_words(const assess::Assessment& today, const assess::Assessmen
     return words + ".";
 }
 
+std::string warmer_cost(const Session& session, const opening::Remedy& remedy) {
+    const double warmer_k = session.warmer_k(remedy);
+    if (!(warmer_k > 0)) return {};
+    const opening::Running& running = session.house().running;
+    const double kwh = house::warmer_house_kwh(session.today(), session.today_result(), warmer_k);
+    return format_money(kwh / running.efficiency * running.price_per_kwh,
+                        trade_of(session.house()));
+}
+
+std::string warmer_words(const std::string& cost, Units units) {
+    return "The warmer room takes about " + cost +
+           " of fuel a year in the whole house, taken as an ordinary one of " +
+           ordinary_size(units) + ".";
+}
+
 std::string reasons_words(const house::Money& money, const assess::Assessment& today,
                           const assess::Assessment& remedy) {
     std::string words = money.outlasts || money.saving_per_year.value <= 0
@@ -117,12 +133,12 @@ std::string reasons_words(const house::Money& money, const assess::Assessment& t
 }
 
 std::string measure_words(const assess::Plan& plan, const house::Ranged& saving,
-                          const std::string& currency) {
+                          const Trade& trade) {
     const std::string people = whole(plan.bothered_pct) + " of 100 bothered";
     if (!plan.solved) return "about " + people + ", computing …";
     if (std::fabs(saving.high) < 0.5 && std::fabs(saving.low) < 0.5)
         return people + ", saves nothing";
-    return people + ", saves " + between_money(saving, currency) + " a year";
+    return people + ", saves " + between_money(saving, trade) + " a year";
 }
 
 } // namespace shimlight::view

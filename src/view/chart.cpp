@@ -11,15 +11,10 @@ constexpr float left_px = 40, right_px = 14, top_px = 44, foot_px = 38; // aroun
 constexpr float axis_row_px = 17;                                       // the upright axis' name
 constexpr float dash_px = 6;
 
-std::string number(double v, int decimals) {
+std::string number(double v, int decimals, Units units) {
     char buffer[32];
     std::snprintf(buffer, sizeof buffer, "%.*f", decimals, v);
-    return typeset(buffer);
-}
-
-/// As few decimals as tell the ticks apart.
-int decimals_of(double step) {
-    return step >= 1 ? 0 : step >= 0.1 ? 1 : step >= 0.01 ? 2 : 3;
+    return grouped(buffer, units);
 }
 
 struct Frame {
@@ -85,16 +80,16 @@ double value_at(const Chart& c, const Series& s, double x) {
     return s.y.back();
 }
 
-std::string in_words(const Chart& c, bool marked) {
+std::string in_words(const Chart& c, bool marked, Units units) {
     std::string words = c.y_name + " over " + c.x_name + ". ";
     if (!c.x_zero.empty()) words += "0 across: " + c.x_zero + ". ";
     if (!c.y_zero.empty()) words += "0 upwards: " + c.y_zero + ". ";
     for (const Series& s : c.series) {
-        words += s.name + ": " + number(s.y.front(), c.decimals) + " at " +
-                 number(c.x.front(), c.x_decimals);
-        if (marked) words += ", " + number(value_at(c, s, c.x_now), c.decimals) + " now";
-        words += ", " + number(s.y.back(), c.decimals) + " at " + number(c.x.back(), c.x_decimals) +
-                 ". ";
+        words += s.name + ": " + number(s.y.front(), c.decimals, units) + " at " +
+                 number(c.x.front(), c.x_decimals, units);
+        if (marked) words += ", " + number(value_at(c, s, c.x_now), c.decimals, units) + " now";
+        words += ", " + number(s.y.back(), c.decimals, units) + " at " +
+                 number(c.x.back(), c.x_decimals, units) + ". ";
     }
     return words;
 }
@@ -108,12 +103,13 @@ void axes(Ui& ui, const Frame& f, const Chart& c, Box box) {
     for (const double y : ys) {
         const ImVec2 at = f.at(f.x0, y);
         ui.list->AddLine(at, {f.area.right(), at.y}, t.rule);
-        text(ui, fonts.small, {at.x - 6, at.y - 9}, t.soft, number(y, y_decimals), Align::right);
+        text(ui, fonts.small, {at.x - 6, at.y - 9}, t.soft, number(y, y_decimals, ui.units),
+             Align::right);
     }
     const int x_decimals = decimals_of(xs.size() > 1 ? xs[1] - xs[0] : 1);
     for (const double x : xs)
-        text(ui, fonts.small, {f.at(x, f.y0).x, f.area.bottom() + 3}, t.soft, number(x, x_decimals),
-             Align::centre);
+        text(ui, fonts.small, {f.at(x, f.y0).x, f.area.bottom() + 3}, t.soft,
+             number(x, x_decimals, ui.units), Align::centre);
     text(ui, fonts.small, {f.area.centre().x, box.bottom() - 19}, t.soft,
          axis_name(c.x_name, c.x_zero), Align::centre);
     if (named_px(c) > 0)
@@ -123,6 +119,10 @@ void axes(Ui& ui, const Frame& f, const Chart& c, Box box) {
 }
 
 } // namespace
+
+int decimals_of(double step) {
+    return step >= 1 ? 0 : step >= 0.1 ? 1 : step >= 0.01 ? 2 : 3;
+}
 
 std::vector<double> round_ticks(double low, double high, int most) {
     std::vector<double> ticks;
@@ -168,7 +168,7 @@ void chart(Ui& ui, Box box, const Chart& c) {
         curve(ui, f, c, s);
         if (marked) ui.list->AddCircleFilled(f.at(c.x_now, value_at(c, s, c.x_now)), 4, s.colour);
     }
-    note(ui, Role::image, c.id, box, c.title, in_words(c, marked));
+    note(ui, Role::image, c.id, box, c.title, in_words(c, marked, ui.units));
 }
 
 } // namespace shimlight::view

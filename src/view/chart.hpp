@@ -33,4 +33,7 @@ void chart(Ui& ui, Box box, const Chart& chart);
 /// Round numbers that cover low…high in at most `most` steps.
 std::vector<double> round_ticks(double low, double high, int most);
 
+/// As few decimals as tell ticks that far apart.
+int decimals_of(double step);
+
 } // namespace shimlight::view

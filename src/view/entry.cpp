@@ -68,9 +68,9 @@ void entry(Ui& ui, Session& session, house::Entry which, Box box, std::optional<
     if (typed->find_first_not_of(' ') == std::string::npos) return take(session, which, {});
     const auto value = parse(row.quantity, *typed, ui.units);
     if (value && *value >= row.min && *value <= row.max) return take(session, which, value);
-    session.message = std::string(row.label) + ": accepted is " +
-                      format(row.quantity, row.min, ui.units) + " to " +
-                      format(row.quantity, row.max, ui.units) + ".";
+    const char* unit = unit_sign(row.quantity, ui.units);
+    session.message = std::string(row.label) + ": accepted is " + bare(row.min) + " to " +
+                      bare(row.max) + (*unit ? " " : "") + unit + ".";
 }
 
 } // namespace shimlight::view

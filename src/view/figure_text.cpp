@@ -25,7 +25,7 @@ std::string flow(double m3_s, Units units) {
                               : number(std::fabs(m3_s) * 1000, 1, "L/s");
 }
 
-std::string plain(Kind kind, double value, Units units, const std::string& currency) {
+std::string plain(Kind kind, double value, Units units, const Trade& trade) {
     switch (kind) {
     case Kind::share:
     case Kind::humidity:
@@ -41,9 +41,9 @@ std::string plain(Kind kind, double value, Units units, const std::string& curre
     case Kind::heat_w:
         return format_watts(value, units);
     case Kind::energy_kwh:
-        return number(value, 0, "kWh");
+        return format_energy(value, trade);
     case Kind::money:
-        return format_money(value, currency);
+        return format_money(value, trade);
     case Kind::pressure_pa:
         return number(value, 1, "Pa");
     case Kind::ratio:
@@ -60,16 +60,16 @@ std::string plain(Kind kind, double value, Units units, const std::string& curre
 } // namespace
 
 std::string figure_text(const assess::Figure& figure, double value, Units units,
-                        const std::string& currency) {
+                        const Trade& trade) {
     if (!std::isfinite(value)) return "–";
     if (figure.kind == Kind::humidity && value >= 1) return "never";
-    std::string text = plain(figure.kind, value, units, currency);
+    std::string text = plain(figure.kind, value, units, trade);
     if (figure.kind == Kind::flow_m3_s && value != 0) text += value > 0 ? " in" : " out";
     return text;
 }
 
 std::string figure_difference(const assess::Figure& figure, double difference, Units units,
-                              const std::string& currency) {
+                              const Trade& trade) {
     const double size = std::fabs(difference);
     if (!std::isfinite(size)) return "–";
     const bool us = units == Units::us;
@@ -89,7 +89,7 @@ std::string figure_difference(const assess::Figure& figure, double difference, U
     case Kind::ratio:
         return number(size, 3, "").substr(0, 5);
     default:
-        return plain(figure.kind, size, units, currency);
+        return plain(figure.kind, size, units, trade);
     }
 }
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "assess/figures.hpp"
-#include "view/units.hpp"
+#include "view/trade.hpp"
 
 #include <string>
 
@@ -11,10 +11,10 @@ namespace shimlight::view {
 
 /// "57 °F", "0.30 Btu/h·ft²·°F", "8.8 cfm in"; "–" where the figure does not exist.
 std::string figure_text(const assess::Figure& figure, double value, Units units,
-                        const std::string& currency);
+                        const Trade& trade);
 
 /// The size of a difference of two such values, without sign: "4 °F".
 std::string figure_difference(const assess::Figure& figure, double difference, Units units,
-                              const std::string& currency);
+                              const Trade& trade);
 
 } // namespace shimlight::view

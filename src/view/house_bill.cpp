@@ -33,8 +33,15 @@ std::string id_of(const char* what, std::size_t n) {
 
 double HouseBill::price(std::size_t opening, int choice) const {
     if (choice < 0) return 0;
-    return assess::price_of(openings_[opening].choices[static_cast<std::size_t>(choice)].remedy,
-                            hour_);
+    return openings_[opening].choices[static_cast<std::size_t>(choice)].price(hour_);
+}
+
+/// Together, of what is shown of each, so that it adds up.
+double HouseBill::shown_price(const std::vector<int>& chosen) const {
+    double sum = 0;
+    for (std::size_t n = 0; n < chosen.size(); ++n)
+        sum += shown_money(price(n, chosen[n]));
+    return sum;
 }
 
 double HouseBill::bothered(const std::vector<int>& chosen) const {
@@ -56,10 +63,11 @@ std::string HouseBill::people(std::size_t opening, int choice) const {
     return today + " → " + (c.answer.known ? "" : "about ") + whole(c.bothered_pct()) + " of 100";
 }
 
-std::string HouseBill::set_people(const std::vector<int>& chosen) const {
+std::string HouseBill::set_people(const std::vector<int>& chosen, Units units) const {
     const std::vector<int> none(chosen.size(), -1);
-    return whole(bothered(none)) + " → " + whole(bothered(chosen)) + " of " +
-           std::to_string(100 * chosen.size());
+    return all_grouped(whole(bothered(none)) + " → " + whole(bothered(chosen)) + " of " +
+                           std::to_string(100 * chosen.size()),
+                       units);
 }
 
 void HouseBill::take(Session& session, const std::vector<int>& chosen) const {
@@ -72,24 +80,26 @@ void HouseBill::take(Session& session, const std::vector<int>& chosen) const {
     session.edit(std::move(next));
 }
 
-void HouseBill::months(Ui& ui, Column& column) const {
+void HouseBill::months(Ui& ui, const Trade& trade, Column& column) const {
     const auto bars = [&](const char* id, const char* title, double MonthHeat::*part) {
         Months m;
         m.id = id;
-        m.title = title;
-        m.unit = "kWh";
+        m.unit = trade.heat_unit;
+        m.title = title + m.unit;
+        m.decimals = trade.heat_kwh > 1 ? 2 : 0;
+        m.high /= trade.heat_kwh;
         m.first_name = "Today";
         m.second_name = "With the chosen remedies";
         for (std::size_t i = 0; i < 12; ++i) {
-            m.first[i] = today_.year.months[i].*part;
-            m.second[i] = then_.year.months[i].*part;
+            m.first[i] = today_.year.months[i].*part / trade.heat_kwh;
+            m.second[i] = then_.year.months[i].*part / trade.heat_kwh;
             m.low = std::min({m.low, m.first[i], m.second[i]});
             m.high = std::max({m.high, m.first[i], m.second[i]});
         }
         month_bars(ui, column.take(bars_px), m);
     };
-    bars("bill.house.heating", "Heating that these windows cost, kWh", &MonthHeat::heating_kwh);
-    bars("bill.house.cooling", "Cooling that they add, kWh", &MonthHeat::cooling_kwh);
+    bars("bill.house.heating", "Heating that these windows cost, ", &MonthHeat::heating_kwh);
+    bars("bill.house.cooling", "Cooling that they add, ", &MonthHeat::cooling_kwh);
 }
 
 void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
@@ -99,42 +109,44 @@ void HouseBill::totals(Ui& ui, const Session& session, Column& column) const {
     const std::string done = "Computing: " + std::to_string(known()) + " of " + count +
                              (slots_.size() == 1 ? " opening …" : " openings …");
     if (!told_) return column.sentence("bill.house.wait", "Still computing", done, ui.theme.soft);
-    const auto pair = [](double a, double b) { return whole(a) + " → " + whole(b); };
+    const Trade trade = trade_of(session.house());
+    const auto pair = [&](double a, double b) {
+        return heat_number(a, trade) + " → " + heat_number(b, trade) + " " +
+               std::string(trade.heat_unit);
+    };
     const auto row = [&](const char* id, const char* name, const std::string& value) {
         column.row(id, name, value, ui.theme.ink, {"house.sum"});
     };
-    const auto kwh = [&](const char* id, const char* name, double MonthHeat::*part) {
-        row(id, name, pair(today_.year.total.*part, then_.year.total.*part) + " kWh");
+    const auto heat = [&](const char* id, const char* name, double MonthHeat::*part) {
+        row(id, name, pair(today_.year.total.*part, then_.year.total.*part));
     };
-    if (today_.by_months) months(ui, column);
+    if (today_.by_months) months(ui, trade, column);
     column.space(4);
     column.heading("bill.house.sums",
                    fresh_ ? "The year: today → chosen remedies" : done + " as before:", 3);
     if (today_.by_months) {
-        kwh("bill.house.conduction", "Lost by glass, frames, shim spaces",
-            &MonthHeat::conduction_kwh);
-        kwh("bill.house.leakage", "Lost by leaking air", &MonthHeat::leakage_kwh);
-        kwh("bill.house.gain", "Sun let in", &MonthHeat::gain_kwh);
-        kwh("bill.house.useful", "Of that, saves heating", &MonthHeat::useful_gain_kwh);
-        row("bill.house.heat", "Heating they cost", pair(today_.kwh, then_.kwh) + " kWh");
-        kwh("bill.house.cool", "Cooling they add", &MonthHeat::cooling_kwh);
+        heat("bill.house.conduction", "Lost by glass, frames, shim spaces",
+             &MonthHeat::conduction_kwh);
+        heat("bill.house.leakage", "Lost by leaking air", &MonthHeat::leakage_kwh);
+        heat("bill.house.gain", "Sun let in", &MonthHeat::gain_kwh);
+        heat("bill.house.useful", "Of that, saves heating", &MonthHeat::useful_gain_kwh);
+        row("bill.house.heat", "Heating they cost", pair(today_.kwh, then_.kwh));
+        heat("bill.house.cool", "Cooling they add", &MonthHeat::cooling_kwh);
     } else {
-        row("bill.house.heat", "Heat lost, by degree days", pair(today_.kwh, then_.kwh) + " kWh");
-        row("bill.house.leakage", "Of that, by leaking air",
-            pair(today_.air_kwh, then_.air_kwh) + " kWh");
+        row("bill.house.heat", "Heat lost, by degree days", pair(today_.kwh, then_.kwh));
+        row("bill.house.leakage", "Of that, by leaking air", pair(today_.air_kwh, then_.air_kwh));
     }
     const opening::Running& running = session.house().running;
     const house::Fuel& fuel = house::fuels()[purse_.fuel];
-    const std::string& currency = session.house().currency;
     const auto cost = [&](double heat_kwh) {
-        return format_money(heat_kwh / running.efficiency * running.price_per_kwh, currency);
+        return format_money(heat_kwh / running.efficiency * running.price_per_kwh, trade);
     };
     const double kg = fuel.kg_co2_per_unit / fuel.kwh_per_unit / running.efficiency;
     row("bill.house.cost", "Price of that fuel", cost(today_.kwh) + " → " + cost(then_.kwh));
     row("bill.house.carbon", "CO₂ from it",
         pair_words(format_mass(today_.kwh * kg, ui.units), format_mass(then_.kwh * kg, ui.units),
                    true));
-    row("bill.house.people", "Bothered at the ankles", set_people(chosen()));
+    row("bill.house.people", "Bothered at the ankles", set_people(chosen(), ui.units));
     row("bill.house.wet", "Openings with wet glass now",
         std::to_string(today_.wet) + " → " + std::to_string(then_.wet));
     explain(ui, session);
@@ -152,13 +164,13 @@ void HouseBill::money(Ui& ui, const Session& session, Column& column) const {
     const auto with =
         std::count_if(each_.begin(), each_.end(), [](const Told& t) { return t.chosen >= 0; });
     if (with == 0) return;
-    const std::string& currency = session.house().currency;
+    const Trade trade = trade_of(session.house());
     const ImU32 ink = ui.theme.ink;
     column.space(8);
     column.heading("bill.house.money", "The chosen remedies together", 3);
-    column.row("bill.house.price", "Price", format_money(money_.price, currency), ink,
+    column.row("bill.house.price", "Price", format_money(shown_price(chosen()), trade), ink,
                {"house.price"});
-    column.row("bill.house.saving", "Saves a year", between_money(money_.saving_per_year, currency),
+    column.row("bill.house.saving", "Saves a year", between_money(money_.saving_per_year, trade),
                ink, {"house.saving"});
     column.row("bill.house.payback", "Payback, simple (no interest)",
                between_years(money_.payback_years), ink, {"house.saving"});
@@ -185,19 +197,19 @@ void HouseBill::money(Ui& ui, const Session& session, Column& column) const {
     std::string reasons = money_.outlasts || money_.saving_per_year.value <= 0
                               ? "Longer than they will last, so other reasons count: comfort, "
                               : "Besides money: comfort, ";
-    reasons += set_people(chosen()) + " bothered; water, wet glass at " +
+    reasons += set_people(chosen(), ui.units) + " bothered; water, wet glass at " +
                std::to_string(today_.wet) + " → " + std::to_string(then_.wet) + " of " +
                std::to_string(slots_.size()) + " openings; how they open, close and lock.";
     column.sentence("bill.house.reasons", "Other reasons", reasons, ink);
     if (with > 1 && today_.by_months) {
-        const double at_once_kwh = need_today_.heating_kwh - need_then_.heating_kwh;
+        const std::string one = format_energy(saved_kwh, trade),
+                          all = format_energy(need_today_.heating_kwh - need_then_.heating_kwh,
+                                              trade);
         column.sentence("bill.house.together", "Whether savings add",
-                        whole(saved_kwh) == whole(at_once_kwh)
-                            ? "One by one or all at once they save the same " + whole(saved_kwh) +
-                                  " kWh: here the windows hardly share the house's free heat."
-                            : "One by one they save " + whole(saved_kwh) + " kWh; all at once " +
-                                  whole(at_once_kwh) +
-                                  " kWh, since windows share the free heat of one house.",
+                        one == all ? "One by one or all at once they save the same " + one +
+                                         ": here the windows hardly share the house's free heat."
+                                   : "One by one they save " + one + "; all at once " + all +
+                                         ", since windows share the free heat of one house.",
                         ink);
     }
     column.sentence("bill.house.ranges", "What the ranges are",
@@ -220,18 +232,19 @@ void HouseBill::remedies(Ui& ui, Session& session, Column& column) {
 /// The openings with what is chosen for each; a press lists what else there is.
 void HouseBill::by_hand(Ui& ui, Session& session, Column& column) {
     const house::House& h = session.house();
+    const Trade trade = trade_of(h);
     column.heading("bill.house.openings", "Each opening", 3);
     for (std::size_t n = 0; n < slots_.size(); ++n) {
         const int chosen = slots_[n].chosen, here = static_cast<int>(n);
         std::string words = "As it is";
         if (chosen >= 0) {
             words = openings_[n].choices[static_cast<std::size_t>(chosen)].remedy.name + ", " +
-                    format_money(price(n, chosen), h.currency);
+                    format_money(price(n, chosen), trade);
             const house::Ranged& saving = each_[n].saving;
             words += each_[n].chosen != chosen ? "; computing …"
                      : std::fabs(saving.high) < 0.5 && std::fabs(saving.low) < 0.5
                          ? ", saves nothing"
-                         : ", saves " + between_money(saving, h.currency) + " a year";
+                         : ", saves " + between_money(saving, trade) + " a year";
         }
         const house::OpeningAnswer& then = answer(n, chosen);
         if (then.known) words += then.wet() ? "; glass wet" : "; glass dry";
@@ -250,7 +263,7 @@ void HouseBill::by_hand(Ui& ui, Session& session, Column& column) {
             if (c.hidden || c.combined) continue;
             const int at = static_cast<int>(i);
             if (column.card(id_of("choice", i), c.remedy.name,
-                            c.priced() ? format_money(price(n, at), h.currency) : "no price",
+                            c.priced() ? format_money(price(n, at), trade) : "no price",
                             people(n, at) + " bothered at the ankles" +
                                 draft_words(openings_[n], c.answer, c.bothered_pct(), "; "),
                             chosen == at))
@@ -297,7 +310,7 @@ void HouseBill::draw_sets(Ui& ui, const Session& session, Column& column) const 
             std::find_if(sets_.begin(), sets_.end(),
                          [gain](const house::MixChoice& set) { return set.gain >= gain - 1e-9; })
                 ->price,
-            session.house().currency);
+            trade_of(session.house()));
     };
     column.sentence("bill.house.half", "What little money brings",
                     "Of all that money could do here for comfort, half comes for the first " +
@@ -352,6 +365,7 @@ void HouseBill::budget(Ui& ui, Session& session, Column& column) {
 
 void HouseBill::best(Ui& ui, Session& session, Column& column) {
     const house::House& h = session.house();
+    const Trade trade = trade_of(h);
     const std::vector<int> now = chosen(), best = set_->chosen;
     const auto name = [&](std::size_t n, int choice) {
         return choice < 0 ? std::string("as it is")
@@ -359,24 +373,22 @@ void HouseBill::best(Ui& ui, Session& session, Column& column) {
     };
     for (std::size_t n = 0; n < best.size(); ++n)
         column.entry(id_of("set", n), h.openings[n].name + ": " + name(n, best[n]),
-                     format_money(price(n, best[n]), h.currency),
+                     format_money(price(n, best[n]), trade),
                      people(n, best[n]) + (best[n] == now[n] ? ", as chosen" : ""), "", 0);
-    double now_price = 0;
-    for (std::size_t n = 0; n < now.size(); ++n)
-        now_price += price(n, now[n]);
     const ImU32 ink = ui.theme.ink;
-    column.row("bill.house.set.people", "Bothered at the ankles", set_people(best), ink,
+    column.row("bill.house.set.people", "Bothered at the ankles", set_people(best, ui.units), ink,
                {"house.mix"});
     column.row("bill.house.set.price", "Price of the set",
-               format_money(set_->price, h.currency) + ", left " +
-                   format_money(std::max(0.0, budget_ - set_->price), h.currency),
+               format_money(shown_price(best), trade) + ", left " +
+                   format_money(std::max(0.0, budget_ - shown_price(best)), trade),
                ink, {"house.price"});
     column.row("bill.house.set.now", "As chosen now",
-               set_people(now) + " for " + format_money(now_price, h.currency), ink, {"house.mix"});
+               set_people(now, ui.units) + " for " + format_money(shown_price(now), trade), ink,
+               {"house.mix"});
     column.space(6);
     std::string words;
     if (next_) {
-        words = "With " + format_money(next_->price - budget_, h.currency) + " more: ";
+        words = "With " + format_money(next_->price - budget_, trade) + " more: ";
         for (std::size_t n = 0; n < best.size(); ++n)
             if (next_->chosen[n] != best[n])
                 words += h.openings[n].name + ", " + name(n, next_->chosen[n]) + "; ";
@@ -404,6 +416,7 @@ void HouseBill::best(Ui& ui, Session& session, Column& column) {
 
 void HouseBill::ranked(Ui& ui, const Session& session, Column& column) {
     const house::House& h = session.house();
+    const Trade trade = trade_of(h);
     column.space(8);
     column.heading("bill.house.ranked", "What each solves for its money", 3);
     const auto all = house::ranked_remedies(openings_, hour_);
@@ -418,7 +431,7 @@ void HouseBill::ranked(Ui& ui, const Session& session, Column& column) {
         const std::string gain =
             r.price > 0 ? tenths(r.per_100()) + " fewer for " + h.currency + "100" : "for nothing";
         column.entry(id_of("rank", k), h.openings[r.opening].name + ": " + c.remedy.name,
-                     format_money(r.price, h.currency), people(r.opening, at) + ", " + gain, mark,
+                     format_money(r.price, trade), people(r.opening, at) + ", " + gain, mark,
                      ui.theme.lever);
     }
     if (!all_ && shown < all.size() &&

@@ -6,6 +6,7 @@
 #include "house/house_bill.hpp"
 #include "view/column.hpp"
 #include "view/session.hpp"
+#include "view/trade.hpp"
 
 #include <optional>
 
@@ -83,11 +84,12 @@ class HouseBill {
     double bothered(const std::vector<int>& chosen) const;
     std::vector<int> chosen() const;
     double price(std::size_t opening, int choice) const;
+    double shown_price(const std::vector<int>& chosen) const;
     std::string people(std::size_t opening, int choice) const;
-    std::string set_people(const std::vector<int>& chosen) const;
+    std::string set_people(const std::vector<int>& chosen, Units units) const;
 
     void take(Session& session, const std::vector<int>& chosen) const;
-    void months(Ui& ui, Column& column) const;
+    void months(Ui& ui, const Trade& trade, Column& column) const;
     void money(Ui& ui, const Session& session, Column& column) const;
     void explain(Ui& ui, const Session& session) const;
     void by_hand(Ui& ui, Session& session, Column& column);

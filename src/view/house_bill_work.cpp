@@ -56,6 +56,7 @@ void HouseBill::follow(const Session& session) {
             opening = std::move(openings_[static_cast<std::size_t>(old - slots_.begin())]);
             old->begun = false;
             slot.begun = house::take_over(opening, record.remedies);
+            house::price_choices(opening.choices, h, record);
         }
         if (!slot.begun) opening = {};
         slots.push_back(std::move(slot));
@@ -123,6 +124,7 @@ void HouseBill::solve(const Session& session, const Job& job) {
     }
     o.today = house::opening_answer(c, result);
     o.choices = house::opening_choices(session.house().openings[n], c, result);
+    house::price_choices(o.choices, session.house(), session.house().openings[n]);
     slots_[n].begun = true;
 }
 
@@ -151,12 +153,22 @@ void HouseBill::tell(const Session& session, const Purse& purse) {
     for (std::size_t n = 0; n < slots_.size(); ++n) {
         if (slots_[n].chosen < 0) continue;
         const auto c = static_cast<std::size_t>(slots_[n].chosen);
-        inputs.push_back(house::bill_input({running, purse.fuel, openings_[n].today.result,
-                                            openings_[n].choices[c].answer.result,
-                                            openings_[n].choices[c].remedy, hour_, purse.cools}));
+        inputs.push_back(house::bill_input(
+            {running, purse.fuel, openings_[n].today.result, openings_[n].choices[c].answer.result,
+             house::priced(session.house(), session.house().openings[n],
+                           openings_[n].choices[c].remedy),
+             hour_, purse.cools,
+             openings_[n].choices[c].answer.of.room.air_c - openings_[n].today.of.room.air_c}));
         const house::Money money = house::money(inputs.back());
         each_[n] = {slots_[n].chosen, money.price, money.saving_per_year};
     }
+    // The house beside the windows is there once, however many openings ask for a warmer room.
+    double rest_kwh = 0;
+    for (house::MoneyInput& in : inputs) {
+        if (std::fabs(in.saved.rest_kwh) > std::fabs(rest_kwh)) rest_kwh = in.saved.rest_kwh;
+        in.saved.rest_kwh = 0;
+    }
+    if (!inputs.empty()) inputs.front().saved.rest_kwh = rest_kwh;
     money_ = house::money(inputs);
     life_years_ = house::life_years(inputs);
     if (running.climate <= 0 || !today_.by_months) return;

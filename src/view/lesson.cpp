@@ -15,7 +15,7 @@ constexpr float between_px = 10, pad_px = 14;
 /// How a figure in a lesson's text is told.
 struct Speaker {
     Units units;
-    const std::string& currency;
+    Trade trade;
 };
 
 std::string say(const assess::Figure& figure, double value, house::Telling telling,
@@ -23,8 +23,8 @@ std::string say(const assess::Figure& figure, double value, house::Telling telli
     const auto& speaker = *static_cast<const Speaker*>(with);
     if (telling == house::Telling::ratio) return format_percent(value);
     if (telling == house::Telling::difference)
-        return figure_difference(figure, value, speaker.units, speaker.currency);
-    return figure_text(figure, value, speaker.units, speaker.currency);
+        return figure_difference(figure, value, speaker.units, speaker.trade);
+    return figure_text(figure, value, speaker.units, speaker.trade);
 }
 
 } // namespace
@@ -110,7 +110,7 @@ void Lesson::back(Units units) {
 /// A text of this step; a question speaks of what was before its change.
 std::string Lesson::words(const Ui& ui, const std::string& text, bool of_answer) const {
     const house::FigureSet now = revealed_ && !of_answer ? before_[step_] : figures();
-    const Speaker speaker{ui.units, session_->house().currency};
+    const Speaker speaker{ui.units, trade_of(session_->house())};
     return house::filled(text, {now, revealed_ ? before_[step_] : now}, {say, &speaker})
         .value_or(text);
 }

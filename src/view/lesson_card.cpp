@@ -191,9 +191,9 @@ void Lesson::numbers(Ui& ui, Box box) {
     for (std::size_t i = 0; i < lesson().shown.size(); ++i) {
         const assess::Figure& figure = *lesson().shown[i];
         const auto index = static_cast<std::size_t>(&figure - assess::figures().data());
-        const std::string& currency = session_->house().currency;
-        const std::string today = figure_text(figure, now.of[0][index], ui.units, currency);
-        const std::string remedy = figure_text(figure, now.of[1][index], ui.units, currency);
+        const Trade trade = trade_of(session_->house());
+        const std::string today = figure_text(figure, now.of[0][index], ui.units, trade);
+        const std::string remedy = figure_text(figure, now.of[1][index], ui.units, trade);
         const bool u = figure.kind == assess::FigureKind::u_w_m2k; // its long unit once
         const std::string first = u ? format_u(now.of[0][index], ui.units) : today;
         const bool asked = session_->is_asked(figure.key);

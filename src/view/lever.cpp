@@ -27,19 +27,35 @@ double step_choice(const Field& field, const opening::Case& c, double from, int 
     return from;
 }
 
+bool is_price(const Field& field) {
+    return field.quantity == Quantity::price_per_kwh;
+}
+
+/// As it is shown, a price by its fuel's unit; back; and the step.
+double shown_of(const Ui& ui, const LeverState& s, double si) {
+    return is_price(s.field) ? si * s.trade.fuel_kwh : to_display(s.field.quantity, si, ui.units);
+}
+
+double si_of(const Ui& ui, const LeverState& s, double shown) {
+    return is_price(s.field) ? shown / s.trade.fuel_kwh
+                             : from_display(s.field.quantity, shown, ui.units);
+}
+
+double shown_step(const Ui& ui, const LeverState& s) {
+    if (const double step = price_step(s.trade); is_price(s.field) && step > 0) return step;
+    return shown_of(ui, s, step_si(s.field, ui.units)) - shown_of(ui, s, 0);
+}
+
 double stepped(const Ui& ui, const LeverState& s, int way) {
     const double now = s.field.get(s.shown);
     if (is_choice(s.field)) return step_choice(s.field, s.shown, now, way);
-    const double step = step_si(s.field, ui.units);
-    const double shown = to_display(s.field.quantity, now, ui.units);
-    const double shown_step = std::fabs(to_display(s.field.quantity, step, ui.units) -
-                                        to_display(s.field.quantity, 0, ui.units));
-    const double place = shown / shown_step;
+    const double step = shown_step(ui, s);
+    const double place = shown_of(ui, s, now) / step;
     const double near = std::round(place);
     const double base = std::fabs(place - near) < 1e-6 ? near
                         : way > 0                      ? std::floor(place)
                                                        : std::ceil(place);
-    return from_display(s.field.quantity, (base + way) * shown_step, ui.units);
+    return si_of(ui, s, (base + way) * step);
 }
 
 double value_at(const Ui& ui, const LeverState& s, float share) {
@@ -50,11 +66,8 @@ double value_at(const Ui& ui, const LeverState& s, float share) {
         if (opening::choice_possible(f, static_cast<std::size_t>(index), s.shown)) return index;
         return f.get(s.shown);
     }
-    const double zero = to_display(f.quantity, 0, ui.units);
-    const double step = to_display(f.quantity, step_si(f, ui.units), ui.units) - zero;
-    const double shown = to_display(f.quantity, raw, ui.units);
-    return std::clamp(from_display(f.quantity, std::round(shown / step) * step, ui.units), f.min,
-                      f.max);
+    const double step = shown_step(ui, s);
+    return std::clamp(si_of(ui, s, std::round(shown_of(ui, s, raw) / step) * step), f.min, f.max);
 }
 
 void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box) {
@@ -63,7 +76,7 @@ void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box
     node.id = id;
     node.name = std::string(f.label);
     node.help = std::string(f.help);
-    node.value = value_text(f, f.get(s.shown), ui.units, s.currency);
+    node.value = value_text(f, f.get(s.shown), ui.units, s.trade);
     put_in_place(ui, node, box);
     if (is_choice(f)) {
         node.role = Role::choice;
@@ -74,12 +87,11 @@ void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box
     } else {
         node.role = Role::slider;
         // The page's own range input counts its steps from its minimum: both lie on whole steps.
-        node.step = to_display(f.quantity, step_si(f, ui.units), ui.units) -
-                    to_display(f.quantity, 0, ui.units);
+        node.step = shown_step(ui, s);
         auto on_step = [&node](double shown) { return std::round(shown / node.step) * node.step; };
-        node.min = on_step(to_display(f.quantity, f.min, ui.units));
-        node.max = on_step(to_display(f.quantity, f.max, ui.units));
-        node.now = to_display(f.quantity, f.get(s.shown), ui.units);
+        node.min = on_step(shown_of(ui, s, f.min));
+        node.max = on_step(shown_of(ui, s, f.max));
+        node.now = shown_of(ui, s, f.get(s.shown));
     }
     ui.mirror.add(std::move(node));
 }
@@ -87,7 +99,7 @@ void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box
 std::optional<double> from_mirror(Ui& ui, const LeverState& s, const std::string& id) {
     const auto moved = ui.mirror.number(id);
     if (!moved) return {};
-    return is_choice(s.field) ? *moved : from_display(s.field.quantity, *moved, ui.units);
+    return is_choice(s.field) ? *moved : si_of(ui, s, *moved);
 }
 
 void draw_track(Ui& ui, const LeverState& s, Box track, float share, bool hot) {
@@ -140,15 +152,16 @@ bool step_button(Ui& ui, const LeverState& s, const std::string& id, Box box, in
 /// The value, typed through the page's own input.
 std::optional<double> typed(Ui& ui, const LeverState& s, const std::string& id, Box box) {
     const Field& f = s.field;
-    const std::string shown = value_text(f, f.get(s.shown), ui.units, s.currency);
+    const std::string shown = value_text(f, f.get(s.shown), ui.units, s.trade);
     text(ui, ui.platform.fonts.strong, {box.right(), box.y + 3}, ui.theme.ink, shown, Align::right);
     if (is_choice(f)) return {};
     MirrorNode node;
     node.id = id + ".typed";
     node.role = Role::number;
     node.name = std::string(f.label) + ", typed";
-    node.value = typeset(format_bare(f.quantity, f.get(s.shown), ui.units));
-    node.help = unit_sign(f.quantity, ui.units);
+    node.value = is_price(f) ? price_number(f.get(s.shown), s.trade)
+                             : typeset(format_bare(f.quantity, f.get(s.shown), ui.units));
+    node.help = is_price(f) ? price_sign(s.trade) : unit_sign(f.quantity, ui.units);
     node.action = "no-tab";
     const float width = text_size(ui, ui.platform.fonts.strong, shown).x + 24;
     const float wide = std::max(width, 64.0f);
@@ -158,7 +171,11 @@ std::optional<double> typed(Ui& ui, const LeverState& s, const std::string& id, 
     ui.list->AddLine({box.right() - width + 24, underline}, {box.right(), underline},
                      faded(ui.theme.soft, 0.5f));
     const auto entered = ui.mirror.text(id + ".typed");
-    return entered ? parse(f.quantity, *entered, ui.units) : std::nullopt;
+    if (!entered || !is_price(f))
+        return entered ? parse(f.quantity, *entered, ui.units) : std::nullopt;
+    const std::size_t number = std::min(entered->find_first_of("-.0123456789"), entered->size());
+    const auto price = parse(Quantity::number, entered->substr(number), ui.units); // "$1.76"
+    return price ? std::optional(si_of(ui, s, *price)) : std::nullopt;
 }
 
 std::optional<double> yes_no(Ui& ui, const LeverState& s, const std::string& id, Box box) {
@@ -184,15 +201,14 @@ std::optional<double> yes_no(Ui& ui, const LeverState& s, const std::string& id,
 
 } // namespace
 
-std::string value_text(const Field& field, double si, Units units, const std::string& currency) {
+std::string value_text(const Field& field, double si, Units units, const Trade& trade) {
     if (field.quantity == Quantity::choice) {
         const auto index = static_cast<std::size_t>(std::max(0.0, std::round(si - 0)));
         return index < field.choices.size() ? std::string(field.choices[index].label)
                                             : std::string();
     }
     if (field.quantity == Quantity::yes_no) return si > 0.5 ? "yes" : "no";
-    const bool price = field.quantity == Quantity::price_per_kwh;
-    return (price ? currency : std::string()) + format(field.quantity, si, units);
+    return is_price(field) ? format_price(si, trade) : format(field.quantity, si, units);
 }
 
 std::optional<double> lever(Ui& ui, const LeverState& s, Box box) {

@@ -2,6 +2,7 @@
 // One lever: name, value that can be typed, slider with - and +, or a switch.
 #pragma once
 
+#include "view/trade.hpp"
 #include "view/ui.hpp"
 
 #include <optional>
@@ -15,7 +16,7 @@ struct LeverState {
     const opening::Field& field;
     const opening::Case& shown; ///< the case whose value is shown
     std::string was;            ///< Today's value when the Remedy changes it, else empty
-    std::string currency = {};  ///< before a price
+    Trade trade = {};           ///< of a price
 };
 
 /// Draws the lever and returns the value it was moved to (SI), before limits.
@@ -23,6 +24,6 @@ std::optional<double> lever(Ui& ui, const LeverState& state, Box box);
 
 /// The value of a field in words and units.
 std::string value_text(const opening::Field& field, double si, Units units,
-                       const std::string& currency = {});
+                       const Trade& trade = {});
 
 } // namespace shimlight::view

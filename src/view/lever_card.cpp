@@ -71,21 +71,22 @@ void LeverCard::draw(Ui& ui, Session& session) {
     const bool of_remedy = of_ == Shown::remedy && field_->scope == opening::Scope::opening;
     const double now = field_->get(session.shown_case(of_));
     const double back = session.earlier_value(*field_, of_);
+    const auto told = [&, trade = trade_of(session.house())](double si) {
+        return value_text(*field_, si, ui.units, trade);
+    };
     Box place{box.x + pad_px, box.y + head_px, box.w - 2 * pad_px, touch_px};
     text_fitted(ui, ui.platform.fonts.strong, {place.x, box.y + 14}, place.w, ui.theme.ink, title);
     note(ui, Role::heading, "lever_card.title", {place.x, box.y + 8, place.w, 30}, title, "2");
     ButtonStyle style;
-    style.enabled = value_text(*field_, back, ui.units) != value_text(*field_, now, ui.units);
+    style.enabled = told(back) != told(now);
     if (!style.enabled) style.help = "It stands there already";
     bool done = button(ui, "lever_card.back", place,
-                       "Back to " + value_text(*field_, back, ui.units) +
-                           (of_remedy ? ", as today" : ", as opened"),
-                       style);
+                       "Back to " + told(back) + (of_remedy ? ", as today" : ", as opened"), style);
     if (done) session.move(*field_, back, of_, "");
     place.y += touch_px + between_px;
     style = {};
     style.action = "copy";
-    style.value = value_text(*field_, now, ui.units);
+    style.value = told(now);
     done = button(ui, "lever_card.copy", place, "Copy " + style.value, style) || done;
     place.y += touch_px + between_px;
     style = {};

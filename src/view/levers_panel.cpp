@@ -120,10 +120,11 @@ bool LeversPanel::row(Ui& ui, Session& session, const Field& field, Box box, Sho
     const opening::Case today = session.today();
     const bool of_remedy = belongs_to_remedy(field, shown) && session.has_remedy();
     const opening::Case now = of_remedy ? session.remedy() : today;
+    const Trade trade = trade_of(session.house());
     std::string was;
     if (of_remedy && std::fabs(field.get(today) - field.get(now)) > 1e-12)
-        was = value_text(field, field.get(today), ui.units, session.house().currency);
-    const auto moved = lever(ui, {field, now, was, session.house().currency}, box);
+        was = value_text(field, field.get(today), ui.units, trade);
+    const auto moved = lever(ui, {field, now, was, trade}, box);
     if (ui.lever_card)
         ui.lever_card->listen(ui, session, field, of_remedy ? Shown::remedy : Shown::today, box);
     const double value = field.get(now);

@@ -2,6 +2,8 @@
 #include "view/remedies.hpp"
 
 #include "assess/plans.hpp"
+#include "house/materials.hpp"
+#include "view/bill_words.hpp"
 #include "view/entry.hpp"
 #include "view/lever.hpp"
 
@@ -70,8 +72,21 @@ Ready contains(const Session& session, const opening::Remedy& remedy,
 }
 
 std::string price(const Session& session, const opening::Remedy& remedy) {
-    const double price = assess::price_of(remedy, session.house().hour);
-    return price > 0 ? "about " + format_money(price, session.house().currency) : "";
+    const double price = assess::price_of(house::priced(session.house(), session.record(), remedy),
+                                          session.house().hour);
+    std::string words;
+    if (price > 0) words = "about " + format_money(price, trade_of(session.house()));
+    if (const std::string cost = warmer_cost(session, remedy); !cost.empty())
+        words += (price > 0 ? ", " : "about ") + cost + " a year";
+    return words;
+}
+
+/// What is done, and what a warmer room takes by the year.
+std::string told(const Session& session, const opening::Remedy& made,
+                 const opening::ReadyRemedy& ready) {
+    const std::string cost = warmer_cost(session, made);
+    return std::string(ready.what) +
+           (cost.empty() ? "" : " " + warmer_words(cost, session.house().units));
 }
 
 } // namespace
@@ -109,7 +124,7 @@ void Remedies::own(Ui& ui, Session& session, Column& column) {
 }
 
 void Remedies::chosen(Ui& ui, Session& session, Column& column) {
-    const opening::Remedy* remedy = house::chosen_remedy(session.record());
+    const auto remedy = session.priced_remedy();
     if (!remedy) return;
     column.heading("remedies.chosen", "The chosen one");
     const auto named = typed_field(ui, "remedies.name", column.take(entry_height_px),
@@ -120,8 +135,11 @@ void Remedies::chosen(Ui& ui, Session& session, Column& column) {
     char effort[96];
     std::snprintf(effort, sizeof effort, "About %.1f hours of work and %s of material (estimate).",
                   remedy->hours,
-                  format_money(remedy->material_cost, session.house().currency).c_str());
+                  format_money(remedy->material_cost, trade_of(session.house())).c_str());
     column.sentence("remedy.effort", "Effort", effort, ui.theme.soft);
+    if (const std::string cost = warmer_cost(session, *remedy); !cost.empty())
+        column.sentence("remedy.warmer", "A warmer room", warmer_words(cost, ui.units),
+                        ui.theme.ink);
     for (const auto& ready : opening::ready_remedies()) {
         const Ready in = contains(session, *remedy, ready);
         if (!in.contained) continue;
@@ -158,7 +176,7 @@ void Remedies::ready(Session& session, Column& column) {
                 return std::fabs(c.field->get(today) - c.value) > 1e-9;
             });
         if (moves && column.card("remedies.add." + std::string(ready.key), made.name,
-                                 price(session, made), std::string(ready.what), false)) {
+                                 price(session, made), told(session, made, ready), false)) {
             add_remedy(session, std::move(made));
             return;
         }

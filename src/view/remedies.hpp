@@ -27,7 +27,7 @@ class Remedies {
     Units units_ = Units::us;
     bool complete_ = false;
     assess::Advice advice_;
-    void advise(const Session& session, Units units, bool with_cheapest);
+    void advise(const Session& session, bool with_cheapest);
     void help(Ui& ui, const Session& session, Column& column);
     void own(Ui& ui, Session& session, Column& column);
     void chosen(Ui& ui, Session& session, Column& column);

@@ -1,17 +1,19 @@
 // SPDX-License-Identifier: MIT
 // What would help most here, in words with its numbers.
+#include "house/materials.hpp"
 #include "view/remedies.hpp"
+#include "view/trade.hpp"
 
 namespace shimlight::view {
 
 /// The cheapest that solves it takes sections of a few plans: only for a page at rest.
-void Remedies::advise(const Session& session, Units units, bool with_cheapest) {
+void Remedies::advise(const Session& session, bool with_cheapest) {
     const house::OpeningRecord& record = session.record();
     const assess::Assessment& now = session.today_result();
     const std::size_t answers = record.answers.size();
     const assess::FindOut found = assess::find_out(now.seat.share, record.answers);
     assess::Chosen chosen;
-    if (const opening::Remedy* remedy = house::chosen_remedy(record))
+    if (const auto remedy = session.priced_remedy())
         chosen = {remedy->name, assess::price_of(*remedy, session.house().hour),
                   &session.remedy_result()};
     assess::Cheapest cheapest;
@@ -19,11 +21,11 @@ void Remedies::advise(const Session& session, Units units, bool with_cheapest) {
         const opening::Case today = session.today();
         const assess::PlanQuestion question{today, now, record.remedies, session.house().hour,
                                             answers > 0 ? &found.share : nullptr};
-        cheapest = assess::cheapest_plan(question, assess::plans(question));
+        cheapest = assess::cheapest_plan(question, house::plans(session.house(), record, question));
     }
     advice_ =
         assess::advice(now, chosen.result ? &chosen : nullptr, with_cheapest ? &cheapest : nullptr,
-                       found, answers, {units == Units::us, session.house().currency});
+                       found, answers, advice_style(session.house()));
 }
 
 void Remedies::help(Ui& ui, const Session& session, Column& column) {
@@ -34,11 +36,11 @@ void Remedies::help(Ui& ui, const Session& session, Column& column) {
         units_ = ui.units;
         complete_ = complete;
         waited_ = 0;
-        advise(session, ui.units, false);
+        advise(session, false);
     }
     const bool waits = waited_ <= frames_before;
     if (complete && waits && !ui.gesture.down) {
-        if (++waited_ > frames_before) advise(session, ui.units, true);
+        if (++waited_ > frames_before) advise(session, true);
         ui.wishes.another_frame = true;
     }
     column.heading("remedies.help", "What would help most");

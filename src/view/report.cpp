@@ -2,6 +2,7 @@
 #include "view/report.hpp"
 
 #include "assess/words.hpp"
+#include "house/materials.hpp"
 #include "view/readings.hpp"
 
 #include <algorithm>
@@ -68,7 +69,7 @@ void Report::go_on(Units units) {
         const assess::PlanQuestion question{today, s.today_result(), s.record().remedies,
                                             s.house().hour,
                                             answers.empty() ? nullptr : &found.share};
-        cheapest_ = assess::cheapest_plan(question, assess::plans(question));
+        cheapest_ = assess::cheapest_plan(question, house::plans(s.house(), s.record(), question));
         step_ = Step::write;
     } else if (step_ == Step::write) {
         write(units);

@@ -53,7 +53,7 @@ class Pairs {
     std::vector<Block::Row> rows_;
 
     std::string text(const assess::Figure& f, const opening::Case& c, const Assessment& a) const {
-        return figure_text(f, f.read(c, a), q_.units, q_.session.house().currency);
+        return figure_text(f, f.read(c, a), q_.units, trade_of(q_.session.house()));
     }
 };
 
@@ -94,16 +94,18 @@ void remedy(Writer& out, const ReportQuestion& q) {
 
 void money(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
-    const opening::Remedy* chosen = house::chosen_remedy(s.record());
+    const auto chosen = s.priced_remedy();
     if (!chosen) return;
     const Assessment &a = s.today_result(), &b = s.remedy_result();
-    const std::string& currency = s.house().currency;
+    const Trade trade = trade_of(s.house());
     out.heading(3, "Price and saving");
     const house::Money m = house::money(report_money_input(s));
-    out.sentence(
-        fill("{0} The heat of a year goes from {1} to {2} kWh, its fuel from {3} to {4}.",
-             {work_words(*chosen, s.house().hour, currency), whole(a.year_kwh), whole(b.year_kwh),
-              format_money(a.year_cost, currency), format_money(b.year_cost, currency)}));
+    out.sentence(fill("{0} The heat of a year goes from {1} to {2}, its fuel from {3} to {4}.",
+                      {work_words(*chosen, s.house().hour, trade), heat_number(a.year_kwh, trade),
+                       format_energy(b.year_kwh, trade), format_money(a.year_cost, trade),
+                       format_money(b.year_cost, trade)}));
+    if (const std::string cost = warmer_cost(s, *chosen); !cost.empty())
+        out.sentence(warmer_words(cost, q.units) + " The saving counts it.");
     if (a.year_kwh > 1) out.sentence(share_words(a, b, q.units));
     out.sentence(reasons_words(m, a, b));
     out.sentence(fill(
@@ -224,10 +226,14 @@ void order(Writer& out, const ReportQuestion& q) {
         if (o.deducts == house::Deducts::maker)
             rows.push_back({"Tell the maker", size(&house::OrderSize::opening_m)});
     }
-    for (const house::MaterialLine& line : sheet.materials)
-        rows.push_back(
-            {material_name(line, q.units), material_amount(line, house.can_l, false, q.units)});
+    const ShownCosts costs = shown_costs(house, sheet.materials, sheet.cost.rest, sheet.labour);
+    for (std::size_t i = 0; i < sheet.materials.size(); ++i)
+        rows.push_back({material_name(sheet.materials[i], q.units),
+                        material_words(house, sheet.materials[i], costs.lines[i], false)});
     if (rows.empty()) return;
+    const Trade trade = trade_of(house);
+    rows.push_back({rest_of_material, format_money(costs.rest, trade)});
+    rows.push_back({"Material, an estimate", format_money(costs.material(), trade)});
     out.table(o.method == house::Method::none ? "" : std::move(caption), {}, std::move(rows),
               "plain");
 }
@@ -263,12 +269,12 @@ void readings(Writer& out, const ReportQuestion& q) {
 void assumed(Writer& out, const ReportQuestion& q) {
     out.heading(3, "What it is reckoned with");
     const opening::Case c = q.session.today();
+    const Trade trade = trade_of(q.session.house());
     for (const LeverGroup& group : lever_groups(c)) {
         std::string words = std::string(group.title) + ":";
         for (const opening::Field* f : group.fields)
-            words +=
-                fill(f == group.fields.front() ? " {0} {1}" : "; {0} {1}",
-                     {f->label, value_text(*f, f->get(c), q.units, q.session.house().currency)});
+            words += fill(f == group.fields.front() ? " {0} {1}" : "; {0} {1}",
+                          {f->label, value_text(*f, f->get(c), q.units, trade)});
         out.sentence(words + ".", "small");
     }
 }

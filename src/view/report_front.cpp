@@ -34,11 +34,11 @@ std::string from_to(const assess::ResultRange& range) {
 }
 
 /// By the spread that the Bill draws from: conduction within 15 %, leaks by a factor of two.
-std::string cost_range(const Assessment& a, const std::string& currency) {
+std::string cost_range(const Assessment& a, const Trade& trade) {
     constexpr double conduction = 0.15, leakage = 2;
     const double air = a.year_cost * a.year_air_share, rest = a.year_cost - air;
-    return fill("{0} to {1}", {format_money(rest * (1 - conduction) + air / leakage, currency),
-                               format_money(rest * (1 + conduction) + air * leakage, currency)});
+    return fill("{0} to {1}", {format_money(rest * (1 - conduction) + air / leakage, trade),
+                               format_money(rest * (1 + conduction) + air * leakage, trade)});
 }
 
 /// Where on the glass it is coldest, in which cut, and what it is there.
@@ -61,7 +61,7 @@ std::string coldest_glass(const Assessment& today, const Assessment* remedy, Uni
 void figures(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
     const Assessment &a = s.today_result(), &b = s.remedy_result();
-    const std::string& currency = s.house().currency;
+    const Trade trade = trade_of(s.house());
     const auto bothered = [](const opening::Case& c, const Assessment& result) {
         return from_to(assess::estimate_ranges(c, result).together.bothered_pct);
     };
@@ -75,12 +75,12 @@ void figures(Writer& out, const ReportQuestion& q) {
         {"ankles", sure(bothered(today, a), bothered(remedy, b))},
         {"wet_above", "within 3 % of humidity"},
         {"u_window", "within 10 %"},
-        {"year_cost", sure(cost_range(a, currency), cost_range(b, currency))}};
+        {"year_cost", sure(cost_range(a, trade), cost_range(b, trade))}};
     std::vector<Block::Row> table;
     for (const auto& row : rows) {
         const assess::Figure& figure = *assess::find_figure(row.first);
         const auto text = [&](const opening::Case& c, const Assessment& result) {
-            return figure_text(figure, figure.read(c, result), q.units, currency);
+            return figure_text(figure, figure.read(c, result), q.units, trade);
         };
         Block::Row cells{std::string(figure.name), text(today, a)};
         if (two) cells.push_back(text(remedy, b));
@@ -98,17 +98,17 @@ void figures(Writer& out, const ReportQuestion& q) {
 
 void money(Writer& out, const ReportQuestion& q) {
     const Session& s = q.session;
-    const opening::Remedy* remedy = house::chosen_remedy(s.record());
+    const auto remedy = s.priced_remedy();
     if (!remedy) return;
-    const std::string& currency = s.house().currency;
+    const Trade trade = trade_of(s.house());
     const house::MoneyInput in = report_money_input(s);
     const house::Money m = house::money(in);
     out.table("What it costs and brings",
               {"Price", "Saves a year", "Payback, no interest",
                "Worth over " + whole(in.life_years) + " years"},
-              {{format_money(assess::price_of(*remedy, s.house().hour), currency),
-                between_money(m.saving_per_year, currency), between_years(m.payback_years),
-                between_money(m.net_value, currency)}},
+              {{format_money(assess::price_of(*remedy, s.house().hour), trade),
+                between_money(m.saving_per_year, trade), between_years(m.payback_years),
+                between_money(m.net_value, trade)}},
               "across");
     out.sentence(house::payback_sentence(m, in.life_years));
 }
@@ -144,10 +144,10 @@ assess::Advice advice_of(const ReportQuestion& q) {
     const house::OpeningRecord& record = s.record();
     const assess::FindOut found = assess::find_out(s.today_result().seat.share, record.answers);
     assess::Chosen chosen;
-    if (const opening::Remedy* remedy = house::chosen_remedy(record))
+    if (const auto remedy = s.priced_remedy())
         chosen = {remedy->name, assess::price_of(*remedy, s.house().hour), &s.remedy_result()};
     return assess::advice(s.today_result(), chosen.result ? &chosen : nullptr, &q.cheapest, found,
-                          record.answers.size(), {q.units == Units::us, s.house().currency});
+                          record.answers.size(), advice_style(s.house()));
 }
 
 } // namespace
@@ -158,9 +158,10 @@ std::string name_of(const house::OpeningRecord& record) {
 
 house::MoneyInput report_money_input(const Session& s) {
     const opening::Running& running = s.house().running;
-    return house::bill_input({running, house::likely_fuel(running), s.today_result(),
-                              s.remedy_result(), *house::chosen_remedy(s.record()), s.house().hour,
-                              false});
+    const opening::Remedy remedy = *s.priced_remedy();
+    return house::bill_input({running, house::fuel_of(s.house()), s.today_result(),
+                              s.remedy_result(), remedy, s.house().hour, false,
+                              s.warmer_k(remedy)});
 }
 
 Position coldest_cut(const Assessment& today) {
@@ -182,7 +183,7 @@ OpeningSum sum_of(const Session& s) {
     sum.complaint = s.record().complaint;
     sum.bothered_before_pct = s.today_result().seat.ankle_bare_pct;
     sum.bothered_after_pct = s.remedy_result().seat.ankle_bare_pct;
-    const opening::Remedy* remedy = house::chosen_remedy(s.record());
+    const auto remedy = s.priced_remedy();
     if (!remedy) return sum;
     sum.remedy = remedy->name;
     sum.price = assess::price_of(*remedy, s.house().hour);

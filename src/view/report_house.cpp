@@ -15,6 +15,7 @@ void openings(Writer& out, const house::House& h, const std::vector<OpeningSum>&
     std::vector<Block::Row> rows;
     OpeningSum all;
     std::size_t remedies = 0;
+    const Trade trade = trade_of(h);
     for (const OpeningSum& o : sums) {
         const bool any = !o.remedy.empty();
         remedies += any;
@@ -23,14 +24,14 @@ void openings(Writer& out, const house::House& h, const std::vector<OpeningSum>&
         all.saving.low += shown_money(o.saving.low);
         all.saving.high += shown_money(o.saving.high);
         rows.push_back({o.name, any ? o.remedy : "none chosen",
-                        any ? format_money(o.price, h.currency) : "–",
-                        any ? between_money(o.saving, h.currency) : "–",
+                        any ? format_money(o.price, trade) : "–",
+                        any ? between_money(o.saving, trade) : "–",
                         pair_words(format_percent(o.bothered_before_pct / 100),
                                    format_percent(o.bothered_after_pct / 100), any)});
     }
     if (remedies > 1)
-        rows.push_back({"Together", "", format_money(all.price, h.currency),
-                        between_money(all.saving, h.currency), ""});
+        rows.push_back(
+            {"Together", "", format_money(all.price, trade), between_money(all.saving, trade), ""});
     out.table("Openings and their remedies",
               {"Opening", "Remedy", "Price", "Saves a year", "Bothered"}, std::move(rows),
               remedies > 1 ? "openings sums" : "openings");

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "view/session.hpp"
 
+#include "house/bill.hpp"
+#include "house/materials.hpp"
+
 namespace shimlight::view {
 
 using opening::Scope;
@@ -26,6 +29,16 @@ std::string Session::remedy_name() const {
                         : std::string("No remedy");
 }
 
+std::optional<opening::Remedy> Session::priced_remedy() const {
+    const opening::Remedy* chosen = house::chosen_remedy(record());
+    if (!chosen) return {};
+    return house::priced(house(), record(), *chosen);
+}
+
+double Session::warmer_k(const opening::Remedy& remedy) const {
+    return opening::apply(remedy, today()).room.air_c - record().room.air_c;
+}
+
 void Session::move(const opening::Field& field, double value, Shown of,
                    const std::string& gesture) {
     house::House next = house();
@@ -36,6 +49,9 @@ void Session::move(const opening::Field& field, double value, Shown of,
         opening::set_field(moved, field, value);
         opening::set_change(remedy, house::today_case(next, record), field, field.get(moved));
     } else {
+        // Another price or heater does not make it another fuel.
+        if (field.scope == Scope::running && next.fuel < 0)
+            next.fuel = static_cast<int>(house::likely_fuel(next.running));
         opening::Case moved = house::today_case(next, record);
         opening::set_field(moved, field, value);
         record.today = moved.opening;

@@ -6,6 +6,7 @@
 #include "house/history.hpp"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -37,6 +38,10 @@ class Session {
     opening::Case today() const { return house::today_case(house(), record()); }
     opening::Case remedy() const { return house::remedy_case(house(), record()); }
     std::string remedy_name() const;
+    /// The chosen one, its material at the house's own prices.
+    std::optional<opening::Remedy> priced_remedy() const;
+    /// By so much it raises the thermostat.
+    double warmer_k(const opening::Remedy& remedy) const;
 
     /// Moves one lever, of Today or of the chosen Remedy; weather and money belong to both.
     void move(const opening::Field& field, double value, Shown of, const std::string& gesture);

@@ -8,6 +8,7 @@
 #include "view/rest.hpp"
 #include "view/scroll.hpp"
 #include "view/session.hpp"
+#include "view/trade.hpp"
 
 namespace shimlight::view {
 
@@ -35,6 +36,21 @@ std::string tape_text(double m, Units units);
 /// house's rounded up once.
 std::string material_name(const house::MaterialLine& line, Units units);
 std::string material_amount(const house::MaterialLine& line, double can_l, bool house, Units units);
+
+/// What each line costs, all else of the material, and labor: rounded together, so that they add
+/// up.
+struct ShownCosts {
+    std::vector<double> lines;
+    double rest = 0, labour = 0;
+    double material() const;
+};
+ShownCosts shown_costs(const house::House& house, const std::vector<house::MaterialLine>& lines,
+                       double rest, double labour);
+/// "0.6 cans, $5"
+std::string material_words(const house::House& house, const house::MaterialLine& line, double shown,
+                           bool all);
+/// Of the material what is not measured out.
+inline constexpr const char* rest_of_material = "All else: unit, glass, fasteners";
 
 /// How a number of the order or of the glass comes about, for its card.
 std::string sheet_formula(std::string_view key, const Session& session, Shown of, Units units);

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
 // What the work takes: of this opening, and of the house.
+#include "view/adding_up.hpp"
+#include "view/bill_words.hpp"
 #include "view/entry.hpp"
 #include "view/put.hpp"
 #include "view/sheet.hpp"
 #include "view/why.hpp"
 
 #include <cmath>
+#include <numeric>
 
 namespace shimlight::view {
 namespace {
@@ -17,7 +20,7 @@ using house::Measure;
 void house_number(Ui& ui, Session& session, Column& column, const char* id, const TypedField& field,
                   double house::House::*which, double least, double most) {
     const auto typed = typed_field(ui, id, column.take(entry_height_px, 0), field);
-    const auto value = typed ? parse(Quantity::number, *typed, Units::si) : std::nullopt;
+    const auto value = typed ? parse(Quantity::number, *typed, ui.units) : std::nullopt;
     if (!value || *value < least || *value > most) return;
     house::House next = session.house();
     next.*which = *value;
@@ -34,7 +37,7 @@ std::string volume(double litres, Units units) {
     return units == Units::us ? put("%.1f ft³", litres / 28.316847) : put("%.0f l", litres);
 }
 
-std::string plural(int count, std::string_view what) {
+std::string counted(int count, std::string_view what) {
     return std::to_string(count) + " " + std::string(what) + (count == 1 ? "" : "s");
 }
 
@@ -64,19 +67,82 @@ std::string sum_words(const MaterialLine& line, double can_l) {
     return words;
 }
 
-void lines(Ui& ui, const Session& session, Column& column, const std::vector<MaterialLine>& all,
-           bool house) {
-    const double can_l = session.house().can_l;
-    for (const MaterialLine& line : all) {
+/// "0.6 can × $8 = $4.80"
+std::string price_words(const house::House& house, const MaterialLine& line) {
+    const std::string_view unit = line.row->pack > 0                     ? line.row->pack_name
+                                  : line.row->measure == Measure::litres ? "l"
+                                                                         : "m";
+    const double price = house::unit_price(house, *line.row);
+    return "\n" + put("%.3g ", house::bought(line, house.can_l)) + std::string(unit) + " × " +
+           house.currency + put("%.4g", price) + " = " +
+           cents(house::line_price(house, line), trade_of(house));
+}
+
+/// Of what a price is told: "can", "ft", "m", "ft³"; and how many of what the file has are in it.
+struct Sold {
+    std::string_view unit;
+    double size = 1;
+};
+
+Sold sold(const house::MaterialRow& row, Units units) {
+    if (row.pack > 0) return {row.pack_name};
+    const bool us = units == Units::us;
+    if (row.measure == Measure::litres) return us ? Sold{"ft³", 28.316847} : Sold{"l"};
+    return us ? Sold{"ft", 0.3048} : Sold{"m"};
+}
+
+/// The house's own price of a material; emptied, the usual one counts again.
+void unit_price(Ui& ui, Session& session, Column& column, const house::MaterialRow& row) {
+    const house::House& h = session.house();
+    const Sold unit = sold(row, ui.units);
+    const std::string usual = put("%.2f", row.price * unit.size);
+    const double price = house::unit_price(h, row);
+    const std::string own = price == row.price ? "" : put("%.2f", price * unit.size);
+    const auto typed = typed_field(
+        ui, "sheet.price." + std::string(row.key), column.take(entry_height_px, 0),
+        {std::string(row.name) + ", a " + std::string(unit.unit), own, h.currency, usual});
+    if (!typed || *typed == own) return;
+    const bool none = typed->find_first_not_of(' ') == std::string::npos;
+    const auto value =
+        none ? std::optional(row.price * unit.size) : parse(Quantity::number, *typed, ui.units);
+    if (!value || *value < 0 || *value / unit.size > house::max_unit_price) return;
+    house::House next = h;
+    house::set_unit_price(next, row, none ? row.price : *value / unit.size);
+    session.edit(std::move(next));
+}
+
+/// Amounts with their money; for the house also the prices they are reckoned with.
+void lines(Ui& ui, Session& session, Column& column, const std::vector<MaterialLine>& all,
+           const ShownCosts& costs, bool house) {
+    const house::House h = session.house(); // a typed price changes it
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const MaterialLine& line = all[i];
         std::string id = (house ? "sheet.all." : "sheet.need.") + std::string(line.row->key);
         if (house && line.size_m > 0) id += put(".%.0f", 1000 * line.size_m);
-        column.row(id, material_name(line, ui.units), material_amount(line, can_l, house, ui.units),
-                   ui.theme.ink,
+        column.row(id, material_name(line, ui.units),
+                   material_words(h, line, costs.lines[i], house), ui.theme.ink,
                    {house ? "sheet.all" : "sheet.need", Shown::today, house ? "House: " : ""});
         if (ui.why && ui.why->asks(id))
-            ui.why->tell(house ? sum_words(line, can_l)
-                               : in_units(need_words(line, can_l), ui.units));
+            ui.why->tell(
+                (house ? sum_words(line, h.can_l) : in_units(need_words(line, h.can_l), ui.units)) +
+                price_words(h, line));
+        const bool first = i == 0 || all[i - 1].row != line.row;
+        if (house && first) unit_price(ui, session, column, *line.row);
     }
+}
+
+/// What the remedy's estimate holds beyond what is measured out.
+void rest_price(Ui& ui, Session& session, Column& column, const house::MaterialCost& cost) {
+    const std::string shown = put("%.0f", cost.rest);
+    const auto typed = typed_field(ui, "sheet.rest", column.take(entry_height_px, 0),
+                                   {rest_of_material, shown, session.house().currency, ""});
+    const auto value =
+        typed && *typed != shown ? parse(Quantity::number, *typed, ui.units) : std::nullopt;
+    if (!value || *value < 0 || cost.usual + *value > house::max_material_cost) return;
+    house::House next = session.house();
+    house::OpeningRecord& record = next.openings[static_cast<std::size_t>(next.selected)];
+    record.remedies[static_cast<std::size_t>(record.chosen)].material_cost = cost.usual + *value;
+    session.edit(std::move(next));
 }
 
 } // namespace
@@ -88,7 +154,7 @@ std::string material_amount(const MaterialLine& line, double can_l, bool all, Un
     if (packs && !all && row.measure == Measure::litres)
         return put("%.1f ", line.need / (can ? can_l : row.pack)) + std::string(row.pack_name) +
                "s";
-    if (packs) return plural(packs, row.pack_name);
+    if (packs) return counted(packs, row.pack_name);
     return row.measure == Measure::litres ? volume(line.need, units) : length_up(line.need, units);
 }
 
@@ -98,45 +164,82 @@ std::string material_name(const MaterialLine& line, Units units) {
     return name;
 }
 
+double ShownCosts::material() const {
+    return std::accumulate(lines.begin(), lines.end(), rest);
+}
+
+ShownCosts shown_costs(const house::House& house, const std::vector<MaterialLine>& lines,
+                       double rest, double labour) {
+    ShownCosts shown;
+    for (const MaterialLine& line : lines)
+        shown.lines.push_back(house::line_price(house, line));
+    shown.lines.insert(shown.lines.end(), {rest, labour});
+    const double sum = std::accumulate(shown.lines.begin(), shown.lines.end(), 0.0);
+    shown.lines = adding_up(std::move(shown.lines), shown_money(sum) < 10 ? 0.1 : 1);
+    shown.labour = shown.lines.back();
+    shown.lines.pop_back();
+    shown.rest = shown.lines.back();
+    shown.lines.pop_back();
+    return shown;
+}
+
+std::string material_words(const house::House& house, const MaterialLine& line, double shown,
+                           bool all) {
+    const bool little = shown <= 0 && house::line_price(house, line) > 0;
+    const Trade trade = trade_of(house);
+    return material_amount(line, house.can_l, all, house.units) + ", " +
+           (little ? "under " + format_money(1, trade) : format_money(shown, trade));
+}
+
 void sheet_work(Ui& ui, Session& session, Column& column, const house::Sheet& s) {
     column.heading("sheet.work", "Work: " + session.remedy_name());
-    lines(ui, session, column, s.materials, false);
+    const Trade trade = trade_of(session.house());
+    const ShownCosts costs = shown_costs(session.house(), s.materials, s.cost.rest, s.labour);
+    lines(ui, session, column, s.materials, costs, false);
     if (s.materials.empty())
         column.sentence("sheet.nothing", "Material", "It takes no material that is measured out.",
                         ui.theme.soft);
-    const std::string& currency = session.house().currency;
-    column.row("sheet.labour", put("Labor, %.1f hours", s.hours), format_money(s.labour, currency),
-               ui.theme.ink, {"sheet.work"});
-    column.row("sheet.material", "Material", format_money(s.material_cost, currency), ui.theme.ink,
+    if (session.has_remedy()) rest_price(ui, session, column, s.cost);
+    column.row("sheet.material", "Material", format_money(costs.material(), trade), ui.theme.ink,
                {"sheet.work"});
-    column.row("sheet.total", "Together, an estimate", format_money(s.total(), currency),
+    column.row("sheet.labour", put("Labor, %.1f hours", s.hours), format_money(costs.labour, trade),
+               ui.theme.ink, {"sheet.work"});
+    column.row("sheet.total", "Together, an estimate", format_money(s.total(), trade),
                ui.theme.lever, {"sheet.work"});
     column.space(14);
 }
 
 void sheet_house(Ui& ui, Session& session, Column& column) {
-    const house::House& h = session.house();
+    const house::House h = session.house(); // a typed price changes it
     const house::HouseTotal t = house::house_total(h);
-    column.heading("sheet.house", "House: " + plural(t.openings, "opening") + " with a remedy");
+    const Trade trade = trade_of(h);
+    const ShownCosts costs = shown_costs(h, t.lines, t.rest, t.labour);
+    column.heading("sheet.house", "House: " + counted(t.openings, "opening") + " with a remedy");
     if (t.measured < t.openings)
         column.sentence("sheet.house.measured", "Measured",
                         "All measures are there for " + std::to_string(t.measured) + " of " +
                             std::to_string(t.openings) + ".",
                         ui.theme.worse);
-    lines(ui, session, column, t.lines, true);
-    column.row("sheet.house.labour", put("Labor, %.1f hours", t.hours),
-               format_money(t.labour, h.currency), ui.theme.ink,
-               {"sheet.house", Shown::today, "House: "});
-    column.row("sheet.house.material", "Material", format_money(t.material_cost, h.currency),
-               ui.theme.ink, {"sheet.house", Shown::today, "House: "});
-    column.row("sheet.house.total", "Together, an estimate", format_money(t.total(), h.currency),
-               ui.theme.lever, {"sheet.house", Shown::today, "House: "});
+    lines(ui, session, column, t.lines, costs, true);
+    const About about{"sheet.house", Shown::today, "House: "};
+    const auto row = [&](const char* id, const std::string& name, double amount, ImU32 ink) {
+        column.row(id, name, format_money(amount, trade), ink, about);
+    };
+    row("sheet.house.rest", rest_of_material, costs.rest, ui.theme.ink);
+    row("sheet.house.material", "Material", costs.material(), ui.theme.ink);
+    row("sheet.house.labour", put("Labor, %.1f hours", t.hours), costs.labour, ui.theme.ink);
+    row("sheet.house.total", "Together, an estimate", t.total(), ui.theme.lever);
+    column.sentence("sheet.house.prices", "What it is reckoned with",
+                    "Money by what is used; cans and cartridges are bought whole. Faint prices "
+                    "are usual ones in the United States, estimates: type yours.",
+                    ui.theme.soft);
     if (ui.why)
-        for (const char* id : {"sheet.house.labour", "sheet.house.material", "sheet.house.total"})
+        for (const char* id : {"sheet.house.rest", "sheet.house.labour", "sheet.house.material",
+                               "sheet.house.total"})
             if (ui.why->asks(id))
                 ui.why->tell(put("all openings: %.1f hours × ", t.hours) +
-                             format_money(h.hour, h.currency) + " + material " +
-                             format_money(t.material_cost, h.currency));
+                             format_money(h.hour, trade) + " + material " +
+                             format_money(t.material_cost, trade));
     column.space(6);
     house_number(ui, session, column, "house.hour",
                  {"Price of an hour of work", put("%g", h.hour), h.currency, ""},

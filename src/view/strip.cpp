@@ -42,7 +42,7 @@ std::string humidity(double max_rh) {
 std::array<Figure, 5> figures(const Session& s, Units units) {
     const auto& a = s.today_result();
     const auto& b = s.remedy_result();
-    const std::string& currency = s.house().currency;
+    const Trade trade = trade_of(s.house());
     const auto& fa = a.glass.faces_c;
     const std::size_t ia = 2 * opening::glazing_stack(s.today().opening).pane_count - 1;
     const std::size_t ib =
@@ -63,7 +63,7 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
          format_u(a.u_window_w_m2k, units), format_u(b.u_window_w_m2k, units), u_unit(units),
          judge(a.u_window_w_m2k, b.u_window_w_m2k, 0.01, false)},
         {"strip.cost", "year_cost", "Lost a year", "Heat lost", "Heat lost, this opening",
-         format_money(a.year_cost, currency), format_money(b.year_cost, currency), "a year",
+         format_money(a.year_cost, trade), format_money(b.year_cost, trade), "a year",
          judge(a.year_cost, b.year_cost, 0.5, false)},
     }};
     all[4].more = ", " + format_percent(b.year_air_share) + " by air";
@@ -102,7 +102,7 @@ void tell_moved(Ui& ui, const Session& s, Box box, std::array<Figure, 5>& all, S
         all[i].way = judge(m.before[i], m.now[i], visible[i], i == 0 || i == 2);
         if (all[i].way == 0 || all[i].asked) continue;
         all[i].moved = (change > 0 ? "+" : "−") +
-                       figure_difference(figure, change, ui.units, s.house().currency);
+                       figure_difference(figure, change, ui.units, trade_of(s.house()));
         if (i == 3) all[i].moved.resize(all[i].moved.find(u_unit(ui.units)) - 3); // and thin space
         all[i].moved += all[i].way > 0 ? " better" : " worse";
         words += (words.empty() ? "" : "; ") + all[i].full + " " + all[i].moved;

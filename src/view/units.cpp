@@ -141,7 +141,24 @@ std::optional<double> read_number(const char* text, const char** end) {
     return value;
 }
 
-std::string plain(std::string text) {
+/// Thousands as they are shown: "1,391" is more than a thousand to readers of US units, and a
+/// little more than one to others, who set them apart by a space.
+void ungroup(std::string& text, Units units) {
+    const std::string_view apart = units == Units::us ? "," : thin_space;
+    const auto digit = [&text](std::size_t at) {
+        return at < text.size() && text[at] >= '0' && text[at] <= '9';
+    };
+    for (std::size_t at = text.find(apart); at != std::string::npos;
+         at = text.find(apart, at + 1)) {
+        const std::size_t next = at + apart.size();
+        if (at > 0 && digit(at - 1) && digit(next) && digit(next + 1) && digit(next + 2) &&
+            !digit(next + 3))
+            text.erase(at, apart.size());
+    }
+}
+
+std::string plain(std::string text, Units units) {
+    ungroup(text, units);
     auto replace = [&text](const char* from, const char* to) {
         for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from))
             text.replace(at, std::strlen(from), to);
@@ -205,13 +222,13 @@ std::string format_bare(Quantity quantity, double si, Units units) {
 }
 
 std::string format(Quantity quantity, double si, Units units) {
-    const std::string bare = typeset(format_bare(quantity, si, units));
+    const std::string bare = grouped(format_bare(quantity, si, units), units);
     const char* sign = unit_sign(quantity, units);
     return *sign ? bare + thin_space + sign : bare;
 }
 
 std::optional<double> parse(Quantity quantity, const std::string& typed, Units units) {
-    const std::string text = plain(typed);
+    const std::string text = plain(typed, units);
     const char* rest = nullptr;
     const std::size_t start = text.find_first_not_of(' ');
     if (start == std::string::npos) return {};
@@ -274,8 +291,8 @@ const char* flux_unit(Units units) {
 
 std::string format_heat(double w, Units units) {
     constexpr double btu_h_w = 0.2930711; // W in 1 Btu/h
-    return units == Units::us ? typeset(fixed(w / btu_h_w, 0, false)) + thin_space + "Btu/h"
-                              : typeset(fixed(w, 0, false)) + thin_space + "W";
+    return units == Units::us ? grouped(fixed(w / btu_h_w, 0, false), units) + thin_space + "Btu/h"
+                              : grouped(fixed(w, 0, false), units) + thin_space + "W";
 }
 
 std::string format_area(double m2, Units units) {
@@ -314,8 +331,7 @@ double flow_display(double m3_s, Units units) {
 
 std::string format_flow(double m3_s, Units units) {
     const double shown = flow_display(m3_s, units);
-    return typeset(fixed(shown, std::fabs(shown) < 9.95 ? 1 : 0, false)) + thin_space +
-           flow_unit(units);
+    return grouped(fixed(shown, 1, false), units) + thin_space + flow_unit(units);
 }
 
 const char* flow_unit(Units units) {
@@ -324,8 +340,8 @@ const char* flow_unit(Units units) {
 
 std::string format_watts(double w, Units units) {
     constexpr double btu_h_w = 0.29307107; // 1 Btu/h in W
-    return units == Units::us ? typeset(fixed(w / btu_h_w, 0, false)) + thin_space + "Btu/h"
-                              : typeset(fixed(w, 0, false)) + thin_space + "W";
+    return units == Units::us ? grouped(fixed(w / btu_h_w, 0, false), units) + thin_space + "Btu/h"
+                              : grouped(fixed(w, 0, false), units) + thin_space + "W";
 }
 
 std::string format_pascal(double pa) {
@@ -335,18 +351,31 @@ std::string format_pascal(double pa) {
 std::string format_mass(double kg, Units units) {
     constexpr double pound_kg = 0.45359237; // exact
     const double shown = units == Units::us ? kg / pound_kg : kg;
-    return typeset(fixed(shown, 0, false)) + thin_space + (units == Units::us ? "lb" : "kg");
+    return grouped(fixed(shown, 0, false), units) + thin_space + (units == Units::us ? "lb" : "kg");
 }
 
-/// From ten on whole; below to ten cents.
-double shown_money(double amount) {
-    return std::fabs(amount) < 9.95 ? std::round(amount * 10) / 10 : std::round(amount);
+std::string all_grouped(std::string_view words, Units units) {
+    constexpr std::size_t group = 3;
+    const char* apart = units == Units::us ? "," : thin_space;
+    const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+    std::string out;
+    for (std::size_t i = 0; i < words.size();) {
+        std::size_t end = i;
+        while (end < words.size() && digit(words[end]))
+            ++end;
+        const bool decimals = i > 0 && (words[i - 1] == '.' || words[i - 1] == ',');
+        for (std::size_t at = i; at < end; ++at) {
+            if (at > i && (end - at) % group == 0 && !decimals) out += apart;
+            out += words[at];
+        }
+        if (end == i) out += words[end++];
+        i = end;
+    }
+    return out;
 }
 
-std::string format_money(double amount, const std::string& currency) {
-    const double shown = shown_money(amount);
-    const std::string size = fixed(std::fabs(shown), shown == std::round(shown) ? 0 : 2, false);
-    return (shown < 0 ? minus_sign : "") + currency + size;
+std::string grouped(std::string number, Units units) {
+    return typeset(all_grouped(number, units));
 }
 
 std::string typeset(std::string text) {

@@ -53,11 +53,15 @@ const char* speed_unit(Units units);
 std::string format_watts(double w, Units units); ///< heat: Btu/h or W
 std::string format_pascal(double pa);
 std::string format_mass(double kg, Units units); ///< of carbon: lb or kg
-double shown_money(double amount);               ///< rounded as it is shown, for sums
-std::string format_money(double amount, const std::string& currency);
 
 /// A sentence whose K, m, mm, m/s and W/m²K are turned into the reader's units.
 std::string in_units(std::string_view sentence, Units units);
+
+/// A number's thousands set apart as readers of these units expect, "1,391", with a real minus
+/// sign. For what is read: not for what is typed, nor for files.
+std::string grouped(std::string number, Units units);
+/// The same of every number in a sentence.
+std::string all_grouped(std::string_view words, Units units);
 
 /// Real minus sign, thin spaces: what printf's output needs before it is shown.
 std::string typeset(std::string text);

@@ -45,7 +45,7 @@ bool may_matter(const opening::Field& field, std::string_view key) {
 
 } // namespace
 
-double try_step(const opening::Field& field, Units units) {
+double try_step(const opening::Field& field, Units units, const Trade& trade) {
     switch (field.quantity) {
     case Quantity::choice:
     case Quantity::yes_no:
@@ -53,6 +53,9 @@ double try_step(const opening::Field& field, Units units) {
         return 0;
     case Quantity::temperature_c:
         return units == Units::us ? try_f / 1.8 : try_c;
+    case Quantity::price_per_kwh:
+        if (price_step(trade) > 0) return price_step(trade) / trade.fuel_kwh;
+        [[fallthrough]];
     default:
         return step_si(field, units);
     }
@@ -146,7 +149,7 @@ double Why::figure_of(const opening::Case& changed, const opening::Case& c,
 
 /// Tries the next half step of a lever, or goes on with it; false when all are done.
 bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
-                   const assess::Figure& figure, Units units) {
+                   const assess::Figure& figure, Units units, const Trade& trade) {
     const auto all = opening::fields();
     if (!base_) {
         base_ = figure_of(c, c, now, figure);
@@ -154,7 +157,7 @@ bool Why::try_next(const opening::Case& c, const assess::Assessment& now,
     }
     for (; next_ < 2 * all.size(); ++next_) {
         const opening::Field& field = all[next_ / 2];
-        const double step = try_step(field, units);
+        const double step = try_step(field, units, trade);
         if (step <= 0 || !applies(field, c) || !may_matter(field, figure.key)) continue;
         const bool up = next_ % 2 == 0;
         const double wanted = field.get(c) + (up ? step : -step);
@@ -194,7 +197,8 @@ void Why::compute(Ui& ui, const Session& session) {
         return;
     }
     const auto started = std::chrono::steady_clock::now();
-    while (try_next(c, now, figure, ui.units))
+    const Trade trade = trade_of(session.house());
+    while (try_next(c, now, figure, ui.units, trade))
         if (!quick && std::chrono::steady_clock::now() - started > frame_share) break;
     if (next_ < 2 * opening::fields().size()) {
         ui.wishes.another_frame = true;
@@ -203,7 +207,7 @@ void Why::compute(Ui& ui, const Session& session) {
     drafts_.reset();
     std::sort(effects_.begin(), effects_.end(), larger);
     const auto too_small = [&](const Effect& e) {
-        const std::string told = figure_difference(figure, size_of(e), ui.units, "");
+        const std::string told = figure_difference(figure, size_of(e), ui.units, trade);
         const std::string digits = told.substr(0, told.find("\xE2\x80\x89")); // up to the unit
         return digits.find_first_of("123456789") == std::string::npos ||
                size_of(e) < worth_showing * size_of(effects_[0]);

@@ -58,9 +58,9 @@ class Why {
     double figure_of(const opening::Case& changed, const opening::Case& c,
                      const assess::Assessment& now, const assess::Figure& figure);
     bool try_next(const opening::Case& c, const assess::Assessment& now,
-                  const assess::Figure& figure, Units units);
+                  const assess::Figure& figure, Units units, const Trade& trade);
     float body(Ui& ui, Session& session, Box box, float y);
-    float dependence(Ui& ui, const std::string& currency, Box box, float y);
+    float dependence(Ui& ui, const Trade& trade, Box box, float y);
     float parts(Ui& ui, const Session& session, Box box, float y);
     float head(Ui& ui, const Session& session, Box in, float top);
     bool find_number(const Ui& ui, const Session& session);
@@ -99,7 +99,7 @@ std::string page_formula(std::string_view key, const Session& session, Shown of,
 
 /// The formula with its actual values; empty where it is a solution that no line can hold.
 std::string why_formula(std::string_view key, const opening::Case& c, const assess::Assessment& a,
-                        Units units, const std::string& currency);
+                        Units units, const Trade& trade);
 
 /// The figure of a changed case without solving sections; empty when that needs one.
 std::optional<double> quick_figure(const assess::Figure& figure, const opening::Case& changed,
@@ -111,6 +111,6 @@ double section_figure(const assess::Figure& figure, const opening::Case& changed
                       const assess::Assessment& now, assess::Assessor& drafts);
 
 /// The step by which a lever is tried: small, and round in the reader's units. 0 for choices.
-double try_step(const opening::Field& field, Units units);
+double try_step(const opening::Field& field, Units units, const Trade& trade = {});
 
 } // namespace shimlight::view

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The card itself.
 #include "view/column.hpp"
+#include "view/lever.hpp"
 #include "view/why.hpp"
 
 #include <algorithm>
@@ -29,18 +30,18 @@ float section(Ui& ui, const char* id, const char* caption, const std::string& wo
 }
 
 /// "+5 °F": a lever's step.
-std::string step_text(const Effect& e, bool up, Units units) {
+std::string step_text(const Effect& e, bool up, Units units, const Trade& trade) {
     const std::string size =
         e.field->quantity == Quantity::temperature_c
             ? format(Quantity::number, units == Units::us ? e.step * 1.8 : e.step, units) + " " +
                   unit_sign(Quantity::temperature_c, units)
-            : format(e.field->quantity, e.step, units);
+            : value_text(*e.field, e.step, units, trade);
     return (up ? "+" : "−") + size;
 }
 
 std::string signed_text(const assess::Figure& figure, double change, Units units,
-                        const std::string& currency) {
-    std::string size = figure_difference(figure, change, units, currency);
+                        const Trade& trade) {
+    std::string size = figure_difference(figure, change, units, trade);
     // The long unit of U stands with the value.
     if (figure.kind == assess::FigureKind::u_w_m2k)
         size.resize(size.find(u_unit(units)) - 3); // and its thin space
@@ -57,7 +58,7 @@ std::string of_text(const std::string& id) {
 } // namespace
 
 /// What it depends on most: each lever with its step and what that does.
-float Why::dependence(Ui& ui, const std::string& currency, Box box, float y) {
+float Why::dependence(Ui& ui, const Trade& trade, Box box, float y) {
     const assess::Figure* found = tried_figure(key_);
     if (!found) return y;
     const assess::Figure& figure = *found;
@@ -88,8 +89,8 @@ float Why::dependence(Ui& ui, const std::string& currency, Box box, float y) {
             const double change = up ? e.up : e.down;
             if (!std::isfinite(change)) continue;
             if (!told.empty()) told += ";  ";
-            told +=
-                step_text(e, up, ui.units) + ": " + signed_text(figure, change, ui.units, currency);
+            told += step_text(e, up, ui.units, trade) + ": " +
+                    signed_text(figure, change, ui.units, trade);
         }
         const std::string name(e.field->label);
         text(ui, fonts.strong, {box.x, y}, ui.theme.ink, name);
@@ -113,7 +114,7 @@ float Why::parts(Ui& ui, const Session& session, Box box, float y) {
         const assess::Figure& part = *assess::find_figure(keys.substr(from, to - from));
         const double value = part.read(session.shown_case(of), session.result(of));
         column.row("why.part." + std::string(part.key), part.name,
-                   figure_text(part, value, ui.units, session.house().currency), ui.theme.ink,
+                   figure_text(part, value, ui.units, trade_of(session.house())), ui.theme.ink,
                    {part.key, of});
         from = to + 1;
     }
@@ -123,10 +124,10 @@ float Why::parts(Ui& ui, const Session& session, Box box, float y) {
 /// All that scrolls; the y below it.
 float Why::body(Ui& ui, Session& session, Box box, float y) {
     const CardText& card = card_text(key_);
-    const std::string& currency = session.house().currency;
+    const Trade trade = trade_of(session.house());
     const auto formula = [&](Shown of) {
         std::string words =
-            why_formula(key_, session.shown_case(of), session.result(of), ui.units, currency);
+            why_formula(key_, session.shown_case(of), session.result(of), ui.units, trade);
         return words.empty() ? page_formula(key_, session, of, ui.units) : words;
     };
     std::string words = told_;
@@ -139,7 +140,7 @@ float Why::body(Ui& ui, Session& session, Box box, float y) {
     y = section(ui, "why.what", "What it is", in_units(card.what, ui.units), box, y);
     y = section(ui, "why.formula", "How it comes about", words, box, y);
     y = parts(ui, session, box, y);
-    y = dependence(ui, currency, box, y) + gap_px;
+    y = dependence(ui, trade, box, y) + gap_px;
     y = section(ui, "why.source", "Method", std::string(card.source), box, y);
     return section(ui, "why.range", "How far to trust it", in_units(card.range, ui.units) + ends_,
                    box, y);
@@ -169,7 +170,7 @@ bool Why::find_number(const Ui& ui, const Session& session) {
     if (figure) name_ = figure->name;
     if (!found && figure)
         value_ = figure_text(*figure, figure->read(session.shown_case(of_), session.result(of_)),
-                             ui.units, session.house().currency);
+                             ui.units, trade_of(session.house()));
     if (found || figure) return true;
     return ui.mirror.nodes().empty();
 }

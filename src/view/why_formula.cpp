@@ -96,9 +96,8 @@ std::string wet_above(const Case& c, const Assessment& a) {
         physics::saturation_pressure_pa(c.room.air_c), assess::place_and_cut(*coldest).c_str());
 }
 
-std::string year_cost(const Case& c, const Assessment& a, const std::string& currency) {
-    return put("%.0f kWh ÷ %.2f × %s%.4g a kWh", a.year_kwh, c.running.efficiency, currency.c_str(),
-               c.running.price_per_kwh);
+std::string year_cost(const Case& c, const Assessment& a, const Trade& trade) {
+    return heat_cost_words(a.year_kwh, c.running.efficiency, c.running.price_per_kwh, trade);
 }
 
 /// In the cut where it is coldest, which may not be the one on the screen.
@@ -153,10 +152,8 @@ std::string of_seat(std::string_view key, const Assessment& a) {
     return {};
 }
 
-} // namespace
-
-std::string why_formula(std::string_view key, const Case& c, const Assessment& a, Units u,
-                        const std::string& currency) {
+std::string formula(std::string_view key, const Case& c, const Assessment& a, Units u,
+                    const Trade& trade) {
     const assess::Figure* figure = assess::find_figure(key);
     const double value = figure ? figure->read(c, a) : 0;
     const double k = c.room.air_c - c.weather.outside_c;
@@ -165,7 +162,7 @@ std::string why_formula(std::string_view key, const Case& c, const Assessment& a
     if (key == "wet_above") return wet_above(c, a);
     if (key == "u_window") return u_window(c, a, u);
     if (key == "u_centre") return u_centre(c, a, u);
-    if (key == "year_cost") return year_cost(c, a, currency);
+    if (key == "year_cost") return year_cost(c, a, trade);
     if (key == "dew_point") return dew_point(c);
     if (key == "shim_flow" || key == "sash_flow" || key == "pressure") return flow(a);
     if (key == "shgc")
@@ -178,13 +175,21 @@ std::string why_formula(std::string_view key, const Case& c, const Assessment& a
                    a.u_installed_w_m2k, opening_area(c), k);
     if (key == "year_kwh" && !a.year)
         return put("24 h × %.0f K·day × %.2f W/K ÷ 1000", c.running.heating_degree_days_k,
-                   a.year_kwh / c.running.heating_degree_days_k / 0.024);
+                   a.year_kwh / c.running.heating_degree_days_k / 0.024) +
+               (trade.heat_kwh > 1 ? put(" ÷ %.0f kWh a million Btu", trade.heat_kwh) : "");
     if (key.substr(0, 5) == "part." && key != "part.storm") return part(c, a, value, u);
     if (key == "u_installed" && c.weather.sky == opening::Sky::cloudy && k > 0)
         return put("heat ÷ area ÷ (room − outdoors) = %.1f ÷ %.3f ÷ %.2f (SI)", a.heat_w,
                    opening_area(c), k);
     if (key == "stack" || key == "wind") return driving(key, c);
     return of_seat(key, a);
+}
+
+} // namespace
+
+std::string why_formula(std::string_view key, const Case& c, const Assessment& a, Units u,
+                        const Trade& trade) {
+    return all_grouped(formula(key, c, a, u, trade), u);
 }
 
 } // namespace shimlight::view

@@ -145,9 +145,9 @@ std::string path(std::string_view key, const Case& c, const assess::Assessment& 
 std::string of_sheet(std::string_view key, const Session& session, Shown of, Units u) {
     if (key != "sheet.work") return sheet_formula(key, session, of, u);
     const house::Sheet s = house::sheet(session.house(), session.record());
-    const std::string& currency = session.house().currency;
-    return put("%.2f hours × ", s.hours) + format_money(session.house().hour, currency) +
-           " + material " + format_money(s.material_cost, currency);
+    const Trade trade = trade_of(session.house());
+    return put("%.2f hours × ", s.hours) + format_money(session.house().hour, trade) +
+           " + material " + format_money(s.material_cost, trade);
 }
 
 } // namespace

@@ -20,7 +20,7 @@ NUMBER = re.compile(r"i(?:32|64)\.const (\d+)|offset=(\d+)")
 CUSTOM, CODE, DATA = 0, 10, 11
 SOURCES = Path(__file__).resolve().parents[2] / "src"
 FAR_FILES = ("assess/find_out_rows.cpp", "assess/proof.cpp", "assess/part_reading.cpp", "house/cautions.cpp",
-             "house/materials.cpp", "house/observations.cpp", "house/order.cpp", "house/fuels.cpp",
+             "house/materials.cpp", "house/observations.cpp", "house/order.cpp",
              "view/why_cards.cpp", "view/why_pages.cpp", "view/why_formula.cpp", "view/house_bill*.cpp",
              "view/survey.cpp", "view/sheet*.cpp", "view/report*.cpp", "view/remedies_help.cpp")
 LITERAL = r'"(?:[^"\\\n]|\\.)*"'

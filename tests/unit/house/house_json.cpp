@@ -106,6 +106,20 @@ TEST_CASE("A house comes back from its file exactly") {
     }
 }
 
+TEST_CASE("A fuel and own prices are in the file once somebody has said them") {
+    House house = demo_house();
+    CHECK(to_json(house).find("fuel\"") == std::string::npos);
+    house.fuel = 2;
+    house.unit_prices = {{"sealant", 9.25}};
+    const Result<Opened> back = from_json(to_json(house));
+    REQUIRE(ok(back));
+    CHECK(value(back).house.fuel == 2);
+    REQUIRE(value(back).house.unit_prices.size() == 1);
+    CHECK(value(back).house.unit_prices[0].price == 9.25);
+    CHECK(!ok(from_json(R"({"kind":"shimlight-house","version":1,"fuel":"peat"})")));
+    CHECK(!ok(from_json(R"({"kind":"shimlight-house","version":1,"unit_prices":{"foam":-1}})")));
+}
+
 TEST_CASE("The file has every field of the field table once, under its scope") {
     const Result<Json> tree = parse_tree(to_json(demo_house()));
     REQUIRE(ok(tree));

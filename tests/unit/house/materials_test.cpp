@@ -130,3 +130,58 @@ TEST_CASE("materials: each row stands once, with words for its formula") {
             CHECK(rows[i].key != rows[j].key);
     }
 }
+
+TEST_CASE("materials: usual prices leave what the remedies' estimates say") {
+    for (const opening::ReadyRemedy& ready : opening::ready_remedies()) {
+        CAPTURE(ready.key);
+        for (const double size : {0.6, 1.0, 1.6}) {
+            House house = with(std::string(ready.key));
+            OpeningRecord& record = house.openings[0];
+            record.today.width_m *= size;
+            record.today.height_m *= size;
+            record.remedies = {opening::make_remedy(ready.key, today_case(house, record))};
+            const MaterialCost cost = material_cost(house, record, record.remedies[0]);
+            CHECK(cost.sum() == doctest::Approx(record.remedies[0].material_cost));
+            CHECK(cost.lines == cost.usual);
+            CHECK(priced(house, record, record.remedies[0]).material_cost ==
+                  doctest::Approx(record.remedies[0].material_cost));
+        }
+    }
+}
+
+TEST_CASE("materials: the house's own prices count in lines, remedies, plans and sums") {
+    House house = with("weatherstrip");
+    const MaterialRow* strip = nullptr;
+    for (const MaterialRow& row : material_rows())
+        if (row.key == "strip") strip = &row;
+    REQUIRE(strip);
+    const OpeningRecord& record = house.openings[0];
+    const opening::Remedy& remedy = record.remedies[0];
+    const double before = house_total(house).material_cost;
+    set_unit_price(house, *strip, strip->price + 10);
+    const double more = 10 * need(lines(house), "strip");
+    CHECK(more > 50);
+    CHECK(priced(house, record, remedy).material_cost ==
+          doctest::Approx(remedy.material_cost + more));
+    CHECK(house_total(house).material_cost == doctest::Approx(before + more));
+    const Result<Opened> back = from_json(to_json(house));
+    REQUIRE(ok(back));
+    CHECK(value(back).notes.empty());
+    CHECK(unit_price(value(back).house, *strip) == strip->price + 10);
+    // No price yet is not a price of material alone.
+    opening::Remedy unpriced = remedy;
+    unpriced.hours = unpriced.material_cost = 0;
+    CHECK(priced(house, record, unpriced).material_cost == 0);
+    const opening::Case today = today_case(house, record);
+    const assess::Assessment now = assess::assess(today, section::Accuracy::draft);
+    double last = 0;
+    for (const assess::Plan& plan : plans(house, record, {today, now})) {
+        CHECK(plan.price >= last);
+        last = plan.price;
+        if (plan.remedy.key == "weatherstrip" &&
+            plan.remedy.changes.size() == remedy.changes.size())
+            CHECK(plan.price > assess::price_of(plan.remedy, assess::usual_hour) + 50);
+    }
+    set_unit_price(house, *strip, strip->price);
+    CHECK(house.unit_prices.empty());
+}

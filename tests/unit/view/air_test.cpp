@@ -56,6 +56,32 @@ TEST_CASE("the air's numbers are the assessment's") {
     CHECK(says(value_of(stage, "air.heat.today"), format_percent(today_answer().air_share)));
 }
 
+TEST_CASE("parts of the leak and of its drive add up as they are printed") {
+    house::House h = house::demo_house();
+    for (const double wind_m_s : {2.0, 4.1, 6.3, 9.7}) {
+        h.weather.wind_m_s = wind_m_s;
+        Stage stage(wide, h);
+        stage.press("view.air");
+        REQUIRE(stage.rest());
+        const auto number = [&](const char* id, const char* after = "") {
+            const std::string words = value_of(stage, id);
+            const std::size_t at = words.find(after);
+            REQUIRE(at != std::string::npos);
+            return std::strtod(words.c_str() + at + std::string(after).size(), nullptr);
+        };
+        const double sash = number("air.sash.today"), shim = number("air.shim.today");
+        CHECK(number("air.left.today.0") == doctest::Approx(sash + shim).epsilon(1e-9));
+        CHECK(number("air.left.today.0", "sash ") == sash);
+        CHECK(number("air.left.today.0", "shim space ") == shim);
+        const auto pa = [&](const char* id) {
+            const bool out = value_of(stage, id).find("outwards") != std::string::npos;
+            return (out ? -1 : 1) * number(id);
+        };
+        CHECK(pa("air.total.today") ==
+              doctest::Approx(pa("air.stack.today") + pa("air.wind.today")).epsilon(1e-9));
+    }
+}
+
 TEST_CASE("what is left of the leak is each measure's own leak") {
     Desk desk;
     const auto left = leaks_left(desk.session);

@@ -2,11 +2,13 @@
 // The screen Bill by its mirror: its sums are the year's, its ranges those of the draws, its list
 // goes by price, and it rests.
 #include "house/bill.hpp"
+#include "opening/climate.hpp"
 #include "stage/stage.hpp"
 #include "view/bill_words.hpp"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 
@@ -26,7 +28,9 @@ house::House with_place() {
 double number_after(const std::string& words, const std::string& sign) {
     const auto at = words.find(sign);
     REQUIRE(at != std::string::npos);
-    return std::strtod(words.c_str() + at + sign.size(), nullptr);
+    std::string number = words.substr(at + sign.size());
+    if (number.size() > 5 && number[1] == ',') number.erase(1, 1); // "1,391"
+    return std::strtod(number.c_str(), nullptr);
 }
 
 std::vector<const MirrorNode*> measures(const stage::Stage& stage) {
@@ -49,23 +53,26 @@ TEST_CASE("bill: the year's sums and the money are the functions' own") {
     const assess::Assessment today = assess::assess(house::today_case(h, record)),
                              then = assess::assess(house::remedy_case(h, record));
     REQUIRE(today.year);
+    const view::Trade trade = view::trade_of(h);
+    CHECK(trade.heat_unit == "million Btu");
     const auto kwh = [&](double assess::MonthHeat::*part) {
-        return view::whole(today.year->total.*part) + " → " + view::whole(then.year->total.*part) +
-               " kWh";
+        return view::heat_number(today.year->total.*part, trade) + " → " +
+               view::heat_number(then.year->total.*part, trade) + " million Btu";
     };
     CHECK(stage.node("bill.heat")->value == kwh(&assess::MonthHeat::heating_kwh));
     CHECK(stage.node("bill.leakage")->value == kwh(&assess::MonthHeat::leakage_kwh));
     CHECK(stage.node("bill.useful")->value == kwh(&assess::MonthHeat::useful_gain_kwh));
     CHECK(stage.node("bill.cool")->value == kwh(&assess::MonthHeat::cooling_kwh));
     CHECK(stage.node("bill.heating")
-              ->value.find("Jan " + view::whole(today.year->months[0].heating_kwh) + " to " +
-                           view::whole(then.year->months[0].heating_kwh)) != std::string::npos);
+              ->value.find("Jan " + view::heat_number(today.year->months[0].heating_kwh, trade) +
+                           " to " + view::heat_number(then.year->months[0].heating_kwh, trade)) !=
+          std::string::npos);
     const house::MoneyInput in =
         house::bill_input({h.running, house::likely_fuel(h.running), today, then,
                            *house::chosen_remedy(record), assess::usual_hour, false});
     const house::Money money = house::money(in);
     CHECK(stage.node("bill.saving")->value ==
-          view::between_money(money.saving_per_year, h.currency));
+          view::between_money(money.saving_per_year, view::trade_of(h)));
     CHECK(stage.node("bill.payback")->value == view::between_years(money.payback_years));
     CHECK(stage.node("bill.verdict")->value == house::payback_sentence(money, in.life_years));
     // The months' saving at the present price is what the strip shows as cost.
@@ -108,6 +115,10 @@ TEST_CASE("bill: a fuel sets price and heater in one step") {
         CHECK(now.price_per_kwh ==
               doctest::Approx(house::usual_price_per_kwh(house::fuels()[fuel])));
         CHECK(stage.node("bill.fuel")->now == static_cast<double>(fuel));
+        CHECK(stage.screen().house().fuel == static_cast<int>(fuel));
+        const MirrorNode* price = stage.node("lever.running.price_per_kwh");
+        CHECK(price->value ==
+              view::format_price(now.price_per_kwh, view::trade_of(stage.screen().house())));
         stage.press("menu.undo");
         CHECK(stage.screen().house().running.efficiency == before.efficiency);
         CHECK(stage.screen().house().running.price_per_kwh == before.price_per_kwh);
@@ -118,6 +129,90 @@ TEST_CASE("bill: a fuel sets price and heater in one step") {
         running.efficiency = house::fuels()[i].efficiency;
         CHECK(house::likely_fuel(running) == i);
     }
+}
+
+TEST_CASE(
+    "bill: the price of gas is told, stepped, slid and typed by the therm, and kept by the kWh") {
+    stage::Stage stage({360, 640});
+    stage.press("view.bill");
+    const double therm_kwh = house::fuels()[0].kwh_per_unit;
+    const auto kept = [&] { return stage.screen().house().running.price_per_kwh * therm_kwh; };
+    const auto node = [&](const char* end) {
+        return stage.node("lever.running.price_per_kwh" + std::string(end));
+    };
+    CHECK(node("")->value == "$1.76\u2009per therm");
+    CHECK(node(".typed")->value == "1.76");
+    CHECK(node(".typed")->help == "per therm");
+    CHECK(node("")->step == doctest::Approx(0.05));
+    CHECK(node("")->now == doctest::Approx(kept()));
+    stage.press("lever.running.price_per_kwh.more");
+    CHECK(kept() == doctest::Approx(1.8));
+    stage.press("lever.running.price_per_kwh.less");
+    CHECK(kept() == doctest::Approx(1.75));
+    stage.set_number("lever.running.price_per_kwh", 2.5);
+    CHECK(kept() == doctest::Approx(2.5));
+    stage.type("lever.running.price_per_kwh.typed", "$3.07 per therm");
+    CHECK(kept() == doctest::Approx(3.07));
+    CHECK(node("")->value == "$3.07\u2009per therm");
+    // However dear, and whatever the heater: it is gas until somebody says another fuel.
+    stage.type("lever.running.efficiency.typed", "2.7");
+    stage.type("lever.running.price_per_kwh.typed", "4.5");
+    CHECK(stage.screen().house().fuel == 0);
+    CHECK(node("")->value == "$4.50\u2009per therm");
+}
+
+TEST_CASE("bill: in °C price and heat are told by the kWh") {
+    house::House si = house::demo_house();
+    si.units = house::Units::si;
+    stage::Stage metric({360, 640}, si);
+    metric.press("view.bill");
+    CHECK(metric.node("lever.running.price_per_kwh")->value == "$0.060\u2009per kWh");
+    CHECK(metric.node("bill.heat")->value.find("kWh") != std::string::npos);
+}
+
+TEST_CASE("bill: a warmer room is paid for in the whole house") {
+    for (const int place : {0, boston}) {
+        house::House h = with_place();
+        h.running.climate = place;
+        auto& record = h.openings[0];
+        const opening::Case c = house::today_case(h, record);
+        record.remedies = {opening::make_remedy("warmer_room", c)};
+        record.chosen = 0;
+        const double warmer_k = house::remedy_case(h, record).room.air_c - c.room.air_c;
+        CHECK(warmer_k > 0.9);
+        stage::Stage stage({768, 1024}, h);
+        stage.press("view.bill");
+        const double kwh = house::warmer_house_kwh(c, assess::assess(c), warmer_k);
+        const double cost = kwh / h.running.efficiency * h.running.price_per_kwh;
+        CHECK(stage.node("bill.warmer")->value.find(view::format_money(cost, view::trade_of(h))) !=
+              std::string::npos);
+        // Counted: of this window its own year, of the house the rest.
+        const std::string saving = stage.node("bill.saving")->value;
+        CHECK(saving.find("between −$") == 0);
+        CHECK(number_after(saving, "−$") > cost);
+        CHECK(number_after(saving, "and −$") < cost);
+    }
+}
+
+TEST_CASE("bill: what a kelvin takes by degree days is near what the house of each climate takes") {
+    opening::Case c;
+    c.running.climate = boston;
+    const assess::Assessment a = assess::assess(c, section::Accuracy::draft);
+    double least = 10, most = 0;
+    for (std::size_t i = 0; i < opening::climate_count(); ++i) {
+        const double days = opening::heating_degree_days_k(opening::climate_at(i), 18.3);
+        if (days < 1500) continue; // hardly heated
+        c.running.climate = static_cast<int>(i) + 1;
+        const double by_climate = house::warmer_house_kwh(c, a, 1);
+        c.running.climate = 0;
+        c.running.heating_degree_days_k = days;
+        const double ratio = house::warmer_house_kwh(c, a, 1) / by_climate;
+        INFO(opening::climate_name(i), ": ", days, " K·day, ", by_climate, " kWh, ratio ", ratio);
+        CHECK(std::fabs(ratio - 1) < 0.25);
+        least = std::min(least, ratio);
+        most = std::max(most, ratio);
+    }
+    MESSAGE("by degree days over by climate: ", least, " to ", most);
 }
 
 TEST_CASE("bill: measures go by price, and the first that solves the draft is marked") {
@@ -203,9 +298,9 @@ TEST_CASE("bill: on the screen at three sizes, rows do not overlap") {
 }
 
 TEST_CASE("bill: ranges in words") {
-    CHECK(view::between_money({8, 10, 20}, "$") == "between $8 and $20");
-    CHECK(view::between_money({-3, 10, 20}, "$").find("between −$3") == 0);
-    CHECK(view::between_money({12, 12, 12}, "$") == "about $12");
+    CHECK(view::between_money({8, 10, 20}, {"$"}) == "between $8 and $20");
+    CHECK(view::between_money({-3, 10, 20}, {"$"}).find("between −$3") == 0);
+    CHECK(view::between_money({12, 12, 12}, {"$"}) == "about $12");
     CHECK(view::between_years({9, 12, INFINITY}) == "9 years to never");
     CHECK(view::between_years({INFINITY, INFINITY, INFINITY}) == "never");
     CHECK(view::between_years({9, 12, 20}) == "between 9 and 20 years");

@@ -40,11 +40,14 @@ void add_numbers(const std::string& text, Numbers& numbers) {
     }
 }
 
-/// A bare number within a chart: a mark of its scale, which the mirror tells by the curves' ends.
+/// A bare number within a chart: a mark of its scale, which the mirror tells by the curves'
+/// ends or month by month.
 bool is_mark(const DrawnText& text, const view::Mirror& mirror) {
-    if (text.words.find_first_not_of("−0123456789.") != std::string::npos) return false;
+    if (text.words.find_first_not_of("−0123456789.,") != std::string::npos) return false;
     for (const MirrorNode& n : mirror.nodes()) {
-        const bool chart = n.id.find(".chart.") != std::string::npos;
+        const bool months = n.role == Role::image && (n.id.find(".heating") != std::string::npos ||
+                                                      n.id.find(".cooling") != std::string::npos);
+        const bool chart = months || n.id.find(".chart.") != std::string::npos;
         const view::MirrorRect& r = n.rect;
         if (chart && text.x0_px >= r.x && text.x1_px <= r.x + r.w && text.y0_px >= r.y &&
             text.y1_px <= r.y + r.h)

@@ -6,6 +6,7 @@
 #include "view/bill_words.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <cstdlib>
 
@@ -24,8 +25,14 @@ house::House two_openings() {
     return h;
 }
 
+/// Also "1,391" and "1 391".
 double number_at(const std::string& words, std::size_t at) {
-    return std::strtod(words.c_str() + at, nullptr);
+    std::string number = words.substr(at, 12);
+    for (const std::string apart : {",", " "})
+        if (number.size() > 4 && number.compare(1, apart.size(), apart) == 0 &&
+            std::isdigit(number[1 + apart.size()]))
+            number.erase(1, apart.size());
+    return std::strtod(number.c_str(), nullptr);
 }
 
 /// "43 → 25 of 100": both.
@@ -87,6 +94,7 @@ void check_sum(Stage& stage, const std::string& id, std::size_t openings) {
 TEST_CASE("whole house: totals are the sums of the openings' own numbers") {
     house::House h = two_openings();
     h.running.climate = boston;
+    h.units = house::Units::si; // whole kWh
     Stage stage(wide, h);
     stage.press("view.bill");
     const std::string alone = value_of(stage, "bill.heat");
@@ -139,7 +147,7 @@ void check_chosen(const Stage& stage) {
     for (std::size_t n = 0; n < cards.size(); ++n) {
         const opening::Remedy* chosen = house::chosen_remedy(now.openings[n]);
         CHECK(cards[n]->name.find(chosen ? chosen->name + ", $" : "As it is") != std::string::npos);
-        if (chosen) price += assess::price_of(*chosen, now.hour);
+        if (chosen) price += view::shown_money(assess::price_of(*chosen, now.hour));
     }
     const MirrorNode* told = stage.node("bill.house.price");
     CHECK((told ? money_in(told->value) : 0) == doctest::Approx(std::round(price)).epsilon(1e-3));

@@ -269,7 +269,7 @@ TEST_CASE("lessons: the explanation tells the computed numbers in the reader's u
         const assess::Figure& figure = *assess::find_figure(key);
         const double value = figures.of[0][static_cast<std::size_t>(&figure - all.data())];
         CHECK(value_of(stage, "lesson.answer")
-                  .find(view::figure_text(figure, value, view::Units::us, "$")) !=
+                  .find(view::figure_text(figure, value, view::Units::us, {"$"})) !=
               std::string::npos);
     }
 }

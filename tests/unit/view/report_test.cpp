@@ -107,7 +107,9 @@ TEST_CASE("report: prices of the openings make the price together") {
         if (block.manner != "openings sums") continue;
         for (const Block::Row& row : block.rows) {
             const std::size_t at = row[2].find('$');
-            const long price = at == std::string::npos ? 0 : std::stol(row[2].substr(at + 1));
+            std::string words = row[2].substr(at == std::string::npos ? row[2].size() : at + 1);
+            words.erase(std::remove(words.begin(), words.end(), ','), words.end()); // "1,391"
+            const long price = words.empty() ? 0 : std::stol(words);
             if (row[0] == "Together")
                 together = price;
             else

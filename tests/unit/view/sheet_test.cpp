@@ -4,11 +4,13 @@
 #include "house/cautions.hpp"
 #include "house/sheet.hpp"
 #include "screens.hpp"
-#include "view/units.hpp"
+#include "view/trade.hpp"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 using namespace shimlight;
 using house::Entry;
@@ -72,23 +74,74 @@ TEST_CASE("sheet: order, glass and money are the model's, in both units") {
         CHECK(value("sheet.glass_remedy") ==
               view::format_area(s.remedy.glass_m2, units) + " (today's " +
                   view::format_percent(s.remedy.glass_m2 / s.today.glass_m2 - 1) + ")");
-        CHECK(value("sheet.total") == view::format_money(s.total(), h.currency));
+        CHECK(value("sheet.total") == view::format_money(s.total(), view::trade_of(h)));
         const house::HouseTotal t = house::house_total(h);
-        CHECK(value("sheet.house.total") == view::format_money(t.total(), h.currency));
+        CHECK(value("sheet.house.total") == view::format_money(t.total(), view::trade_of(h)));
         for (const house::MaterialLine& line : s.materials) {
             const view::MirrorNode* node = stage.node("sheet.need." + std::string(line.row->key));
             REQUIRE(node);
             if (line.row->key == "foam") {
                 char cans[24];
                 std::snprintf(cans, sizeof cans, "%.1f cans", line.need / h.can_l);
-                CHECK(node->value == cans);
+                CHECK(node->value.find(cans + std::string(", $")) == 0);
             }
         }
         for (const house::MaterialLine& line : t.lines)
             if (line.row->key == "foam") {
                 const int n = house::packs(line, h.can_l);
-                CHECK(value("sheet.all.foam") == std::to_string(n) + (n == 1 ? " can" : " cans"));
+                CHECK(value("sheet.all.foam")
+                          .find(std::to_string(n) + (n == 1 ? " can, $" : " cans, $")) == 0);
             }
+    }
+}
+
+TEST_CASE(
+    "sheet: lines, all else and labor add up as printed; own prices change them and are kept") {
+    for (const Units units : {Units::us, Units::si}) {
+        house::House h = measured();
+        h.units = units;
+        stage::Stage stage(screens::wide, h);
+        stage.press("view.sheet");
+        const auto money = [&](const std::string& id) {
+            std::string words = screens::value_of(stage, id.c_str());
+            words.erase(0, words.rfind('$') + 1);
+            words.erase(std::remove(words.begin(), words.end(), ','), words.end()); // "1,391"
+            if (const std::size_t at = words.find("\u2009"); at != std::string::npos)
+                words.erase(at, 3);
+            return std::strtod(words.c_str(), nullptr);
+        };
+        const auto check_sums = [&] {
+            const house::House& now = stage.screen().house();
+            const house::Sheet s = house::sheet(now, now.openings[0]);
+            double lines = std::strtod(screens::value_of(stage, "sheet.rest").c_str(), nullptr);
+            for (const house::MaterialLine& line : s.materials)
+                lines += money("sheet.need." + std::string(line.row->key));
+            CHECK(std::fabs(money("sheet.material") - lines) <= 1); // typed: rounded for itself
+            CHECK(money("sheet.total") == money("sheet.material") + money("sheet.labour"));
+            CHECK(money("sheet.house.total") ==
+                  money("sheet.house.material") + money("sheet.house.labour"));
+            return s;
+        };
+        const house::Sheet before = check_sums();
+        CHECK(before.material_cost == doctest::Approx(h.openings[0].remedies[0].material_cost));
+        double foam_cans = 0;
+        for (const house::MaterialLine& line : before.materials)
+            if (line.row->key == "foam") foam_cans = house::bought(line, h.can_l);
+        REQUIRE(foam_cans > 0);
+        stage.type("sheet.price.foam", "28");
+        const house::Sheet dearer = check_sums();
+        CHECK(dearer.material_cost == doctest::Approx(before.material_cost + 20 * foam_cans));
+        CHECK(dearer.cost.rest == doctest::Approx(before.cost.rest));
+        stage.type("sheet.price.foam", ""); // back to the usual one
+        CHECK(check_sums().material_cost == doctest::Approx(before.material_cost));
+        stage.type("sheet.rest", "500");
+        CHECK(check_sums().cost.rest == doctest::Approx(500));
+        // The Bill reckons with the same.
+        stage.press("view.bill");
+        const house::House& now = stage.screen().house();
+        const double total = house::sheet(now, now.openings[0]).total();
+        CHECK(screens::value_of(stage, "bill.price") ==
+              view::format_money(total, view::trade_of(now)));
     }
 }
 

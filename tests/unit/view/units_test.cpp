@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "view/units.hpp"
 
+#include "house/fuels.hpp"
+#include "view/trade.hpp"
+
 #include <doctest/doctest.h>
 
 #include <random>
@@ -34,9 +37,9 @@ TEST_CASE("temperatures are shown in the reader's unit with a real minus sign") 
 
 TEST_CASE("air, heat and pressure are shown in the trade's units") {
     CHECK(ascii(format_flow(0.00047194745, Units::us)) == "1.0 cfm"); // 1 ft³/min, exact
-    CHECK(ascii(format_flow(-0.01, Units::si)) == "-36 m³/h");
-    CHECK(ascii(format_watts(1000, Units::us)) == "3412 Btu/h");
-    CHECK(ascii(format_watts(1000, Units::si)) == "1000 W");
+    CHECK(ascii(format_flow(-0.01, Units::si)) == "-36.0 m³/h");
+    CHECK(ascii(format_watts(1000, Units::us)) == "3,412 Btu/h");
+    CHECK(ascii(format_watts(1000, Units::si)) == "1 000 W");
     CHECK(ascii(format_kelvin(2, Units::us)) == "3.6 °F"); // a difference: without the 32
     CHECK(ascii(format_kelvin(12, Units::si)) == "12 K");
     CHECK(ascii(format_pascal(-1.26)) == "-1.3 Pa");
@@ -44,15 +47,62 @@ TEST_CASE("air, heat and pressure are shown in the trade's units") {
 }
 
 TEST_CASE("money has two decimals or none, carbon the reader's unit") {
-    CHECK(format_money(1.4, "$") == "$1.40");
-    CHECK(format_money(9, "$") == "$9");
-    CHECK(format_money(8.98, "$") == "$9");
-    CHECK(format_money(171.4, "€") == "€171");
-    CHECK(ascii(format_money(-2.26, "$")) == "-$2.30");
+    CHECK(format_money(1.4, {"$"}) == "$1.40");
+    CHECK(format_money(9, {"$"}) == "$9");
+    CHECK(format_money(8.98, {"$"}) == "$9");
+    CHECK(format_money(171.4, {"€"}) == "€171");
+    CHECK(ascii(format_money(-2.26, {"$"})) == "-$2.30");
     for (const double amount : {0.04, 1.4, 5.96, 9.97, 10.4, 171.49})
-        CHECK(format_money(shown_money(amount), "$") == format_money(amount, "$"));
+        CHECK(format_money(shown_money(amount), {"$"}) == format_money(amount, {"$"}));
     CHECK(ascii(format_mass(100, Units::us)) == "220 lb"); // 0.45359237 kg, exact
     CHECK(ascii(format_mass(100, Units::si)) == "100 kg");
+}
+
+TEST_CASE("thousands are set apart as the reader's units have it, and read back so") {
+    const Trade us{"$"}, si{"€", Units::si};
+    CHECK(format_money(1391, us) == "$1,391");
+    CHECK(format_money(999.4, us) == "$999");
+    CHECK(format_money(1234567, us) == "$1,234,567");
+    CHECK(ascii(format_money(-1391, si)) == "-€1 391");
+    CHECK(grouped("1391.25", Units::us) == "1,391.25");
+    CHECK(all_grouped("0.12345 of 2340 Pa, 999, 12345", Units::us) ==
+          "0.12345 of 2,340 Pa, 999, 12,345");
+    CHECK(format_bare(Quantity::degree_days_k, 3900, Units::us) == "7020"); // to be typed
+    CHECK(ascii(format(Quantity::degree_days_k, 3900, Units::us)) == "7,020 °F·day");
+    CHECK(*parse(Quantity::number, "1,391", Units::us) == 1391);
+    CHECK(*parse(Quantity::number, "1,25", Units::us) == 1.25);
+    CHECK(*parse(Quantity::number, "1,391", Units::si) == doctest::Approx(1.391));
+    CHECK(*parse(Quantity::number, format(Quantity::count, 1391, Units::si), Units::si) == 1391);
+}
+
+TEST_CASE("fuel and heat are told in the trade's units, in SI by the kWh") {
+    shimlight::house::House house;
+    for (const shimlight::house::Fuel& fuel : shimlight::house::fuels()) {
+        house.fuel = static_cast<int>(&fuel - shimlight::house::fuels().data());
+        house.units = Units::us;
+        const Trade us = trade_of(house);
+        CHECK(us.fuel_unit == fuel.unit);
+        CHECK(us.fuel_kwh == fuel.kwh_per_unit);
+        CHECK(us.heat_unit == (fuel.unit == "kWh" ? "kWh" : "million Btu"));
+        house.units = Units::si;
+        CHECK(trade_of(house).fuel_unit == "kWh");
+        CHECK(trade_of(house).heat_unit == "kWh");
+    }
+    house.units = Units::us;
+    house.fuel = 0;
+    const Trade gas = trade_of(house);
+    CHECK(ascii(format_price(0.06, gas)) == "$1.76 per therm"); // 29.31 kWh each
+    CHECK(price_number(0.06, gas) == "1.76");
+    // 3412 Btu a kWh, and 0.1 million Btu a therm.
+    CHECK(ascii(format_energy(1182, gas)) == "4.03 million Btu");
+    CHECK(gas.fuel_kwh / gas.heat_kwh == doctest::Approx(0.1));
+    house.fuel = 1;
+    CHECK(ascii(format_price(0.1, trade_of(house))) == "$2.68 per gallon");
+    house.fuel = 3;
+    CHECK(ascii(format_price(0.16, trade_of(house))) == "$0.160 per kWh");
+    CHECK(ascii(format_energy(1182, trade_of(house))) == "1,182 kWh");
+    house.units = Units::si;
+    CHECK(ascii(format_price(0.06, trade_of(house))) == "$0.060 per kWh");
 }
 
 TEST_CASE("lengths are shown as a tape shows them") {
