@@ -10,8 +10,8 @@ set(CMAKE_CXX_LINKER_LAUNCHER ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodej
 set(CMAKE_CXX_FLAGS_RELEASE "-DNDEBUG")
 set(in_section $<STREQUAL:$<TARGET_PROPERTY:NAME>,section>)
 add_compile_options("$<$<CONFIG:Release>:$<IF:${in_section},-O2;-fno-unroll-loops;-msimd128,-Oz>>")
-foreach(name attempt cavity cavity_states contour estimate flux_lines gmres grid heat_flow isotherms
-    painting_change solve stream validation)
+foreach(name attempt cavity cavity_states cells contour estimate flux_lines gmres grid heat_flow isotherms
+    painting_change recovery size_field solve stream validation)
   set_source_files_properties(src/section/${name}.cpp PROPERTIES
     COMPILE_OPTIONS $<$<CONFIG:Release>:-Oz>)
 endforeach()

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Rules without a mark were seen as published or quoted; retold: in another's words; from memory:
-// to be looked up before it counts.
+// Rules: read means seen as published or quoted; retold, in another's words; from memory means to
+// be looked up before it counts.
 #include "house/cautions.hpp"
 
 #include <algorithm>
@@ -75,7 +75,7 @@ constexpr CautionRow rows[] = {
      "sanding "
      "or open flame, children away. Replacing a window is never minor repair; beyond that, up to "
      "6 ft² (0.56 m²) a room inside and 20 ft² (1.9 m²) outside may be.",
-     "US 40 CFR 745 subpart E, with 745.83; 16 CFR 1303, in force from 1978",
+     "US 40 CFR 745 subpart E, with 745.83; 16 CFR 1303, in force from 1978 (read)",
      [](const SiteFacts& f) { return both(when(f.disturbs_paint), built_before(f, lead_before)); },
      Entry::year_built},
     {"asbestos", "Asbestos",
@@ -83,7 +83,7 @@ constexpr CautionRow rows[] = {
      "are cut, ground or broken.",
      "US 29 CFR 1926.1101, which presumes it in insulation and surfacing up to 1980 and takes "
      "nothing "
-     "else for clean; 40 CFR 61 subpart M, not for a single small home: 60 FR 38725",
+     "else for clean (read); 40 CFR 61 subpart M, not for a single small home: 60 FR 38725 (read)",
      [](const SiteFacts& f) {
          return both(when(f.method == Method::glass || f.method == Method::insert ||
                           f.method == Method::full_frame),
@@ -93,22 +93,22 @@ constexpr CautionRow rows[] = {
     {"glass_low", "Safety glass: large and low",
      "A pane of more than 9 ft² (0.84 m²) that begins less than 18 in (46 cm) above the floor and "
      "ends more than 36 in (91 cm) above it, where people walk by, is a place for safety glass.",
-     "IRC R308.4.3, IRC 2015; safety glass: ANSI Z97.1, by which 16 CFR 1201 tests",
+     "IRC R308.4.3, IRC 2015 (read); safety glass: ANSI Z97.1, by which 16 CFR 1201 tests (read)",
      large_low_glass},
     {"glass_door", "Safety glass: beside a door",
      "Glass within 24 in (61 cm) of a door that begins less than 60 in (152 cm) above the floor is "
      "a place for safety glass.",
-     "IRC R308.4.2, IRC 2015; safety glass: ANSI Z97.1, by which 16 CFR 1201 tests",
+     "IRC R308.4.2, IRC 2015 (read); safety glass: ANSI Z97.1, by which 16 CFR 1201 tests (read)",
      [](const SiteFacts& f) { return reached(f, f.near_door); }, Entry::near_door},
     {"glass_bath", "Safety glass: beside a bath",
      "Glass beside a bath or shower that begins less than 60 in (152 cm) above its floor is a "
      "place for safety glass.",
-     "IRC R308.4, wet places (list of 2006)",
+     "IRC R308.4, wet places (list of 2006, read)",
      [](const SiteFacts& f) { return reached(f, f.near_bath); }, Entry::near_bath},
     {"glass_stairs", "Safety glass: beside stairs",
      "Glass within 36 in (91 cm) of stairs that begins less than 60 in (152 cm) above them is a "
      "place for safety glass.",
-     "IRC R308.4, stairs (list of 2006)",
+     "IRC R308.4, stairs (list of 2006, read)",
      [](const SiteFacts& f) { return reached(f, f.near_stairs); }, Entry::near_stairs},
     {"way_out", "Escape window",
      "A bedroom's or basement's window may be the way out of a fire. Published: 5.7 ft² (0.53 m²) "
@@ -117,17 +117,17 @@ constexpr CautionRow rows[] = {
      "least measures together are not enough. A replacement of the largest size that fits the "
      "frame "
      "may be exempt.",
-     "IRC R310, replacement: R310.2.5 of 2015", sleeping, Entry::bedroom},
+     "IRC R310, replacement: R310.2.5 of 2015 (read)", sleeping, Entry::bedroom},
     {"way_blocked", "Escape window, closed off",
      "A storm panel, panel or film before a bedroom's sash closes a way out: it must open or come "
      "away from inside without tools.",
-     "IRC R310", [](const SiteFacts& f) { return both(when(f.blocks_way), sleeping(f)); },
+     "IRC R310 (read)", [](const SiteFacts& f) { return both(when(f.blocks_way), sleeping(f)); },
      Entry::bedroom},
     {"fall_child", "Falls from the window",
      "A sill less than 24 in (61 cm) above the floor with more than 72 in (183 cm) to the ground "
      "outside: children fall. A limiter or guard that a grown person can release keeps the opening "
      "under 4 in (10 cm); replaced windows count too.",
-     "IRC R312.2, also for replacements (2015), ASTM F2090",
+     "IRC R312.2, also for replacements (2015), ASTM F2090 (read)",
      [](const SiteFacts& f) {
          return both(when(f.sill_m < low_sill_m), deeper_than(f, far_down_m));
      },
@@ -135,7 +135,7 @@ constexpr CautionRow rows[] = {
     {"fall_work", "Falls at work",
      "With the sash or unit out, this opening is an edge more than 6 ft (1.8 m) above the ground: "
      "guard it or tie off before it is opened.",
-     "US 29 CFR 1926.501(b)(1), 6 ft; (b)(14), openings with less than 39 in (99 cm) of "
+     "US 29 CFR 1926.501(b)(1), 6 ft (read); (b)(14), openings with less than 39 in (99 cm) of "
      "sill "
      "(from memory)",
      edge, Entry::ground_m},
@@ -143,28 +143,28 @@ constexpr CautionRow rows[] = {
      "Work outside above reach: ladder 1 out for 4 up, 3 ft (0.9 m) above where one steps off, "
      "never "
      "alone; a unit is not carried up a ladder by one person.",
-     "US 29 CFR 1926.1053(b)(1), 3 ft above the landing; (b)(5)(i), slope (as retold)",
+     "US 29 CFR 1926.1053(b)(1), 3 ft above the landing (read); (b)(5)(i), slope (retold)",
      high_outside, Entry::ground_m},
     {"wires", "Electricity",
      "Wires run beside and under windows: find them and switch them off before drilling, sawing or "
      "foaming; keep ladders away from wires overhead.",
-     "US 29 CFR 1926.416(a), wires looked for before work; 1926.1053(b)(12), rails that do "
-     "not conduct (as retold)",
+     "US 29 CFR 1926.416(a), wires looked for before work (read); 1926.1053(b)(12), rails that do "
+     "not conduct (retold)",
      [](const SiteFacts& f) { return both(when(f.any_work), f.near_wires); }, Entry::near_wires},
     {"foam", "Foam",
      "Wet foam and its vapor (MDI) can cause lasting asthma: fresh air, gloves, goggles, nobody "
      "sensitised in the room; the propellant burns: no flame, pilot lights out. Window foam of low "
      "pressure, little at a time, and try the sash before it cures: it can bow a frame.",
-     "US OSHA ceiling 0.02 ppm MDI, NIOSH 0.005 ppm over a shift; propellant: label (from "
+     "US OSHA ceiling 0.02 ppm MDI, NIOSH 0.005 ppm over a shift (read); propellant: label (from "
      "memory)",
      [](const SiteFacts& f) { return when(f.foams); }},
     {"lift", "Weight", "Two people lift this.",
-     "NIOSH lifting equation: 51 lb (23 kg) at best for one person",
+     "NIOSH lifting equation: 51 lb (23 kg) at best for one person (read)",
      [](const SiteFacts& f) { return when(f.weight_kg > lift_kg); }},
     {"broken", "Broken glass",
      "Old panes break when sashes come out: tape them, gloves and goggles, floor and garden swept "
      "after.",
-     "US 29 CFR 1926.102(a)(1), eyes; 1926.95, gloves (from memory)",
+     "US 29 CFR 1926.102(a)(1), eyes (read); 1926.95, gloves (from memory)",
      [](const SiteFacts& f) { return when(unit_out(f)); }},
     {"weights", "Sash weights",
      "Cut cords drop iron weights inside the wall, and old wires are often found in the pockets.",
@@ -178,11 +178,11 @@ constexpr CautionRow rows[] = {
      "A tighter house brings flue gas back sooner: fires and open-flued heaters want their own "
      "air, "
      "a working flue and an alarm for carbon monoxide.",
-     "IRC R315, alarms, also where work in an old house needs a permit (2012)",
+     "IRC R315, alarms, also where work in an old house needs a permit (2012, read)",
      [](const SiteFacts& f) { return when(f.tightens); }},
     {"cords", "Cords",
      "Cords of blinds and curtains strangle small children: cordless, or out of their reach.",
-     "ANSI/WCMA A100.1 (2022)", [](const SiteFacts& f) { return when(f.covered); }},
+     "ANSI/WCMA A100.1 (2022, read)", [](const SiteFacts& f) { return when(f.covered); }},
 };
 
 std::string area(double m2) {
@@ -256,6 +256,16 @@ void add_work(SiteFacts& f, const Job& work) {
 
 std::span<const CautionRow> caution_rows() {
     return rows;
+}
+
+std::string rule_in_print(const CautionRow& row) {
+    std::string words(row.rule);
+    for (const std::string_view mark : {" (read)", ", read"}) {
+        std::size_t at = 0;
+        while ((at = words.find(mark)) != std::string::npos)
+            words.erase(at, mark.size());
+    }
+    return words;
 }
 
 SiteFacts site_facts(const House& house, const OpeningRecord& record) {

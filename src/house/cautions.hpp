@@ -63,6 +63,9 @@ struct CautionRow {
 };
 std::span<const CautionRow> caution_rows();
 
+/// The rule as it is printed: of how it was learnt only what keeps it from counting.
+std::string rule_in_print(const CautionRow& row);
+
 /// Ends each: none is a ruling.
 inline constexpr std::string_view whose_word = " Check your local code; licensed practice decides.";
 

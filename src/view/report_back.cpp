@@ -314,7 +314,7 @@ void care(Writer& out, const ReportQuestion& q) {
     for (const house::Caution& one : house::cautions(q.session.house(), record))
         rows.push_back({one.words.substr(0, one.words.size() - house::whose_word.size()) +
                             std::string(house::check_word),
-                        std::string(one.row->rule)});
+                        house::rule_in_print(*one.row)});
     out.sentence("None of this is a ruling: licensed practice decides.", "warning");
     out.list(std::move(rows), "care");
 }

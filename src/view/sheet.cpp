@@ -113,7 +113,7 @@ void sheet_cautions(Ui& ui, Session& session, Column& column) {
         const std::string name = std::string(c.row->name) + (c.unknown ? " (not known yet)" : "");
         column.heading(id + ".name", name, 3);
         column.sentence(id, "Caution", c.words, ui.theme.ink);
-        column.sentence(id + ".rule", "Rule", std::string(c.row->rule) + ".", ui.theme.soft);
+        column.sentence(id + ".rule", "Rule", house::rule_in_print(*c.row) + ".", ui.theme.soft);
         column.space(4);
     }
     if (all.empty())

@@ -204,6 +204,10 @@ TEST_CASE("cautions: each names its rule, defers to local code, and rules nothin
                            row.rule.find("from memory") != std::string_view::npos ||
                            row.rule.find("Common practice") != std::string_view::npos;
         CHECK_MESSAGE(known, std::string(row.rule));
+        const std::string printed = rule_in_print(row);
+        CHECK(printed.find("read)") == std::string::npos);
+        CHECK((printed.find("from memory") == std::string::npos) ==
+              (row.rule.find("from memory") == std::string_view::npos));
     }
     SiteFacts f = harmless();
     for (const Step& s : steps)

@@ -94,7 +94,7 @@ TEST_CASE("report: a sheet for every opening and a page for the house") {
         for (const house::Caution& one : house::cautions(h, record)) {
             contains(all, one.words.substr(0, one.words.size() - house::whose_word.size()) +
                               std::string(house::check_word)); // with each, not once above
-            contains(all, std::string(one.row->rule));
+            contains(all, house::rule_in_print(*one.row));
         }
     }
     for (const char* wrong : {"nan", "inf ", "{0}", "{1}"})
