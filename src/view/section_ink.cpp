@@ -274,7 +274,8 @@ void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult&
     const auto label = [&](int k, const char* face) {
         const double c = glass.faces_c[static_cast<std::size_t>(k)];
         return face_label(ui, face_leader(cut, k, count, row_px, clear_px),
-                          format_temperature(c, ui.units), face + std::to_string(k + 1));
+                          format_temperature(c, ui.units),
+                          face ? face + std::to_string(k + 1) : "");
     };
     for (const char* const face : {"face ", ""}) { // the number alone where the word has no room
         labels.clear();
@@ -282,7 +283,7 @@ void draw_glass_faces(Ui& ui, const DrawnCut& cut, const physics::GlazingResult&
         for (int k = 0; k < count; ++k) {
             labels.push_back(label(k, face));
             // Nor does the word run into what another label points at.
-            if (placer.on_dot(labels.back().box)) labels.back() = label(k, "");
+            if (placer.on_dot(labels.back().box)) labels.back() = label(k, nullptr);
             const Box& box = labels.back().box;
             fits = fits && box.x >= area.x + 4 && box.right() <= area.right() - 4;
         }

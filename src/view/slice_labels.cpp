@@ -179,11 +179,13 @@ void Slice::draw_labels(Ui& ui, const Session& session, Shown of, Box area, Writ
         top = box.bottom();
     }
     add_callouts(ui, of, placer, how.roomy);
-    air_labels(ui, session, placer, plan(), of, top, area.bottom() - 20 - how.airs_px);
-    // How much of the glass's far end lies under the chips or beyond the picture's edge.
+    const float airs_y = area.bottom() - 20 - how.airs_px;
+    air_labels(ui, session, placer, plan(), of, top, airs_y);
+    // How much of the glass's far end lies under the chips or beside the airs' names.
     const float end = cut.placement.to_screen({0, cut.solved->cut.glass_centre_m}).y;
-    const float clear = position == Position::sill ? std::max(0.0f, area.y + 54 - end)
-                                                   : std::max(0.0f, end - (area.bottom() - 26));
+    const float clear = position == Position::sill
+                            ? std::max(0.0f, area.y + 54 - end)
+                            : std::max(0.0f, end - std::min(airs_y, area.bottom() - 26));
     draw_glass_faces(ui, cut, session.result(of).glass, placer, area, how.roomy,
                      plan() ? 0 : clear);
     if (how.legend) small_legend(ui, cut.scale, placer);
