@@ -23,6 +23,7 @@ namespace shimlight::assess {
 struct SolvedCut {
     opening::Cut cut;
     section::Field field;
+    double coldest_c = HUGE_VAL, warmest_c = -HUGE_VAL; ///< of all that is solid
 };
 
 /// Coldest place on one part of the inside surface, over all cuts solved.

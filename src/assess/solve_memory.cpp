@@ -2,6 +2,7 @@
 #include "assess/solve_memory.hpp"
 #include "assess/surfaces.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace shimlight::assess {
@@ -20,7 +21,7 @@ double inside_heat_w_m(const SolvedCut& solved) {
 
 /// The cut with its heat flows alone: a megabyte less.
 std::shared_ptr<const SolvedCut> without_temperatures(const SolvedCut& solved) {
-    SolvedCut slim{solved.cut, {}};
+    SolvedCut slim{solved.cut, {}, solved.coldest_c, solved.warmest_c};
     slim.field.heat_w_m = solved.field.heat_w_m;
     slim.field.streams = solved.field.streams;
     return std::make_shared<const SolvedCut>(std::move(slim));
@@ -141,7 +142,12 @@ void Slot::step(section::Accuracy accuracy) {
 void Slot::finish(Result<section::Field> result, section::Accuracy accuracy) {
     failed_ = !ok(result);
     if (failed_) return;
-    solved_ = std::make_shared<const SolvedCut>(SolvedCut{wanted_, std::move(value(result))});
+    SolvedCut solved{wanted_, std::move(value(result))};
+    for (const double c : solved.field.node_c) { // NaN where nothing is solid: neither is smaller
+        solved.coldest_c = std::min(solved.coldest_c, c);
+        solved.warmest_c = std::max(solved.warmest_c, c);
+    }
+    solved_ = std::make_shared<const SolvedCut>(std::move(solved));
     accuracy_ = accuracy;
     read_excess();
     if (!is_shown()) solved_ = without_temperatures(*solved_);

@@ -31,14 +31,6 @@ float fit_px_per_m(const section::Rect& solid, Box box, float label_px) {
                     box.h / static_cast<float>(solid.y1_m - solid.y0_m));
 }
 
-/// NaN where there is nothing solid: neither smaller nor larger.
-void reach(TemperatureScale& scale, const section::Field& field) {
-    for (const double c : field.node_c) {
-        scale.low_c = std::min(scale.low_c, c);
-        scale.high_c = std::max(scale.high_c, c);
-    }
-}
-
 } // namespace
 
 TemperatureScale scale_for(const Session& s) {
@@ -46,12 +38,13 @@ TemperatureScale scale_for(const Session& s) {
     TemperatureScale scale;
     scale.low_c = std::min(c.weather.outside_c, c.room.air_c);
     scale.high_c = std::max(c.weather.outside_c, c.room.air_c);
-    TemperatureScale reached = scale;
+    double coldest_c = scale.low_c - beyond_k, warmest_c = scale.high_c + beyond_k;
     for (const Shown of : {Shown::today, Shown::remedy})
-        for (const Solved& cut : s.result(of).cuts)
-            if (cut) reach(reached, cut->field);
-    if (reached.low_c < scale.low_c - beyond_k) scale.low_c = reached.low_c;
-    if (reached.high_c > scale.high_c + beyond_k) scale.high_c = reached.high_c;
+        for (const Solved& cut : s.result(of).cuts) {
+            if (!cut) continue;
+            if (cut->coldest_c < coldest_c) scale.low_c = coldest_c = cut->coldest_c;
+            if (cut->warmest_c > warmest_c) scale.high_c = warmest_c = cut->warmest_c;
+        }
     scale.low_c = std::min(scale.low_c, scale.high_c - least_span_k);
     scale.hinge_c = s.today_result().dew_point_c;
     return scale;
