@@ -4,7 +4,6 @@
 namespace shimlight::house {
 namespace {
 
-constexpr double kwh_per_btu = 1 / 3412.0; // EIA: 3412 Btu a kWh
 constexpr std::string_view eia = "EIA: heat contents 2012, carbon coefficients 2016";
 
 // United States' grid, kg a kWh: EIA about 0.86 lb in 2022 (from memory); single grids 0.02 to 0.9.

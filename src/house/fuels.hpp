@@ -8,6 +8,8 @@
 
 namespace shimlight::house {
 
+inline constexpr double kwh_per_btu = 1 / 3412.0; ///< EIA: 3412 Btu a kWh
+
 struct Fuel {
     std::string_view key;        ///< in the file
     std::string_view name, unit; ///< "natural gas", "therm"

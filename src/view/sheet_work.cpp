@@ -67,17 +67,6 @@ std::string sum_words(const MaterialLine& line, double can_l) {
     return words;
 }
 
-/// "0.6 can × $8 = $4.80"
-std::string price_words(const house::House& house, const MaterialLine& line) {
-    const std::string_view unit = line.row->pack > 0                     ? line.row->pack_name
-                                  : line.row->measure == Measure::litres ? "l"
-                                                                         : "m";
-    const double price = house::unit_price(house, *line.row);
-    return "\n" + put("%.3g ", house::bought(line, house.can_l)) + std::string(unit) + " × " +
-           house.currency + put("%.4g", price) + " = " +
-           cents(house::line_price(house, line), trade_of(house));
-}
-
 /// Of what a price is told: "can", "ft", "m", "ft³"; and how many of what the file has are in it.
 struct Sold {
     std::string_view unit;
@@ -89,6 +78,15 @@ Sold sold(const house::MaterialRow& row, Units units) {
     const bool us = units == Units::us;
     if (row.measure == Measure::litres) return us ? Sold{"ft³", 28.316847} : Sold{"l"};
     return us ? Sold{"ft", 0.3048} : Sold{"m"};
+}
+
+/// "0.6 can × $8 = $4.80"
+std::string price_words(const house::House& house, const MaterialLine& line) {
+    const Sold unit = sold(*line.row, house.units);
+    const double price = house::unit_price(house, *line.row) * unit.size;
+    return "\n" + put("%.3g ", house::bought(line, house.can_l) / unit.size) +
+           std::string(unit.unit) + " × " + house.currency + put("%.4g", price) + " = " +
+           cents(house::line_price(house, line), trade_of(house));
 }
 
 /// The house's own price of a material; emptied, the usual one counts again.

@@ -10,9 +10,7 @@
 namespace shimlight::view {
 namespace {
 
-constexpr double million_btu_kwh = 1e6 / 3412; // as fuels() has it
-constexpr double by_the_cord_kwh = 1000;       // a unit as large as that has no cents
-constexpr const char* thin_space = "\xE2\x80\x89";
+constexpr double by_the_cord_kwh = 1000; // a unit as large as that has no cents
 
 std::string fixed(double value, int digits) {
     char text[48];
@@ -29,13 +27,13 @@ Trade trade_of(const house::House& house) {
     trade.fuel_unit = fuel.unit;
     trade.fuel_kwh = fuel.kwh_per_unit;
     trade.heat_unit = "million Btu";
-    trade.heat_kwh = million_btu_kwh;
+    trade.heat_kwh = 1e6 * house::kwh_per_btu;
     return trade;
 }
 
 assess::AdviceStyle advice_style(const house::House& house) {
     const bool us = house.units == Units::us;
-    return {us, house.currency, us ? "," : thin_space};
+    return {us, house.currency, thousands_mark(house.units)};
 }
 
 /// From ten on whole; below to ten cents.

@@ -15,7 +15,6 @@ constexpr double mph_m_s = 0.44704;      // exact
 constexpr double btu_u_w_m2k = 5.678263; // 1 Btu/(h ft² °F) in W/(m² K)
 constexpr double btu_k_w_mk = 0.1442279; // 1 Btu in/(h ft² °F) in W/(m K)
 constexpr double sixteenth = 1.0 / 16;   // finest fraction of an inch that is shown
-constexpr const char* thin_space = "\xE2\x80\x89";
 constexpr const char* minus_sign = "\xE2\x88\x92";
 
 /// shown = si * factor + offset
@@ -144,7 +143,7 @@ std::optional<double> read_number(const char* text, const char** end) {
 /// Thousands as they are shown: "1,391" is more than a thousand to readers of US units, and a
 /// little more than one to others, who set them apart by a space.
 void ungroup(std::string& text, Units units) {
-    const std::string_view apart = units == Units::us ? "," : thin_space;
+    const std::string_view apart = thousands_mark(units);
     const auto digit = [&text](std::size_t at) {
         return at < text.size() && text[at] >= '0' && text[at] <= '9';
     };
@@ -356,7 +355,7 @@ std::string format_mass(double kg, Units units) {
 
 std::string all_grouped(std::string_view words, Units units) {
     constexpr std::size_t group = 3;
-    const char* apart = units == Units::us ? "," : thin_space;
+    const std::string_view apart = thousands_mark(units);
     const auto digit = [](char c) { return c >= '0' && c <= '9'; };
     std::string out;
     for (std::size_t i = 0; i < words.size();) {

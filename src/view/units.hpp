@@ -57,6 +57,12 @@ std::string format_mass(double kg, Units units); ///< of carbon: lb or kg
 /// A sentence whose K, m, mm, m/s and W/m²K are turned into the reader's units.
 std::string in_units(std::string_view sentence, Units units);
 
+inline constexpr const char* thin_space = "\xE2\x80\x89";
+/// What stands between thousands for readers of these units.
+inline std::string_view thousands_mark(Units units) {
+    return units == Units::us ? "," : thin_space;
+}
+
 /// A number's thousands set apart as readers of these units expect, "1,391", with a real minus
 /// sign. For what is read: not for what is typed, nor for files.
 std::string grouped(std::string number, Units units);
