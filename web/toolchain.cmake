@@ -11,7 +11,7 @@ set(CMAKE_CXX_FLAGS_RELEASE "-DNDEBUG")
 set(in_section $<STREQUAL:$<TARGET_PROPERTY:NAME>,section>)
 add_compile_options("$<$<CONFIG:Release>:$<IF:${in_section},-O2;-fno-unroll-loops;-msimd128,-Oz>>")
 foreach(name attempt cavity cavity_states cells contour estimate flux_lines gmres grid heat_flow isotherms
-    painting_change recovery size_field solve stream validation)
+    painting_change recovery refinement size_field solve stream surface validation)
   set_source_files_properties(src/section/${name}.cpp PROPERTIES
     COMPILE_OPTIONS $<$<CONFIG:Release>:-Oz>)
 endforeach()
