@@ -76,17 +76,12 @@ function upgrade({ result, transaction }, from) {
   };
 }
 
-/// Gives the database and whether it is a new one.
 function openDatabase() {
   const request = indexedDB.open("shimlight", 2);
-  let from = 2;
-  request.onupgradeneeded = (event) => {
-    from = event.oldVersion;
-    upgrade(request, from);
-  };
+  request.onupgradeneeded = ({ oldVersion }) => upgrade(request, oldVersion);
   return new Promise((resolve, reject) => {
     request.onblocked = () => reject(new Error("older"));
-    done(request).then((database) => resolve([database, from < 1]), reject);
+    done(request).then(resolve, reject);
   });
 }
 
@@ -129,25 +124,15 @@ export class Storage {
     remember("sessionStorage", OURS, house.id);
   }
 
+  /// A library without a house, not even one in the trash, is a first visit's, or the browser lost it,
+  /// or it was killed before a first house was kept or all had come back: the second copies tell.
   async open() {
     try {
-      const [database, made] = await openDatabase();
-      this.database = database;
-      if (made) this.back = await bringBack(database);
+      this.database = await openDatabase();
       this.database.onversionchange = () => this.database.close();
-      const transaction = this.database.transaction(["library", "texts", "settings"]);
-      const [theme, text, lessons, open] = await Promise.all(["theme", "text", "lessons", "open"]
-        .map((key) => done(transaction.objectStore("settings").get(key))));
-      this.theme = [0, 1, 2].includes(theme) ? theme : 0;
-      this.text = [0, 1, 2].includes(text) ? text : 0;
-      this.lessons = lessons & LESSONS; // what is no number counts as none
-      const houses = (await done(transaction.objectStore("library").getAll()))
-        .filter((house) => !house.deleted_at).sort((a, b) => b.kept_at - a.kept_at);
-      const house = houses.find(({ id }) => id === this.ours) ?? houses.find(({ id }) => id === open) ?? houses[0];
-      if (house) {
-        this.house = { id: house.id, rev: house.rev };
-        this.texts = await textsOf(transaction, house.id);
-        this.kept_at = house.kept_at;
+      if (!await this.read()) {
+        this.back = await bringBack(this.database);
+        if (this.back) await this.read();
       }
       const [, since, moves] = /^(\d+) (.*)$/s.exec(remembered("localStorage", MOVES)) ?? [];
       if (Number(since) === this.kept_at) this.moves = moves;
@@ -155,6 +140,25 @@ export class Storage {
       this.fault = error;
     }
     return this;
+  }
+
+  /// Settings and the house to start with. Gives how many houses there are.
+  async read() {
+    const transaction = this.database.transaction(["library", "texts", "settings"]);
+    const [theme, text, lessons, open] = await Promise.all(["theme", "text", "lessons", "open"]
+      .map((key) => done(transaction.objectStore("settings").get(key))));
+    this.theme = [0, 1, 2].includes(theme) ? theme : 0;
+    this.text = [0, 1, 2].includes(text) ? text : 0;
+    this.lessons = lessons & LESSONS; // what is no number counts as none
+    const all = await done(transaction.objectStore("library").getAll());
+    const houses = all.filter((house) => !house.deleted_at).sort((a, b) => b.kept_at - a.kept_at);
+    const house = houses.find(({ id }) => id === this.ours) ?? houses.find(({ id }) => id === open) ?? houses[0];
+    if (house) {
+      this.house = { id: house.id, rev: house.rev };
+      this.texts = await textsOf(transaction, house.id);
+      this.kept_at = house.kept_at;
+    }
+    return all.length;
   }
 
   /// None of the generations can be read: the damaged house stays as it is, the next is another.

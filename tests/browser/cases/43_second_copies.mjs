@@ -16,6 +16,18 @@ const dropDatabase = () => new Promise((done, failed) => {
   Object.assign(indexedDB.deleteDatabase("shimlight"), { onsuccess: () => done(), onerror: failed });
 });
 
+/** As after a kill between the copy and the transaction that goes with it. */
+async function emptyLibrary() {
+  const database = await new Promise((done, failed) => {
+    const request = indexedDB.open("shimlight");
+    Object.assign(request, { onsuccess: () => done(request.result), onerror: failed });
+  });
+  const transaction = database.transaction(["library", "texts", "settings"], "readwrite");
+  for (const name of transaction.objectStoreNames) transaction.objectStore(name).clear();
+  await new Promise((done, failed) => Object.assign(transaction, { oncomplete: done, onabort: failed }));
+  database.close();
+}
+
 export const cases = [
   {
     name: "houses of a database that the browser drops come back from their second copies",
@@ -40,6 +52,23 @@ export const cases = [
       await visit.reload();
       await visit.show("slice");
       assert.match((await visit.control(outside)).spoken, /^25/, "kept as before");
+    },
+  },
+  {
+    name: "a copy whose house never reached the database is that house at the next start, not one more",
+    window: { width: 360, height: 640 },
+    browsers: ["chromium", "firefox"],
+    async run(visit) {
+      await change(visit, "slice", outside, 25);
+      await visit.evaluate(emptyLibrary);
+      await visit.reload();
+      assert.match((await visit.control(outside)).spoken, /^25/);
+      await change(visit, "slice", outside, -5);
+      await visit.evaluate(dropDatabase);
+      await visit.reload();
+      assert.match((await visit.control(outside)).spoken, /^−5/);
+      await visit.show("house");
+      assert.equal(await visit.evaluate(() => document.querySelectorAll("[data-id^='shelf.']").length), 0, "no other house");
     },
   },
 ];
