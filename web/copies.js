@@ -36,11 +36,25 @@ export function copyOf(kind, id) {
   return inTurn(kind, async (files) => (await files.getFileHandle(id)).getFile());
 }
 
+/// What a browser was writing when it was killed stays beside the file it was to become (Chromium:
+/// ID.crswap). Our own names have no dot.
+const unfinished = (name) => name.includes(".");
+
+export async function dropUnfinished() {
+  for (const kind of [HOUSES, PHOTOGRAPHS])
+    await inTurn(kind, async (files) => {
+      const names = [];
+      for await (const name of files.keys()) if (unfinished(name)) names.push(name);
+      for (const name of names) await files.removeEntry(name);
+    });
+}
+
 /// All houses that can be read: { id, text, kept_at }.
 export async function copiedHouses() {
   const found = [];
   await inTurn(HOUSES, async (files) => {
     for await (const [id, handle] of files.entries()) {
+      if (unfinished(id)) continue;
       try {
         const file = await handle.getFile(), text = await file.text();
         JSON.parse(text);

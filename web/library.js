@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The houses beside the one that is open: the list of them, the trash, one file of all, and who has a
 // house when two tabs want it. Comes with the second part of the program.
-import { HOUSES, dropCopy } from "./copies.js";
+import { HOUSES, dropCopy, dropUnfinished } from "./copies.js";
 import { offerFile } from "./files.js";
 import { hideNotice, showNotice } from "./notice.js";
 import { dropPhotos, fieldTwice, idsNamed, keptPhotos, withPictures, withoutPictures } from "./photos.js";
@@ -313,6 +313,7 @@ export class Library {
     if (!this.storage.database || !navigator.locks?.query) return;
     const { held } = await navigator.locks.query();
     if (held.some(({ name }) => name.startsWith(LOCK) && name !== LOCK + this.storage.house.id)) return;
+    await dropUnfinished();
     const photos = await keptPhotos();
     if (!photos.length) return;
     const texts = await done(this.transaction("readonly").objectStore("texts").getAll());

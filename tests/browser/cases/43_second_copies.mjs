@@ -28,6 +28,27 @@ async function emptyLibrary() {
   database.close();
 }
 
+/** As after kills while copies were written: each left what it had so far. */
+async function leaveUnfinished() {
+  const files = await (await navigator.storage.getDirectory()).getDirectoryHandle("houses");
+  for await (const [name, handle] of files.entries()) {
+    const text = await (await handle.getFile()).text();
+    for (const [end, left] of [[".crswap", text], [".1.crswap", text.slice(0, 99)], [".2.crswap", ""]]) {
+      const file = await (await files.getFileHandle(name + end, { create: true })).createWritable();
+      await file.write(left);
+      await file.close();
+    }
+    break;
+  }
+}
+
+async function fileNames() {
+  const files = await (await navigator.storage.getDirectory()).getDirectoryHandle("houses");
+  const names = [];
+  for await (const name of files.keys()) names.push(name);
+  return names;
+}
+
 export const cases = [
   {
     name: "houses of a database that the browser drops come back from their second copies",
@@ -69,6 +90,22 @@ export const cases = [
       assert.match((await visit.control(outside)).spoken, /^−5/);
       await visit.show("house");
       assert.equal(await visit.evaluate(() => document.querySelectorAll("[data-id^='shelf.']").length), 0, "no other house");
+    },
+  },
+  {
+    name: "what copies were being written at a kill is no house and goes",
+    window: { width: 360, height: 640 },
+    browsers: ["chromium", "firefox"],
+    async run(visit) {
+      await change(visit, "slice", outside, 25);
+      await visit.evaluate(leaveUnfinished);
+      assert.equal((await visit.evaluate(fileNames)).length, 4);
+      await visit.evaluate(dropDatabase);
+      await visit.reload();
+      await visit.show("house");
+      assert.equal(await visit.evaluate(() => document.querySelectorAll("[data-id^='shelf.']").length), 0, "no other house");
+      assert.match((await visit.control("storage.note")).text, /1 house is back/);
+      await visit.until(async (names) => (await eval(`(${names})`)()).length === 1, String(fileNames), "the rest to go");
     },
   },
 ];
