@@ -19,11 +19,22 @@ function inTurn(kind, work) {
 }
 
 /// A file is exchanged as a whole.
+async function write(handle, content) {
+  const file = await handle.createWritable();
+  await file.write(content);
+  await file.close();
+}
+
 export function copy(kind, id, content) {
+  return inTurn(kind, async (files) => write(await files.getFileHandle(id, { create: true }), content));
+}
+
+/// A browser that was killed between a house and its copy has an older copy. `stale()`: the content is
+/// not the newest any more.
+export function copyAgain(kind, id, content, stale) {
   return inTurn(kind, async (files) => {
-    const file = await (await files.getFileHandle(id, { create: true })).createWritable();
-    await file.write(content);
-    await file.close();
+    const handle = await files.getFileHandle(id, { create: true });
+    if (await (await handle.getFile()).text() !== content && !stale()) await write(handle, content);
   });
 }
 

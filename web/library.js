@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The houses beside the one that is open: the list of them, the trash, one file of all, and who has a
 // house when two tabs want it. Comes with the second part of the program.
-import { HOUSES, dropCopy, dropUnfinished } from "./copies.js";
+import { HOUSES, copyAgain, dropCopy, dropUnfinished } from "./copies.js";
 import { offerFile } from "./files.js";
 import { hideNotice, showNotice } from "./notice.js";
 import { dropPhotos, fieldTwice, idsNamed, keptPhotos, withPictures, withoutPictures } from "./photos.js";
@@ -101,7 +101,7 @@ export class Library {
     storage.told = (error) => this.heard(error);
     this.tellStart();
     document.addEventListener("visibilitychange", () => document.hidden || this.refresh());
-    this.inTurn(() => this.hold(storage.house), "The houses were not read");
+    this.inTurn(() => this.holdFirst(storage), "The houses were not read");
     this.inTurn(() => this.sweep(), "Old photographs were not cleared away");
     const workers = navigator.serviceWorker;
     if (workers?.controller) keepWholeLater();
@@ -381,6 +381,12 @@ export class Library {
     if (await this.lock(house, options)) return;
     await new Promise((later) => setTimeout(later, LEAVING_MS));
     if (!await this.lock(house, options)) this.lend(house, "is open in");
+  }
+
+  /// The house of the start. Its copy may be older than it is.
+  async holdFirst({ house, texts: [text] }) {
+    await this.hold(house);
+    if (text !== undefined && house.rev) await copyAgain(HOUSES, house.id, text, () => house.lent || house.written);
   }
 
   lock(house, options) {

@@ -114,7 +114,8 @@ export class Storage {
     };
   }
 
-  /// The one that is open; `lent` while another tab has it. A reload comes back to it.
+  /// The one that is open; `lent` while another tab has it, `written` since the start. A reload comes
+  /// back to it.
   get house() {
     return this.opened;
   }
@@ -194,6 +195,7 @@ export class Storage {
         house.lent = true;
         throw new Error("lent");
       }
+      house.written = true;
       const copied = put(transaction, { id: house.id, rev: house.rev + 1 }, text);
       transaction.objectStore("settings").put(house.id, "open");
       await finished(transaction);

@@ -81,15 +81,14 @@ class Run {
     this.found = { last: 0, progress: 0, untouched: 0, dropped: 0 };
   }
 
-  async start() {
-    const browser = await chromiumOnProfile(this.profile);
+  async start(browser) {
     const page = await browser.newPage();
     await page.setViewport({ width: 360, height: 640 });
     page.on("pageerror", (error) => this.errors.push(String(error)));
     this.errors = [];
     await page.goto(this.url, { waitUntil: "domcontentloaded" });
     await page.waitForFunction(ready, { polling: 30, timeout: 60_000 });
-    return { browser, page };
+    return page;
   }
 
   /** The next changes: through a lever, or typed. Outside temperatures go up and down in whole steps. */
@@ -110,9 +109,10 @@ class Run {
 
   /** One life of the browser. */
   async live() {
-    const { browser, page } = await this.start();
+    const browser = await chromiumOnProfile(this.profile);
     const process = browser.process();
     try {
+      const page = await this.start(browser);
       await this.compare(page);
       const changes = this.nextChanges();
       await this.turnTo(page, changes);

@@ -49,6 +49,22 @@ async function fileNames() {
   return names;
 }
 
+async function copyTexts() {
+  const files = await (await navigator.storage.getDirectory()).getDirectoryHandle("houses");
+  const texts = [];
+  for await (const [name, handle] of files.entries()) texts.push([name, await (await handle.getFile()).text()]);
+  return texts;
+}
+
+async function putCopies(texts) {
+  const files = await (await navigator.storage.getDirectory()).getDirectoryHandle("houses");
+  for (const [name, text] of texts) {
+    const file = await (await files.getFileHandle(name)).createWritable();
+    await file.write(text);
+    await file.close();
+  }
+}
+
 export const cases = [
   {
     name: "houses of a database that the browser drops come back from their second copies",
@@ -106,6 +122,21 @@ export const cases = [
       assert.equal(await visit.evaluate(() => document.querySelectorAll("[data-id^='shelf.']").length), 0, "no other house");
       assert.match((await visit.control("storage.note")).text, /1 house is back/);
       await visit.until(async (names) => (await eval(`(${names})`)()).length === 1, String(fileNames), "the rest to go");
+    },
+  },
+  {
+    name: "a copy that a kill left older than its house is made again at the next start",
+    window: { width: 360, height: 640 },
+    browsers: ["chromium", "firefox"],
+    async run(visit) {
+      await change(visit, "slice", outside, 25);
+      const copies = await visit.evaluate(copyTexts);
+      await change(visit, "slice", outside, -5);
+      await visit.evaluate(putCopies, copies);
+      await visit.reload();
+      await visit.evaluate(dropDatabase);
+      await visit.reload();
+      assert.match((await visit.control(outside)).spoken, /^−5/);
     },
   },
 ];
