@@ -221,15 +221,17 @@ void Bill::energy(Ui& ui, const Session& session, Column& column) const {
                    b.remedy->year_kwh * b.remedy->year_air_share),
             "bill.loss");
     }
+    const Trade& trade = b.trade;
     const auto units = [&](const assess::Assessment& a) {
         return a.year_kwh / running.efficiency / fuel.kwh_per_unit;
     };
-    const auto number = [&](double v) { return grouped(tenths(v), ui.units); };
+    const auto amount = [&](const assess::Assessment& a) {
+        return fuel_amount(a.year_kwh / running.efficiency, trade);
+    };
     row("bill.fuel_used", "Fuel for it",
-        pair_words(number(units(*b.today)), number(units(*b.remedy)), b.two) + " " +
-            plural(std::string(fuel.unit)),
+        pair_words(amount(*b.today), amount(*b.remedy), b.two) + " " +
+            plural(std::string(trade.fuel_unit)),
         "bill.fuel");
-    const Trade& trade = b.trade;
     row("bill.cost", "Price of that fuel",
         pair_words(format_money(b.today->year_cost, trade),
                    format_money(b.remedy->year_cost, trade), b.two),
@@ -396,6 +398,11 @@ void Bill::list(Ui& ui, const Session& session, Column& column) const {
                     : marked     ? "Solved: at most 20 of 100 people bothered at the ankles."
                              : "Nothing here brings it to 20 of 100 people bothered at the ankles.",
                     ui.theme.soft);
+    if (done && !fine_today)
+        column.sentence("bill.list.warmer", "A warmer room",
+                        "A higher thermostat costs nothing to buy but something every year, so it "
+                        "has no place in this order: choose it as the remedy to see both.",
+                        ui.theme.soft);
 }
 
 void Bill::draw(Ui& ui, Session& session, Box box) {

@@ -92,10 +92,8 @@ void Bill::tell_year(Ui& ui, const Session& session) const {
     tell_months(why, session);
     if (why.asks("bill.fuel_used"))
         why.tell(
-            both([&](const assess::Assessment& a, const opening::Running& r, const house::Fuel& f) {
-                return format_energy(a.year_kwh, trade) + " ÷ " + hundredths(r.efficiency) + " ÷ " +
-                       hundredths(f.kwh_per_unit / trade.heat_kwh) + " " +
-                       std::string(trade.heat_unit) + " a " + std::string(f.unit);
+            both([&](const assess::Assessment& a, const opening::Running& r, const house::Fuel&) {
+                return format_energy(a.year_kwh, trade) + used_words(r.efficiency, trade);
             }));
     if (why.asks("bill.cost"))
         why.tell(

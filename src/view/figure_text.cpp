@@ -10,7 +10,6 @@ namespace {
 using Kind = assess::FigureKind;
 
 constexpr double btu_u_w_m2k = 5.678263;    // Btu/(h·ft²·°F)
-constexpr double cfm_m3_s = 0.00047194745;  // cubic foot per minute
 constexpr const char* gap = "\xE2\x80\x89"; // thin space
 
 /// `digits` after the point, with a unit.
@@ -18,11 +17,6 @@ std::string number(double value, int digits, const char* unit) {
     char text[40];
     std::snprintf(text, sizeof text, "%.*f", digits, value);
     return typeset(text) + gap + unit;
-}
-
-std::string flow(double m3_s, Units units) {
-    return units == Units::us ? number(std::fabs(m3_s) / cfm_m3_s, 1, "cfm")
-                              : number(std::fabs(m3_s) * 1000, 1, "L/s");
 }
 
 std::string plain(Kind kind, double value, Units units, const Trade& trade) {
@@ -37,7 +31,7 @@ std::string plain(Kind kind, double value, Units units, const Trade& trade) {
     case Kind::speed_m_s:
         return format_speed(value, units);
     case Kind::flow_m3_s:
-        return flow(value, units);
+        return format_flow(std::fabs(value), units);
     case Kind::heat_w:
         return format_watts(value, units);
     case Kind::energy_kwh:

@@ -31,6 +31,12 @@ bool is_price(const Field& field) {
     return field.quantity == Quantity::price_per_kwh;
 }
 
+/// The upper end of the slide.
+double top_si(const LeverState& s) {
+    const double dearest = is_price(s.field) ? s.trade.dearest_per_kwh : 0;
+    return dearest > 0 ? std::min(dearest, s.field.max) : s.field.max;
+}
+
 /// As it is shown, a price by its fuel's unit; back; and the step.
 double shown_of(const Ui& ui, const LeverState& s, double si) {
     return is_price(s.field) ? si * s.trade.fuel_kwh : to_display(s.field.quantity, si, ui.units);
@@ -60,7 +66,7 @@ double stepped(const Ui& ui, const LeverState& s, int way) {
 
 double value_at(const Ui& ui, const LeverState& s, float share) {
     const Field& f = s.field;
-    const double raw = f.min + std::clamp(share, 0.0f, 1.0f) * (f.max - f.min);
+    const double raw = f.min + std::clamp(share, 0.0f, 1.0f) * (top_si(s) - f.min);
     if (is_choice(f)) {
         const double index = std::round(raw);
         if (opening::choice_possible(f, static_cast<std::size_t>(index), s.shown)) return index;
@@ -90,7 +96,7 @@ void register_slider(Ui& ui, const LeverState& s, const std::string& id, Box box
         node.step = shown_step(ui, s);
         auto on_step = [&node](double shown) { return std::round(shown / node.step) * node.step; };
         node.min = on_step(shown_of(ui, s, f.min));
-        node.max = on_step(shown_of(ui, s, f.max));
+        node.max = on_step(shown_of(ui, s, top_si(s)));
         node.now = shown_of(ui, s, f.get(s.shown));
     }
     ui.mirror.add(std::move(node));
@@ -125,7 +131,7 @@ std::optional<double> drag(Ui& ui, const LeverState& s, const std::string& id, B
     const Touch touch = touch_area(ui, id, area);
     const Field& f = s.field;
     const auto share =
-        static_cast<float>((f.get(s.shown) - f.min) / std::max(f.max - f.min, 1e-12));
+        static_cast<float>((f.get(s.shown) - f.min) / std::max(top_si(s) - f.min, 1e-12));
     draw_track(ui, s, track, std::clamp(share, 0.0f, 1.0f), touch.held || touch.hovered);
     focus_ring(ui, id, area);
     const ImVec2 at = ImGui::GetIO().MousePos;

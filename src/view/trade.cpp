@@ -10,6 +10,7 @@
 namespace shimlight::view {
 namespace {
 
+constexpr double dearest = 4;            // times the usual price: what households meet, from memory
 constexpr double by_the_cord_kwh = 1000; // a unit as large as that has no cents
 
 std::string fixed(double value, int digits) {
@@ -23,6 +24,8 @@ std::string fixed(double value, int digits) {
 Trade trade_of(const house::House& house) {
     Trade trade{house.currency, house.units};
     const house::Fuel& fuel = house::fuels()[house::fuel_of(house)];
+    const double top = dearest * house::usual_price_per_kwh(fuel);
+    trade.dearest_per_kwh = house.running.price_per_kwh > top ? 0 : top;
     if (house.units == Units::si || fuel.unit == trade.fuel_unit) return trade;
     trade.fuel_unit = fuel.unit;
     trade.fuel_kwh = fuel.kwh_per_unit;
@@ -66,6 +69,10 @@ std::string price_number(double per_kwh, const Trade& trade) {
     return fixed(per_kwh * trade.fuel_kwh, digits);
 }
 
+std::string fuel_amount(double kwh, const Trade& trade) {
+    return grouped(fixed(kwh / trade.fuel_kwh, trade.fuel_kwh > 1 ? 1 : 0), trade.units);
+}
+
 std::string price_sign(const Trade& trade) {
     return "per " + std::string(trade.fuel_unit);
 }
@@ -75,13 +82,17 @@ std::string format_price(double per_kwh, const Trade& trade) {
            price_sign(trade);
 }
 
-std::string fuel_words(double efficiency, double per_kwh, const Trade& trade) {
-    const std::string a_unit = " a " + std::string(trade.fuel_unit);
+std::string used_words(double efficiency, const Trade& trade) {
     std::string words = put(" ÷ %.4g", efficiency);
     if (trade.fuel_kwh != trade.heat_kwh)
         words += put(" ÷ %.4g ", trade.fuel_kwh / trade.heat_kwh) + std::string(trade.heat_unit) +
-                 a_unit;
-    return words + " × " + trade.currency +
+                 " a " + std::string(trade.fuel_unit);
+    return words;
+}
+
+std::string fuel_words(double efficiency, double per_kwh, const Trade& trade) {
+    const std::string a_unit = " a " + std::string(trade.fuel_unit);
+    return used_words(efficiency, trade) + " × " + trade.currency +
            (trade.fuel_kwh > 1 ? price_number(per_kwh, trade) : put("%.4g", per_kwh)) + a_unit;
 }
 

@@ -168,6 +168,26 @@ TEST_CASE("bill: in °C price and heat are told by the kWh") {
     metric.press("view.bill");
     CHECK(metric.node("lever.running.price_per_kwh")->value == "$0.060\u2009per kWh");
     CHECK(metric.node("bill.heat")->value.find("kWh") != std::string::npos);
+    CHECK(metric.node("bill.fuel_used")->value.find("kWh") != std::string::npos);
+    CHECK(metric.node("bill.fuel_used")->value.find("therm") == std::string::npos);
+}
+
+TEST_CASE("bill: the lever of a price ends where households' prices end; typed it may be dearer") {
+    const std::string lever = "lever.running.price_per_kwh";
+    {
+        stage::Stage stage({360, 640});
+        stage.press("view.bill");
+        CHECK(stage.node(lever)->max == doctest::Approx(6)); // four times the usual therm
+        stage.type(lever + ".typed", "9");
+        CHECK(stage.node(lever)->value == "$9.00\u2009per therm");
+        CHECK(stage.node(lever)->max > 9);
+    }
+    house::House other = house::demo_house();
+    other.fuel = 3;
+    other.running.price_per_kwh = 0.16;
+    stage::Stage electric({360, 640}, other);
+    electric.press("view.bill");
+    CHECK(electric.node(lever)->max == doctest::Approx(0.64));
 }
 
 TEST_CASE("bill: a warmer room is paid for in the whole house") {

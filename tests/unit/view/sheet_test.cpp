@@ -95,6 +95,38 @@ TEST_CASE("sheet: order, glass and money are the model's, in both units") {
     }
 }
 
+TEST_CASE("sheet: what a material costs is explained in the reader's units") {
+    for (const Units units : {Units::us, Units::si}) {
+        house::House h = measured();
+        h.units = units;
+        stage::Stage stage(screens::wide, h);
+        stage.press("view.sheet");
+        const house::House& now = stage.screen().house();
+        std::size_t explained = 0;
+        for (const house::MaterialLine& line : house::sheet(now, now.openings[0]).materials) {
+            stage.press("sheet.need." + std::string(line.row->key));
+            const std::string card = screens::value_of(stage, "why.formula");
+            stage.press("why.close");
+            const bool us = units == Units::us,
+                       length = line.row->measure == house::Measure::length;
+            if (line.row->pack > 0 || !length) continue;
+            ++explained;
+            // "2.5 ft × $1.2 = $3.00"
+            const std::string unit = us ? " ft × $" : " m × $";
+            const std::size_t at = card.rfind(unit), start = card.rfind('\n', at) + 1;
+            REQUIRE(at != std::string::npos);
+            CHECK(card.find(us ? " m × $" : " ft × $") == std::string::npos);
+            const double size_m = us ? 0.3048 : 1;
+            const double amount = std::strtod(card.c_str() + start, nullptr);
+            const double price = std::strtod(card.c_str() + at + unit.size(), nullptr);
+            CHECK(amount * size_m ==
+                  doctest::Approx(house::bought(line, now.can_l)).epsilon(0.005));
+            CHECK(price / size_m == doctest::Approx(line.row->price).epsilon(0.001));
+        }
+        CHECK(explained > 0);
+    }
+}
+
 TEST_CASE(
     "sheet: lines, all else and labor add up as printed; own prices change them and are kept") {
     for (const Units units : {Units::us, Units::si}) {

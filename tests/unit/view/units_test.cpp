@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "view/units.hpp"
 
+#include "assess/figures.hpp"
 #include "house/fuels.hpp"
+#include "view/figure_text.hpp"
 #include "view/trade.hpp"
 
 #include <doctest/doctest.h>
@@ -162,4 +164,13 @@ TEST_CASE("a step is a round number in the reader's unit") {
     const auto* shim = shimlight::opening::find_field("shim.width_m");
     REQUIRE(shim != nullptr);
     CHECK(step_si(*shim, Units::us) == doctest::Approx(0.0254 / 16).epsilon(exact));
+}
+
+TEST_CASE("units: a figure of air is told in the unit of the Air screen") {
+    for (const char* key : {"shim_flow", "sash_flow"})
+        for (const Units units : {Units::us, Units::si}) {
+            const shimlight::assess::Figure& figure = *shimlight::assess::find_figure(key);
+            CHECK(figure_text(figure, 0.001, units, {}).find(format_flow(0.001, units)) !=
+                  std::string::npos);
+        }
 }
