@@ -115,6 +115,13 @@ void check_apart(const std::vector<DrawnText>& texts, float touch = 1.5f) {
         }
 }
 
+/// Whether one run of letters on one line is these words, or has them in it.
+bool paints(const std::vector<DrawnText>& texts, const std::string& words) {
+    return std::any_of(texts.begin(), texts.end(), [&](const DrawnText& t) {
+        return t.words.find(words) != std::string::npos;
+    });
+}
+
 TEST_CASE("canvas: letters are found again") {
     if (!Stage::has_type()) return;
     Stage stage(wide);
@@ -198,6 +205,52 @@ TEST_CASE("canvas: the sign that there is more has ground of its own") {
                 }
             }
         }
+}
+
+TEST_CASE("canvas: a star beside a coated face's number is explained, in sight") {
+    if (!Stage::has_type()) return;
+    house::House h = house::demo_house();
+    opening::Opening& today = h.openings.front().today;
+    today.glazing.panes = 3;
+    today.glazing.coating = opening::Coating::faces2and5;
+    for (const int text : {0, 1}) {
+        CAPTURE(text);
+        Stage stage({360, 640, false, true, 1, text}, h);
+        stage.press("view.panes");
+        stage.press("show.today");
+        const auto texts = stage::drawn_texts(*ImGui::GetDrawData());
+        CHECK(paints(texts, "2*"));
+        CHECK(paints(texts, "5*"));
+        CHECK(paints(texts, "* low-e"));
+        check_apart(texts);
+    }
+    Stage stage(wide, h);
+    stage.press("view.panes");
+    const MirrorNode* told = stage.node("panes.today.paths");
+    REQUIRE(told);
+    CHECK(told->value.find("faces 2 and 5.") != std::string::npos);
+}
+
+TEST_CASE("canvas: the picture of the panes is whole, whatever the size of the text") {
+    for (const stage::Size size : {phone,
+                                   tablet,
+                                   wide,
+                                   stage::Size{360, 640, false, true, 1, 1},
+                                   {360, 640, false, true, 1, 2}}) {
+        CAPTURE(size.width_px);
+        CAPTURE(size.text);
+        Stage stage(size);
+        stage.press("view.panes");
+        for (const std::string shown : {"today", "remedy"}) {
+            CAPTURE(shown);
+            stage.press("show." + shown);
+            for (const std::string what : {".picture", ".face.1", ".face.2", ".gas.1"}) {
+                const MirrorNode* node = stage.node("panes." + shown + what);
+                REQUIRE(node);
+                CHECK_FALSE(node->cut);
+            }
+        }
+    }
 }
 
 TEST_CASE("canvas: the same in other units, with remedies in sight and after a lever moved") {
