@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What is painted and what the mirror says are the same, on every screen.
+#include "house/lesson.hpp"
 #include "screens.hpp"
 #include "stage/drawn_text.hpp"
 
@@ -249,6 +250,56 @@ TEST_CASE("canvas: the picture of the panes is whole, whatever the size of the t
                 REQUIRE(node);
                 CHECK_FALSE(node->cut);
             }
+        }
+    }
+}
+
+std::string without_spaces(std::string words) {
+    for (const std::string_view space : {" ", "\u2009"})
+        for (std::size_t at; (at = words.find(space)) != std::string::npos;)
+            words.erase(at, space.size());
+    return words;
+}
+
+/// What stands on the lowest line within a box, without its spaces: in large type a gap parts runs.
+std::string lowest_line(std::vector<DrawnText> texts, const view::MirrorRect& box) {
+    const auto outside = [&](const DrawnText& t) {
+        return t.x0_px < box.x - 1 || t.x1_px > box.x + box.w + 1 || t.y0_px < box.y ||
+               t.y1_px > box.y + box.h;
+    };
+    texts.erase(std::remove_if(texts.begin(), texts.end(), outside), texts.end());
+    std::sort(texts.begin(), texts.end(),
+              [](const DrawnText& a, const DrawnText& b) { return a.x0_px < b.x0_px; });
+    float lowest = 0;
+    for (const DrawnText& t : texts)
+        lowest = std::max(lowest, t.y1_px);
+    std::string line;
+    for (const DrawnText& t : texts)
+        if (t.y1_px > lowest - 14) line += t.words;
+    return without_spaces(line);
+}
+
+TEST_CASE("canvas: before a class each number stands on one line") {
+    if (!Stage::has_type()) return;
+    for (const stage::Size size : {tablet, wide}) {
+        Stage stage(size);
+        for (std::size_t lesson = 0; lesson < house::own_lessons().size(); ++lesson) {
+            stage.press("view.lesson");
+            stage.press("lesson.present");
+            stage.press("lesson." + std::to_string(lesson));
+            stage.press("lesson.next");
+            stage.rest();
+            const auto texts = stage::drawn_texts(*ImGui::GetDrawData());
+            for (const char* const id : {"lesson.number0", "lesson.number1", "lesson.number2"}) {
+                const MirrorNode* node = stage.node(id);
+                REQUIRE(node);
+                CAPTURE(size.width_px);
+                CAPTURE(node->name);
+                CHECK(lowest_line(texts, node->rect) == without_spaces(node->value));
+            }
+            check_apart(texts);
+            stage.press("lesson.stop");
+            stage.press("lesson.leave");
         }
     }
 }
