@@ -131,7 +131,7 @@ void draw_window(Ui& ui, const House& h, const opening::Case& c, const assess::L
     text_fitted(ui, small, {x, at + 18}, width, ui.theme.ink, height_words(c, ui.units, " it"));
     text_fitted(ui, small, {x, at + 34}, width, way_ink(ui, leak.drive.pressure_pa),
                 format_pascal(std::fabs(leak.drive.pressure_pa)) +
-                    (leak.drive.pressure_pa > 0 ? " in" : " out"));
+                    (leak.drive.pressure_pa > 0 ? " inwards" : " outwards"));
 }
 
 const char* wind_words(opening::Facade facade) {

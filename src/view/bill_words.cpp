@@ -76,7 +76,8 @@ std::string between_mass(const house::Ranged& range, Units units) {
 
 std::string range_words(const std::string& what) {
     return "Nobody knows " + what +
-           " exactly: all was worked out 1000 times, each time with them a little different. 8 of "
+           " exactly: all was worked out a thousand times, each time with them a little different. "
+           "8 of "
            "10 results lie within each range.";
 }
 
@@ -88,7 +89,7 @@ std::string work_words(const opening::Remedy& remedy, double hour, const Trade& 
 }
 
 std::string ordinary_size(Units units) {
-    return units == Units::us ? "1500 ft²" : "140 m²";
+    return units == Units::us ? "1,500 ft²" : "140 m²";
 }
 
 std::string share_words(const assess::Assessment& today, const assess::Assessment& remedy,

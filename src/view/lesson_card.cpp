@@ -4,11 +4,13 @@
 #include "view/lesson.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 namespace shimlight::view {
 namespace {
 
 constexpr float gap_px = 6, pad_px = 12;
+constexpr float number_gap_px = 8;      // on both sides of each number before a class
 constexpr float least_picture_px = 150; // on a phone, beside a long question
 
 /// A button whose words may need two lines.
@@ -183,38 +185,81 @@ Box Lesson::free_bar(Ui& ui, Box box) {
     return {box.x, bar.bottom(), box.w, box.h - bar.h};
 }
 
+namespace {
+
+struct Number {
+    std::string name, first, remedy, value;
+};
+
+Number number_of(const Ui& ui, const Session& session, const assess::Figure& figure,
+                 const house::FigureSet& now) {
+    const auto index = static_cast<std::size_t>(&figure - assess::figures().data());
+    const Trade trade = trade_of(session.house());
+    const std::string today = figure_text(figure, now.of[0][index], ui.units, trade);
+    Number n{std::string(figure.name), today,
+             figure_text(figure, now.of[1][index], ui.units, trade), "?"};
+    if (figure.kind == assess::FigureKind::u_w_m2k) // its long unit once
+        n.first = format_u(now.of[0][index], ui.units);
+    if (!session.is_asked(figure.key))
+        n.value = today == n.remedy ? today : n.first + " → " + n.remedy;
+    return n;
+}
+
+/// How wide each number's place is: all alike, or by their lengths where one would find no room;
+/// none where there is not enough for all.
+std::vector<float> widths_of(const Ui& ui, const std::vector<Number>& numbers, ImFont* font,
+                             float width) {
+    const float each = width / static_cast<float>(numbers.size());
+    std::vector<float> least;
+    for (const Number& n : numbers) {
+        const float name_px = text_size(ui, ui.platform.fonts.small, n.name).x;
+        const float value_px = text_size(ui, font, n.value).x;
+        least.push_back(std::max(value_px, name_px * 0.6f) + 2 * number_gap_px); // two lines of it
+    }
+    if (*std::max_element(least.begin(), least.end()) <= each)
+        return std::vector<float>(numbers.size(), each);
+    const float over = width - std::accumulate(least.begin(), least.end(), 0.0f);
+    if (over < 0) return {};
+    for (float& w : least)
+        w += over / static_cast<float>(numbers.size());
+    return least;
+}
+
+/// Name above value; without a font for it the value takes two lines.
+void draw_number(Ui& ui, const Number& n, Box cell, ImFont* font) {
+    const Fonts& fonts = ui.platform.fonts;
+    const bool two = text_size(ui, fonts.small, n.name).x > cell.w;
+    const float line = font_px(ui, fonts.small) * 1.3f, y = cell.y + (two ? 2 * line : line + 12);
+    if (two)
+        paragraph(ui, fonts.small, {cell.x, cell.y}, cell.w + 8, ui.theme.soft, n.name);
+    else
+        text(ui, fonts.small, {cell.x, cell.y + 8}, ui.theme.soft, n.name);
+    if (font) return text(ui, font, {cell.x, y}, ui.theme.ink, n.value);
+    text_fitted(ui, fonts.small, {cell.x, y - 2}, cell.w, ui.theme.soft, n.first + " →");
+    text_fitted(ui, fonts.small, {cell.x, y + 16}, cell.w, ui.theme.ink, n.remedy);
+}
+
+} // namespace
+
 void Lesson::numbers(Ui& ui, Box box) {
     ui.group = "results";
     const house::FigureSet now = figures();
-    const Fonts& fonts = ui.platform.fonts;
-    const float each = box.w / static_cast<float>(lesson().shown.size());
-    for (std::size_t i = 0; i < lesson().shown.size(); ++i) {
-        const assess::Figure& figure = *lesson().shown[i];
-        const auto index = static_cast<std::size_t>(&figure - assess::figures().data());
-        const Trade trade = trade_of(session_->house());
-        const std::string today = figure_text(figure, now.of[0][index], ui.units, trade);
-        const std::string remedy = figure_text(figure, now.of[1][index], ui.units, trade);
-        const bool u = figure.kind == assess::FigureKind::u_w_m2k; // its long unit once
-        const std::string first = u ? format_u(now.of[0][index], ui.units) : today;
-        const bool asked = session_->is_asked(figure.key);
-        const std::string value = asked ? "?" : today == remedy ? today : first + " → " + remedy;
-        const std::string name(figure.name);
-        const Box cell{box.x + each * static_cast<float>(i) + 8, box.y, each - 16, box.h};
-        const bool fits = text_size(ui, fonts.figure, value).x <= cell.w;
-        const bool two = text_size(ui, fonts.small, name).x > cell.w;
-        const float line = font_px(ui, fonts.small) * 1.3f,
-                    y = cell.y + (two ? 2 * line : line + 12);
-        if (two)
-            paragraph(ui, fonts.small, {cell.x, cell.y}, cell.w + 8, ui.theme.soft, name);
-        else
-            text(ui, fonts.small, {cell.x, cell.y + 8}, ui.theme.soft, name);
-        if (fits) {
-            text(ui, fonts.figure, {cell.x, y}, ui.theme.ink, value);
-        } else {
-            text_fitted(ui, fonts.small, {cell.x, y - 2}, cell.w, ui.theme.soft, first + " →");
-            text_fitted(ui, fonts.small, {cell.x, y + 16}, cell.w, ui.theme.ink, remedy);
-        }
-        note(ui, Role::output, "lesson.number" + std::to_string(i), cell, name, value);
+    std::vector<Number> all;
+    for (const assess::Figure* figure : lesson().shown)
+        all.push_back(number_of(ui, *session_, *figure, now));
+    ImFont* font = ui.platform.fonts.figure;
+    std::vector<float> widths = widths_of(ui, all, font, box.w);
+    if (widths.empty()) widths = widths_of(ui, all, font = ui.platform.fonts.strong, box.w);
+    const bool fit = !widths.empty();
+    if (!fit) widths.assign(all.size(), box.w / static_cast<float>(all.size()));
+    float x = box.x;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const Box cell{x + number_gap_px, box.y, widths[i] - 2 * number_gap_px, box.h};
+        const bool fits = fit || text_size(ui, ui.platform.fonts.figure, all[i].value).x <= cell.w;
+        draw_number(ui, all[i], cell, fit ? font : fits ? ui.platform.fonts.figure : nullptr);
+        note(ui, Role::output, "lesson.number" + std::to_string(i), cell, all[i].name,
+             all[i].value);
+        x += widths[i];
     }
 }
 

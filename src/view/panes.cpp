@@ -14,9 +14,11 @@ namespace shimlight::view {
 namespace {
 
 constexpr float least_picture_px = 192, most_picture_px = 400, chart_px = 234;
+// Names, numbers and a little of the ribbons: with less room the picture is cut, and scrolls.
+constexpr float whole_picture_px = 84;
+constexpr float flat_px = 110, flat_picture_px = 150; // of the sun, a phone lying on its side
 constexpr float around_px = 58;                       // heading and gaps around the three factors
 constexpr float summer_px = 170;                      // two rows and what they mean
-constexpr float flat_px = 110, flat_picture_px = 150; // a phone lying on its side
 constexpr float both_from_px = 560; // narrower, three panes have no room for their words
 constexpr double thermometer_k = 2; // infrared, plus or minus (physics/thermography.hpp)
 constexpr const char* gases[] = {"air", "argon", "krypton", "xenon"};
@@ -67,10 +69,15 @@ std::string Facts::paths() const {
                  " goes through the gas.";
     }
     std::string coated;
-    for (std::size_t face = 1; face <= 2 * heat.panes; ++face)
-        if (face_coated(c.opening, face))
-            coated += (coated.empty() ? "" : " and ") + std::to_string(face);
-    if (!coated.empty()) words += " Low-e (thick line): face " + coated + ".";
+    bool several = false;
+    for (std::size_t face = 1; face <= 2 * heat.panes; ++face) {
+        if (!face_coated(c.opening, face)) continue;
+        several = !coated.empty();
+        coated += (several ? " and " : "") + std::to_string(face);
+    }
+    if (!coated.empty())
+        words +=
+            std::string(" Low-e (thick line): ") + (several ? "faces " : "face ") + coated + ".";
     const double lost = heat.room().sum() - heat.outdoors().sum();
     if (std::fabs(lost) > 0.03 * std::fabs(heat.largest_w_m2()))
         words += " Air that leaks through a space carries off the difference between in and out.";
@@ -298,7 +305,8 @@ Facts facts_of(Ui& ui, const Session& session, Shown of, Column& column,
 Panes::Sizes Panes::sizes(Ui& ui, const Session& session, const Pair& pair) const {
     Box area = pair.whole;
     area.h -= Scroll::sign_px;
-    const float least = area.h < flat_px ? flat_picture_px : least_picture_px;
+    const float least = summer_ ? (area.h < flat_px ? flat_picture_px : least_picture_px)
+                                : std::clamp(area.h, whole_picture_px, least_picture_px);
     float rows = 0, cells = 0;
     bool fit = true;
     for (const Shown of : {Shown::today, Shown::remedy}) {

@@ -9,10 +9,11 @@
 namespace shimlight::view {
 namespace {
 
-constexpr float head_px = 38, foot_px = 38, label_px = 18; // two lines of small type; one
-constexpr float point_px = 12;                             // of an arrow
-constexpr float hatch_px = 7;                              // between strokes of radiation
-constexpr double circling = 1.05;                          // Nusselt number from which gas moves
+constexpr float label_px = 18, line_px = 17; // small type
+constexpr float flat_below_px = 118;         // lower: one line above and below
+constexpr float point_px = 12;               // of an arrow
+constexpr float hatch_px = 7;                // between strokes of radiation
+constexpr double circling = 1.05;            // Nusselt number from which gas moves
 
 ImU32 radiation_ink(const Ui& ui) {
     return faded(ui.theme.lever, 0.5f);
@@ -50,6 +51,8 @@ struct Winter {
     Box touched(Box where, Box ribbon, bool above) const;
     void panes() const;
     void faces() const;
+    void star() const;
+    void unit() const;
     void names(std::size_t k) const;
 };
 
@@ -128,32 +131,55 @@ void Winter::panes() const {
 /// Temperatures left and right of each pane, and the number of the face.
 void Winter::faces() const {
     const Fonts& fonts = ui.platform.fonts;
-    const bool narrow = row.count > 2 && row.gap_px < 96;
+    const bool narrow = row.flat || (row.count > 2 && row.gap_px < 96);
+    const float unit_px = text_size(ui, fonts.small, flux_unit(ui.units)).x;
+    bool starred = false;
     for (std::size_t face = 1; face <= 2 * row.count; ++face) {
         const bool outer = face % 2 == 1;
         const std::size_t pane = (face - 1) / 2;
         const double c = r.result.glass.faces_c[face - 1];
         const float x = outer ? row.left(pane) - 3 : row.right(pane) + 3;
-        const float y = row.box.bottom() - foot_px + 2;
+        const float y = row.box.bottom() - row.foot_px + 2;
         const Align align = outer ? Align::right : Align::left;
         const bool coated = face_coated(r.c.opening, face);
-        text(ui, narrow ? fonts.small : fonts.strong, {x, y}, ui.theme.ink,
-             narrow ? typeset(format_bare(Quantity::temperature_c, c, ui.units)) + "°"
-                    : format_temperature(c, ui.units),
-             align);
+        const std::string value =
+            narrow ? typeset(format_bare(Quantity::temperature_c, c, ui.units)) + "°"
+                   : format_temperature(c, ui.units);
+        // On a flat picture the unit stands beside the outermost face, where both have room.
+        const bool shown = !row.flat || face > 1 ||
+                           text_size(ui, fonts.small, value).x + unit_px + 14 < row.zone_px;
+        if (shown)
+            text(ui, narrow ? fonts.small : fonts.strong, {x, row.flat ? y - 2 : y}, ui.theme.ink,
+                 value, align);
         const std::string number = std::to_string(face);
         const bool at_end = face == 1 || face == 2 * row.count;
         const float room = (at_end && row.zone_px < row.gap_px ? row.zone_px : row.gap_px / 2) - 8;
         std::string words = "face " + number + (coated ? ", low-e" : "");
-        if (text_size(ui, fonts.small, words).x > room && row.count > 1)
+        if (text_size(ui, fonts.small, words).x > room && row.count > 1) {
             words = number + (coated ? (room > 52 ? ", low-e" : "*") : "");
-        text(ui, fonts.small, {x, y + 18}, coated ? ui.theme.lever : ui.theme.soft, words, align);
-        about_number(ui, r, ".face." + number, {outer ? x - 40 : x, y, 40, 34},
+            starred = starred || words.back() == '*';
+        }
+        if (!row.flat)
+            text(ui, fonts.small, {x, y + 18}, coated ? ui.theme.lever : ui.theme.soft, words,
+                 align);
+        about_number(ui, r, ".face." + number, {outer ? x - 40 : x, y, 40, row.foot_px - 4},
                      {outer ? x - 44 : x, y - 6, touch_px, touch_px},
                      "Face " + number + (coated ? ", low-e coated" : ""),
                      format_temperature(c, ui.units),
                      face == 2 * row.count ? "glass_inside" : "face");
     }
+    if (starred && !row.flat) star();
+}
+
+/// What the star beside a face's number says, at the foot of the room.
+void Winter::star() const {
+    ImFont* small = ui.platform.fonts.small;
+    const float x = row.box.right() - 8, y = row.box.bottom() - row.foot_px + 2;
+    const float room = x - row.right(row.count - 1) - 3 -
+                       text_size(ui, small, typeset("-00") + "°").x - 4; // beside the inner face
+    const bool fits = text_size(ui, small, "coating").x <= room;
+    text(ui, small, {x, fits ? y : y + 18}, ui.theme.lever, "* low-e", Align::right);
+    if (fits) text(ui, small, {x, y + 18}, ui.theme.lever, "coating", Align::right);
 }
 
 /// What is in the space, and how wide it is.
@@ -166,7 +192,17 @@ void Winter::names(std::size_t k) const {
     const float x = space.centre().x;
     text(ui, fonts.small, {x, row.box.y + 2}, ui.theme.ink,
          fits ? gas : gas.substr(0, gas.find(' ')), Align::centre);
-    text(ui, fonts.small, {x, row.box.y + 19}, ui.theme.soft, width, Align::centre);
+    if (!row.flat) text(ui, fonts.small, {x, row.box.y + 19}, ui.theme.soft, width, Align::centre);
+}
+
+/// The unit of all ribbons, at the foot of outdoors.
+void Winter::unit() const {
+    const bool us = ui.units == Units::us;
+    ImFont* small = ui.platform.fonts.small;
+    const ImVec2 foot{row.box.x + 6, row.box.bottom() - row.foot_px + (row.flat ? 0 : 3)};
+    if (row.flat) return text(ui, small, foot, ui.theme.soft, flux_unit(ui.units));
+    text(ui, small, foot, ui.theme.soft, us ? "Btu/h" : "W");
+    text(ui, small, {foot.x, foot.y + 17}, ui.theme.soft, us ? "per ft²" : "per m²");
 }
 
 std::string winter_words(const Ribbons& r, Units units) {
@@ -211,7 +247,9 @@ double space_width_m(const opening::Opening& opening, std::size_t k) {
 PaneRow pane_row(Box box, std::size_t count) {
     PaneRow row;
     row.box = box;
-    row.ribbons = {box.x, box.y + head_px, box.w, box.h - head_px - foot_px};
+    row.flat = box.h < flat_below_px;
+    if (row.flat) row.head_px = row.foot_px = line_px;
+    row.ribbons = {box.x, box.y + row.head_px, box.w, box.h - row.head_px - row.foot_px};
     row.count = count;
     const auto n = static_cast<float>(count);
     row.pane_px = box.w < 420 ? 10.0f : 14.0f;
@@ -229,7 +267,7 @@ void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, std::string_view o
     const float inside = row.right(row.count - 1);
     fill(ui, {inside, b.y, b.right() - inside, b.h}, t.indoor_air);
     for (std::size_t k = 0; k < row.count; ++k) {
-        const Box glass{row.left(k), b.y, row.pane_px, b.h - foot_px};
+        const Box glass{row.left(k), b.y, row.pane_px, b.h - row.foot_px};
         fill(ui, glass, faded(t.water, 0.16f));
         frame(ui, glass, t.soft);
         for (const std::size_t face : {2 * k + 1, 2 * k + 2})
@@ -238,6 +276,14 @@ void draw_glass(Ui& ui, const PaneRow& row, const Ribbons& r, std::string_view o
                      t.lever);
     }
     const Fonts& fonts = ui.platform.fonts;
+    if (row.flat) {
+        text(ui, fonts.small, {b.x + 6, b.y + 1}, t.soft, "out");
+        const float x = b.x + 10 + text_size(ui, fonts.small, "out").x;
+        text(ui, fonts.strong, {x, b.y}, t.ink, outdoors);
+        text(ui, fonts.strong, {b.right() - 8, b.y}, t.ink, room, Align::right);
+        const float end = b.right() - 12 - text_size(ui, fonts.strong, room).x;
+        return text(ui, fonts.small, {end, b.y + 1}, t.soft, "room", Align::right);
+    }
     text(ui, fonts.small, {b.x + 6, b.y + 2}, t.soft, "outdoors");
     text(ui, fonts.strong, {b.x + 6, b.y + 18}, t.ink, outdoors);
     text(ui, fonts.small, {b.right() - 8, b.y + 2}, t.soft, "room", Align::right);
@@ -295,11 +341,7 @@ void draw_winter(Ui& ui, Box box, const Ribbons& r) {
         if (k > 0 && k < r.heat.panes) w.names(k);
     }
     w.faces();
-    const bool us = ui.units == Units::us;
-    const ImVec2 foot{box.x + 6, box.bottom() - foot_px + 3};
-    text(ui, ui.platform.fonts.small, foot, ui.theme.soft, us ? "Btu/h" : "W");
-    text(ui, ui.platform.fonts.small, {foot.x, foot.y + 17}, ui.theme.soft,
-         us ? "per ft²" : "per m²");
+    w.unit();
 }
 
 } // namespace shimlight::view

@@ -38,6 +38,8 @@ struct PaneRow {
     Box box;     ///< of the whole picture
     Box ribbons; ///< between the words above and below
     std::size_t count = 1;
+    bool flat = false;                ///< too low for two lines of words above and below
+    float head_px = 38, foot_px = 38; ///< of those words
     float zone_px = 90, pane_px = 10, gap_px = 100;
     float left(std::size_t pane) const {
         return box.x + zone_px + static_cast<float>(pane) * (pane_px + gap_px);

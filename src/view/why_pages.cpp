@@ -18,7 +18,7 @@ constexpr std::string_view practice = "Common practice of the trade; waste is co
                            tape_range = "As good as the measures; within 3 mm is usual.",
                            drawn_range = "An estimate, some 5 %: makers' frames differ, and sashes "
                                          "may not go all the way up.",
-                           draws = "Worked out 1000 times with weather, leaks, prices "
+                           draws = "Worked out a thousand times with weather, leaks, prices "
                                    "and glass each time a little different.",
                            draws_range = "8 of 10 results lie within; engineering estimates.",
                            year = "Monthly balance of ISO 13790, or degree days.",

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What is painted and what the mirror says are the same, on every screen.
+#include "house/lesson.hpp"
 #include "screens.hpp"
 #include "stage/drawn_text.hpp"
 
@@ -115,6 +116,13 @@ void check_apart(const std::vector<DrawnText>& texts, float touch = 1.5f) {
         }
 }
 
+/// Whether one run of letters on one line is these words, or has them in it.
+bool paints(const std::vector<DrawnText>& texts, const std::string& words) {
+    return std::any_of(texts.begin(), texts.end(), [&](const DrawnText& t) {
+        return t.words.find(words) != std::string::npos;
+    });
+}
+
 TEST_CASE("canvas: letters are found again") {
     if (!Stage::has_type()) return;
     Stage stage(wide);
@@ -198,6 +206,102 @@ TEST_CASE("canvas: the sign that there is more has ground of its own") {
                 }
             }
         }
+}
+
+TEST_CASE("canvas: a star beside a coated face's number is explained, in sight") {
+    if (!Stage::has_type()) return;
+    house::House h = house::demo_house();
+    opening::Opening& today = h.openings.front().today;
+    today.glazing.panes = 3;
+    today.glazing.coating = opening::Coating::faces2and5;
+    for (const int text : {0, 1}) {
+        CAPTURE(text);
+        Stage stage({360, 640, false, true, 1, text}, h);
+        stage.press("view.panes");
+        stage.press("show.today");
+        const auto texts = stage::drawn_texts(*ImGui::GetDrawData());
+        CHECK(paints(texts, "2*"));
+        CHECK(paints(texts, "5*"));
+        CHECK(paints(texts, "* low-e"));
+        check_apart(texts);
+    }
+    Stage stage(wide, h);
+    stage.press("view.panes");
+    const MirrorNode* told = stage.node("panes.today.paths");
+    REQUIRE(told);
+    CHECK(told->value.find("faces 2 and 5.") != std::string::npos);
+}
+
+TEST_CASE("canvas: the picture of the panes is whole, whatever the size of the text") {
+    for (const stage::Size size : {phone,
+                                   tablet,
+                                   wide,
+                                   stage::Size{360, 640, false, true, 1, 1},
+                                   {360, 640, false, true, 1, 2}}) {
+        CAPTURE(size.width_px);
+        CAPTURE(size.text);
+        Stage stage(size);
+        stage.press("view.panes");
+        for (const std::string shown : {"today", "remedy"}) {
+            CAPTURE(shown);
+            stage.press("show." + shown);
+            for (const std::string what : {".picture", ".face.1", ".face.2", ".gas.1"}) {
+                const MirrorNode* node = stage.node("panes." + shown + what);
+                REQUIRE(node);
+                CHECK_FALSE(node->cut);
+            }
+        }
+    }
+}
+
+std::string without_spaces(std::string words) {
+    for (const std::string_view space : {" ", "\u2009"})
+        for (std::size_t at; (at = words.find(space)) != std::string::npos;)
+            words.erase(at, space.size());
+    return words;
+}
+
+/// What stands on the lowest line within a box, without its spaces: in large type a gap parts runs.
+std::string lowest_line(std::vector<DrawnText> texts, const view::MirrorRect& box) {
+    const auto outside = [&](const DrawnText& t) {
+        return t.x0_px < box.x - 1 || t.x1_px > box.x + box.w + 1 || t.y0_px < box.y ||
+               t.y1_px > box.y + box.h;
+    };
+    texts.erase(std::remove_if(texts.begin(), texts.end(), outside), texts.end());
+    std::sort(texts.begin(), texts.end(),
+              [](const DrawnText& a, const DrawnText& b) { return a.x0_px < b.x0_px; });
+    float lowest = 0;
+    for (const DrawnText& t : texts)
+        lowest = std::max(lowest, t.y1_px);
+    std::string line;
+    for (const DrawnText& t : texts)
+        if (t.y1_px > lowest - 14) line += t.words;
+    return without_spaces(line);
+}
+
+TEST_CASE("canvas: before a class each number stands on one line") {
+    if (!Stage::has_type()) return;
+    for (const stage::Size size : {tablet, wide}) {
+        Stage stage(size);
+        for (std::size_t lesson = 0; lesson < house::own_lessons().size(); ++lesson) {
+            stage.press("view.lesson");
+            stage.press("lesson.present");
+            stage.press("lesson." + std::to_string(lesson));
+            stage.press("lesson.next");
+            stage.rest();
+            const auto texts = stage::drawn_texts(*ImGui::GetDrawData());
+            for (const char* const id : {"lesson.number0", "lesson.number1", "lesson.number2"}) {
+                const MirrorNode* node = stage.node(id);
+                REQUIRE(node);
+                CAPTURE(size.width_px);
+                CAPTURE(node->name);
+                CHECK(lowest_line(texts, node->rect) == without_spaces(node->value));
+            }
+            check_apart(texts);
+            stage.press("lesson.stop");
+            stage.press("lesson.leave");
+        }
+    }
 }
 
 TEST_CASE("canvas: the same in other units, with remedies in sight and after a lever moved") {
