@@ -88,7 +88,7 @@ Warnings floor_stream_warnings(double height_m, double difference_k, double way_
     }
     if (difference_k > 20) {
         warnings.push_back("The floor stream below cold glass is known for glass up to about 20 K "
-                           "(36 °F) colder than the room.");
+                           "colder than the room.");
     }
     if (way_m > 2) {
         warnings.push_back("Temperatures in the floor stream are known to about 2 m (7 ft) from "

@@ -72,10 +72,11 @@ bool HousePage::settings(Ui& ui, Session& session, Column& column) {
         session.heat_lines = !session.heat_lines;
     style.help.clear();
     const char* const names[] = {"System", "Light", "Dark"};
+    const char* const shown[] = {"As device", "Light", "Dark"};
     const auto looks = thirds(column.take(touch_px, between_px));
     for (std::size_t i = 0; i < looks.size(); ++i) {
         style.on = ui.platform.theme_choice == static_cast<int>(i);
-        if (button(ui, std::string("theme.") + names[i], looks[i], names[i], style))
+        if (button(ui, std::string("theme.") + names[i], looks[i], shown[i], style))
             ui.wishes.theme = static_cast<int>(i);
     }
     const char* const sizes[] = {"Normal", "Large", "Largest"};
@@ -83,7 +84,8 @@ bool HousePage::settings(Ui& ui, Session& session, Column& column) {
     for (std::size_t i = 0; i < texts.size(); ++i) {
         style.on = ui.platform.text_choice == static_cast<int>(i);
         style.spoken = std::string(sizes[i]) + " text";
-        if (button(ui, std::string("text.") + sizes[i], texts[i], sizes[i], style))
+        const char* const label = i == 0 ? "Normal text" : sizes[i];
+        if (button(ui, std::string("text.") + sizes[i], texts[i], label, style))
             ui.wishes.text = static_cast<int>(i);
     }
     return button(ui, "keys.open", column.take(touch_px, gap_px), "Keys");

@@ -319,7 +319,8 @@ void Readings::before(Ui& ui, Session& session, Column& column) {
     column.heading("readings.before", "Read before the work");
     column.sentence("readings.how", "How to read",
                     "Infrared, straight on, away from sun and lamps; bare metal only with tape on "
-                    "it. Coated glass on the room side fools the instrument.",
+                    "it. Coated glass on the room side fools the instrument. Enter the emissivity "
+                    "it is set to, often 0.95.",
                     ui.theme.soft);
     fields(ui, session, column, before_entries, before_.site());
     for (const Entry e : instrument)
