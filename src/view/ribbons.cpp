@@ -22,6 +22,11 @@ ImU32 gas_ink(const Ui& ui) {
     return faded(ui.theme.water, 0.4f);
 }
 
+/// Of a line of names and numbers; before a class the type is larger.
+float label_height(const Ui& ui) {
+    return std::max(label_px, font_px(ui, ui.platform.fonts.strong) * 1.2f);
+}
+
 /// Radiation is hatched, so that grey print and any eye tell it from gas.
 void hatch(Ui& ui, Box box) {
     if (box.h < 2) return;
@@ -93,7 +98,7 @@ void Winter::space(std::size_t k) const {
                   : radiated);
     const assess::SpaceHeat& heat = r.heat.at[k];
     const std::string unit = std::string(" ") + flux_unit(ui.units), at = std::to_string(k);
-    ribbon_label(ui, where, radiated.y - label_px, radiation_names(*this, k),
+    ribbon_label(ui, where, radiated.y - label_height(ui), radiation_names(*this, k),
                  flux(heat.radiation_w_m2));
     const std::string ways = carried_names(*this, k);
     ribbon_label(ui, where, carried.bottom() + 1, ways, flux(heat.gas_w_m2));
@@ -113,7 +118,7 @@ void Winter::space(std::size_t k) const {
 
 /// Ribbon and words, from the axis on, with the height a finger needs.
 Box Winter::touched(Box where, Box ribbon, bool above) const {
-    const float h = std::max(ribbon.h + label_px, touch_px);
+    const float h = std::max(ribbon.h + label_height(ui), touch_px);
     return {where.x, above ? axis - h : axis, where.w, h};
 }
 
@@ -327,10 +332,10 @@ void about_number(Ui& ui, const Ribbons& r, const std::string& what, Box box, Bo
 
 void draw_winter(Ui& ui, Box box, const Ribbons& r) {
     Winter w{ui, r, pane_row(box, r.heat.panes)};
-    const float room = w.row.ribbons.h - 2 * label_px - 6;
+    const float room = w.row.ribbons.h - 2 * label_height(ui) - 6;
     w.px_per_w = room / static_cast<float>(std::max(1.0, r.widest.sum()));
-    w.axis =
-        w.row.ribbons.y + label_px + 2 + static_cast<float>(r.widest.radiation_w_m2) * w.px_per_w;
+    w.axis = w.row.ribbons.y + label_height(ui) + 2 +
+             static_cast<float>(r.widest.radiation_w_m2) * w.px_per_w;
     draw_glass(ui, w.row, r, format_temperature(r.c.weather.outside_c, ui.units),
                format_temperature(r.c.room.air_c, ui.units));
     note(ui, Role::image, r.id + ".picture", box, "Heat through the glass, " + r.name,
