@@ -11,7 +11,7 @@ constexpr double coldest_c = -60, hottest_c = 60;
 constexpr double longest_m = 6, most_deducted_m = 0.1;
 
 constexpr std::array<EntryRow, entry_count> rows{{
-    {"instrument.set_emissivity", "Emissivity it is set to", Q::emissivity, 0.1, 1},
+    {"instrument.set_emissivity", "Emissivity setting", Q::emissivity, 0.1, 1},
     {"instrument.reflected_c", "Room seen in the glass", Q::temperature_c, coldest_c, hottest_c},
     {"instrument.error_k", "Instrument, ±", Q::difference_k, 0, 20},
     {"before.glass_c", "Middle of the glass", Q::temperature_c, coldest_c, hottest_c},
