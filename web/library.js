@@ -383,10 +383,10 @@ export class Library {
     if (!await this.lock(house, options)) this.lend(house, "is open in");
   }
 
-  /// The house of the start. Its copy may be older than it is.
+  /// The house of the start. Its copy may be older than it is, or whole where its text is not.
   async holdFirst({ house, texts: [text] }) {
     await this.hold(house);
-    if (text !== undefined && house.rev) await copyAgain(HOUSES, house.id, text, () => house.lent || house.written);
+    if (isJson(text) && house.rev) await copyAgain(HOUSES, house.id, text, () => house.lent || house.written);
   }
 
   lock(house, options) {

@@ -77,8 +77,7 @@ std::string between_mass(const house::Ranged& range, Units units) {
 std::string range_words(const std::string& what) {
     return "Nobody knows " + what +
            " exactly: all was worked out a thousand times, each time with them a little different. "
-           "8 of "
-           "10 results lie within each range.";
+           "8 of 10 results lie within each range.";
 }
 
 std::string work_words(const opening::Remedy& remedy, double hour, const Trade& trade) {
