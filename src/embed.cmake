@@ -2,7 +2,7 @@
 # Files of text or bytes as C++ constants, named after the file with its dots as underscores.
 #
 # embed(HEADER NAMESPACE FILE…) makes HEADER (a path), remade when a FILE changes; NAMESPACE holds
-#   one array a file in it. Shaders become zero-terminated text without whole-line comments, anything
+#   one array a file in it. Shaders become zero-terminated text without comments and indents, anything
 #   else bytes.
 # embed_text(ROOM FILE) adds `extern const std::string_view <name>_text` to a room's sources, for the
 #   declaration in <room>/embedded.hpp; <name> goes without the file's ending.
@@ -37,8 +37,8 @@ endfunction()
 # --- The script -----------------------------------------------------------------------------------
 function(shader_text file name out)
   file(READ ${file} text)
-  string(REGEX REPLACE "(^|\n)[ \t]*//[^\n]*" "\\1" text "${text}")
-  string(REGEX REPLACE "\n\n+" "\n" text "${text}")
+  string(REGEX REPLACE "[ \t]*//[^\n]*" "" text "${text}")
+  string(REGEX REPLACE "\n[ \t\n]+" "\n" text "${text}")
   string(REGEX REPLACE "^\n" "" text "${text}")
   set(${out} "inline constexpr char ${name}[] = R\"glsl(${text})glsl\";\n" PARENT_SCOPE)
 endfunction()

@@ -5,40 +5,34 @@
 #include "app/ink.hpp"
 #include "app/shader.hpp"
 #include "app/shaders_embedded.hpp"
+#include "app/texture.hpp"
 #include "view/temperature_scale.hpp"
 
-#include <GLES3/gl3.h>
-
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 
 namespace shimlight::app {
 namespace {
 
-/// The order of the samplers' units and of Sheets::textures.
-constexpr std::array sampler_names = {"node_sheet", "kind_sheet", "line_sheet", "finder_sheet"};
+constexpr int wash_steps = 1024; ///< of each side of the hinge, as shaders/wash.glsl counts
 
-/// A sheet of numbers, looked up texel by texel.
-void send(unsigned texture, GLint kept_as, GLsizei width, GLsizei height, GLenum format,
-          GLenum type, const void* numbers) {
-    glBindTexture(GL_TEXTURE_2D, texture);
-    glTexImage2D(GL_TEXTURE_2D, 0, kept_as, width, height, 0, format, type, numbers);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+std::uint8_t byte(float share) {
+    return static_cast<std::uint8_t>(std::lround(std::clamp(share, 0.0f, 1.0f) * 255));
 }
 
-void send_all(const std::array<unsigned, 4>& textures, const FieldSheet& sheet) {
-    glActiveTexture(GL_TEXTURE0);
-    glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
-    send(textures[0], GL_R32F, sheet.columns + 1, sheet.rows + 1, GL_RED, GL_FLOAT,
-         sheet.node_c.data());
-    send(textures[1], GL_R8UI, sheet.columns, sheet.rows, GL_RED_INTEGER, GL_UNSIGNED_BYTE,
-         sheet.kind.data());
-    send(textures[2], GL_R32F, sheet.line_stride, 2, GL_RED, GL_FLOAT, sheet.lines_m.data());
-    send(textures[3], GL_R16UI, FieldSheet::finder_steps, 2, GL_RED_INTEGER, GL_UNSIGNED_SHORT,
-         sheet.finder.data());
+/// How well dark ink reads on a colour, 0…1: on all that is lighter than the blues. Relative
+/// luminance; sRGB taken as a square, near enough to choose an ink.
+float pale(view::Rgb c) {
+    const float luminance = 0.2126f * c.r * c.r + 0.7152f * c.g * c.g + 0.0722f * c.b * c.b;
+    const float share = std::clamp((luminance - 0.15f) / 0.04f, 0.0f, 1.0f);
+    return share * share * (3 - 2 * share);
+}
+
+/// °C for which the vertical stripe of a step shall stand, when low is -1, the hinge 0 and high 1.
+double step_c(int side, int step) {
+    const double share = static_cast<double>(step) / (wash_steps - 1);
+    return side == 0 ? std::min(share - 1, -1e-9) : share;
 }
 
 } // namespace
@@ -46,55 +40,70 @@ void send_all(const std::array<unsigned, 4>& textures, const FieldSheet& sheet) 
 void GlFieldPainter::create() {
     sheets_ = {};
     jobs_.clear();
-    const char* version = "#version 300 es\nprecision highp float;\nprecision highp int;\n";
-    program_ = make_program({shaders::field_vert},
-                            {version, shaders::cell_glsl, shaders::wash_glsl,
-                             shaders::isotherm_glsl, shaders::hatch_glsl, shaders::field_frag});
+    program_ =
+        make_program({shaders::field_vert}, {field_head, shaders::cell_glsl, shaders::wash_glsl,
+                                             shaders::isotherm_glsl, shaders::field_frag});
+    hatchings_.create();
     glGenVertexArrays(1, &vertex_array_);
+    wash_ = 0;
     ready_ = false;
 }
 
 /// Before the first picture.
 bool GlFieldPainter::get_ready() {
     if (ready_ || !program_) return ready_;
-    ready_ = is_linked(program_);
+    ready_ = is_linked(program_) && hatchings_.get_ready();
     if (!ready_) program_ = 0;
     if (!ready_) return false;
     const auto find = [&](const char* name) { return glGetUniformLocation(program_, name); };
-    uniform_ = {find("section_to_screen"),
-                find("screen_px"),
-                find("box_m"),
-                find("cells"),
-                find("stops"),
-                find("scale_c"),
-                find("px_per_m"),
-                find("dpr"),
-                find("step_c"),
-                find("opacity")};
-    glUseProgram(program_);
-    for (std::size_t unit = 0; unit < sampler_names.size(); ++unit)
-        glUniform1i(find(sampler_names[unit]), static_cast<GLint>(unit));
+    stand_.find(program_);
+    uniform_ = {find("corner"), find("in_plan"), find("scale"),
+                find("dpr"),    find("step_c"), find("opacity")};
+    set_units(program_, {"node_sheet", "axis_sheet", "shape_sheet", "wash_sheet"});
+    make_wash();
     return true;
+}
+
+void GlFieldPainter::make_wash() {
+    std::vector<std::uint8_t> texels;
+    for (const int side : {0, 1}) {
+        for (int step = 0; step < wash_steps; ++step) {
+            const view::Rgb c = view::TemperatureScale{-1, 0, 1}.colour(step_c(side, step));
+            texels.insert(texels.end(), {byte(c.r), byte(c.g), byte(c.b), byte(pale(c))});
+        }
+    }
+    send_sheet(wash_, {GL_RGBA8, GL_RGBA, GL_UNSIGNED_BYTE}, wash_steps, 2, texels.data());
 }
 
 void GlFieldPainter::begin() {
     jobs_.clear();
+    hatchings_.begin();
     ++frame_;
 }
 
 void GlFieldPainter::paint(ImDrawList* list, const view::FieldPicture& picture) {
     if (!picture.solved || picture.opacity <= 0 || !get_ready()) return;
-    jobs_.push_back({this, picture, sheets_of(*picture.solved)});
+    const ImGuiIO& io = ImGui::GetIO();
     list->PushClipRect(picture.clip_min, picture.clip_max, true);
-    list->AddCallback(&GlFieldPainter::play, &jobs_.back());
-    list->AddCallback(ImDrawCallback_ResetRenderState, nullptr);
+    const PixelBox box = pixel_box(list->GetClipRectMin(), list->GetClipRectMax(), io.DisplaySize,
+                                   io.DisplayFramebufferScale.x);
+    if (!box.empty()) {
+        jobs_.push_back({this, picture, box, sheet_of(*picture.solved)});
+        list->AddCallback(&GlFieldPainter::play, &jobs_.back());
+        list->AddCallback(ImDrawCallback_ResetRenderState, nullptr);
+    }
     list->PopClipRect();
+}
+
+void GlFieldPainter::prepare() {
+    for (Job& job : jobs_)
+        job.hatching = hatchings_.of(job.picture, job.box);
 }
 
 void GlFieldPainter::add_to(MixedHash& seen) const {
     for (const Job& job : jobs_) {
         const view::FieldPicture& p = job.picture;
-        seen.word(sheets_[job.sheets].identity);
+        seen.word(sheets_[job.sheet].identity);
         for (const ImVec2& at : {p.placement.to_screen({0, 0}), p.placement.to_screen({1, 0}),
                                  p.placement.to_screen({0, 1})})
             seen.one(at);
@@ -106,23 +115,17 @@ void GlFieldPainter::add_to(MixedHash& seen) const {
     }
 }
 
-std::size_t GlFieldPainter::sheets_of(const assess::SolvedCut& solved) {
+std::size_t GlFieldPainter::sheet_of(const assess::SolvedCut& solved) {
     const std::uint64_t identity = field_identity(solved);
-    auto kept = std::find_if(sheets_.begin(), sheets_.end(), [&](const Sheets& s) {
-        return s.columns > 0 && s.identity == identity;
-    });
+    auto kept = std::find_if(sheets_.begin(), sheets_.end(),
+                             [&](const Sheet& s) { return s.nodes && s.identity == identity; });
     if (kept == sheets_.end()) {
-        kept =
-            std::min_element(sheets_.begin(), sheets_.end(), [](const Sheets& a, const Sheets& b) {
-                return a.used_in_frame < b.used_in_frame;
-            });
-        if (!kept->textures[0])
-            glGenTextures(static_cast<GLsizei>(kept->textures.size()), kept->textures.data());
-        const FieldSheet sheet = field_sheet(solved);
-        send_all(kept->textures, sheet);
-        kept->box_m = sheet.box_m;
-        kept->columns = sheet.columns;
-        kept->rows = sheet.rows;
+        kept = std::min_element(sheets_.begin(), sheets_.end(), [](const Sheet& a, const Sheet& b) {
+            return a.used_in_frame < b.used_in_frame;
+        });
+        const section::Field& field = solved.field;
+        send_sheet(kept->nodes, {GL_R32F, GL_RED, GL_FLOAT}, field.columns() + 1, field.rows() + 1,
+                   node_sheet(field).data());
         kept->identity = identity;
     }
     kept->used_in_frame = frame_;
@@ -136,50 +139,24 @@ void GlFieldPainter::play(const ImDrawList*, const ImDrawCmd* command) {
 
 void GlFieldPainter::draw(const Job& job, const ImDrawCmd& command) const {
     if (!set_scissor(command)) return;
-    const Sheets& sheets = sheets_[job.sheets];
-    for (std::size_t unit = 0; unit < sheets.textures.size(); ++unit) {
-        glActiveTexture(GL_TEXTURE0 + static_cast<GLenum>(unit));
-        glBindTexture(GL_TEXTURE_2D, sheets.textures[unit]);
-    }
+    lay({sheets_[job.sheet].nodes, job.hatching.axes, job.hatching.shape, wash_});
     glUseProgram(program_);
-    set_placement(job.picture, sheets);
-    set_manner(job.picture);
+    stand_.set(job.picture);
+    set_manner(job);
     glBindVertexArray(vertex_array_);
     glDrawArrays(GL_TRIANGLE_STRIP, 0, 4);
 }
 
-void GlFieldPainter::set_placement(const view::FieldPicture& picture, const Sheets& sheets) const {
-    const ImGuiIO& io = ImGui::GetIO();
-    // The placement as a matrix: where the origin and the two unit steps come to lie.
-    const ImVec2 origin = picture.placement.to_screen({0, 0});
-    const ImVec2 along_x = picture.placement.to_screen({1, 0});
-    const ImVec2 along_y = picture.placement.to_screen({0, 1});
-    const float matrix[9] = {along_x.x - origin.x,
-                             along_x.y - origin.y,
-                             0,
-                             along_y.x - origin.x,
-                             along_y.y - origin.y,
-                             0,
-                             origin.x,
-                             origin.y,
-                             1};
-    glUniformMatrix3fv(uniform_.section_to_screen, 1, GL_FALSE, matrix);
-    glUniform2f(uniform_.screen_px, io.DisplaySize.x, io.DisplaySize.y);
-    glUniform4fv(uniform_.box_m, 1, sheets.box_m.data());
-    glUniform2i(uniform_.cells, sheets.columns, sheets.rows);
-}
-
-void GlFieldPainter::set_manner(const view::FieldPicture& picture) const {
-    const float dpr = ImGui::GetIO().DisplayFramebufferScale.x;
-    glUniform3fv(uniform_.stops, static_cast<GLsizei>(view::wash_stops.size()),
-                 &view::wash_stops[0].r);
-    glUniform3f(uniform_.scale_c, static_cast<float>(picture.scale.low_c),
-                static_cast<float>(picture.scale.hinge_c),
-                static_cast<float>(picture.scale.high_c));
-    glUniform1f(uniform_.px_per_m, picture.placement.px_per_m * dpr);
-    glUniform1f(uniform_.dpr, dpr);
-    glUniform1f(uniform_.step_c, picture.isotherm_step_c);
-    glUniform1f(uniform_.opacity, picture.opacity);
+void GlFieldPainter::set_manner(const Job& job) const {
+    const view::TemperatureScale& s = job.picture.scale;
+    const auto one_by = [](double k) { return static_cast<float>(1 / std::max(k, 1e-6)); };
+    glUniform2i(uniform_.corner, job.box.left, job.box.low);
+    glUniform1i(uniform_.in_plan, job.picture.placement.turned ? 1 : 0);
+    glUniform4f(uniform_.scale, static_cast<float>(s.low_c), static_cast<float>(s.hinge_c),
+                one_by(s.hinge_c - s.low_c), one_by(s.high_c - s.hinge_c));
+    glUniform1f(uniform_.dpr, ImGui::GetIO().DisplayFramebufferScale.x);
+    glUniform1f(uniform_.step_c, job.picture.isotherm_step_c);
+    glUniform1f(uniform_.opacity, job.picture.opacity);
 }
 
 } // namespace shimlight::app

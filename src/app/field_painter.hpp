@@ -2,8 +2,8 @@
 // Washes temperature fields onto the canvas in the middle of ImGui's own drawing.
 #pragma once
 
+#include "app/hatching.hpp"
 #include "app/mixed_hash.hpp"
-#include "view/platform.hpp"
 
 #include <array>
 #include <cstdint>
@@ -20,13 +20,14 @@ class GlFieldPainter final : public view::FieldPainter {
     void paint(ImDrawList* list, const view::FieldPicture& picture) override;
     /// Adds what the fields of this frame look like.
     void add_to(MixedHash& seen) const;
+    /// Draws what is not drawn on the canvas itself. Before the canvas is cleared: a phone's card
+    /// would otherwise store and fetch what is on it already.
+    void prepare();
 
   private:
-    /// A field on the graphics card.
-    struct Sheets {
-        std::array<unsigned, 4> textures{}; ///< nodes, kinds, lines, finder
-        std::array<float, 4> box_m{};
-        int columns = 0, rows = 0; ///< nil: nothing kept here yet
+    /// Temperatures on the graphics card.
+    struct Sheet {
+        unsigned nodes = 0;
         std::uint64_t identity = 0;
         unsigned used_in_frame = 0;
     };
@@ -34,27 +35,30 @@ class GlFieldPainter final : public view::FieldPainter {
     struct Job {
         GlFieldPainter* painter = nullptr;
         view::FieldPicture picture;
-        std::size_t sheets = 0;
+        PixelBox box;
+        std::size_t sheet = 0;
+        Hatching hatching{};
     };
     struct Uniforms {
-        int section_to_screen, screen_px, box_m, cells;
-        int stops, scale_c, px_per_m, dpr, step_c, opacity;
+        int corner, in_plan, scale, dpr, step_c, opacity;
     };
 
     bool get_ready();
-    std::size_t sheets_of(const assess::SolvedCut& solved);
+    void make_wash();
+    std::size_t sheet_of(const assess::SolvedCut& solved);
     static void play(const ImDrawList* list, const ImDrawCmd* command);
     void draw(const Job& job, const ImDrawCmd& command) const;
-    void set_placement(const view::FieldPicture& picture, const Sheets& sheets) const;
-    void set_manner(const view::FieldPicture& picture) const;
+    void set_manner(const Job& job) const;
 
     /// Today and the Remedy at three cuts each.
     static constexpr std::size_t sheets_kept_ = 6;
-    std::array<Sheets, sheets_kept_> sheets_;
+    std::array<Sheet, sheets_kept_> sheets_;
+    Hatchings hatchings_;
     std::deque<Job> jobs_;
-    unsigned program_ = 0, vertex_array_ = 0;
+    unsigned program_ = 0, vertex_array_ = 0, wash_ = 0;
     unsigned frame_ = 0;
-    bool ready_ = false; ///< the program has been linked
+    bool ready_ = false; ///< the programs have been linked
+    FieldStand stand_{};
     Uniforms uniform_{};
 };
 

@@ -3,11 +3,11 @@
 // such question waits until the graphics card has finished the frame before.
 #pragma once
 
-#include <imgui.h>
+#include "app/pixel_box.hpp"
 
 namespace shimlight::app {
 
-/// ImGui's clip rectangle as GL counts: device px from the lower left. False when nothing is left.
+/// Draws only within ImGui's clip rectangle. False when nothing is left of it.
 bool set_scissor(const ImDrawCmd& command);
 
 class Ink {
@@ -21,6 +21,7 @@ class Ink {
   private:
     void set_state() const;
     void play(const ImDrawList& list) const;
+    void draw(const ImDrawList& list, const ImDrawCmd& command) const;
 
     unsigned program_ = 0, vertex_array_ = 0, vertices_ = 0, indices_ = 0, letters_ = 0;
     int screen_px_ = -1; ///< not known before the first frame

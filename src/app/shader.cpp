@@ -13,7 +13,6 @@ void attach(GLuint program, GLenum stage, std::initializer_list<const char*> sou
     glShaderSource(shader, static_cast<GLsizei>(sources.size()), sources.begin(), nullptr);
     glCompileShader(shader);
     glAttachShader(program, shader);
-    glDeleteShader(shader); // with the program
 }
 
 } // namespace
@@ -25,6 +24,13 @@ unsigned make_program(std::initializer_list<const char*> vertex,
     attach(program, GL_FRAGMENT_SHADER, fragment);
     glLinkProgram(program);
     return program;
+}
+
+void set_units(unsigned program, std::initializer_list<const char*> samplers) {
+    glUseProgram(program);
+    GLint unit = 0;
+    for (const char* sampler : samplers)
+        glUniform1i(glGetUniformLocation(program, sampler), unit++);
 }
 
 bool is_linked(unsigned program) {

@@ -10,6 +10,13 @@ namespace shimlight::app {
 unsigned make_program(std::initializer_list<const char*> vertex,
                       std::initializer_list<const char*> fragment);
 
+/// Numbers the samplers of a linked program: the first looks at texture unit 0. Leaves it in use.
+void set_units(unsigned program, std::initializer_list<const char*> samplers);
+
+/// What a fragment shader made of several files begins with.
+inline constexpr char field_head[] =
+    "#version 300 es\nprecision highp float;\nprecision highp int;\n";
+
 /// Waits for it. False when it failed, with the compiler's words on standard error.
 bool is_linked(unsigned program);
 

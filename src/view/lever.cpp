@@ -109,6 +109,7 @@ std::optional<double> from_mirror(Ui& ui, const LeverState& s, const std::string
 }
 
 void draw_track(Ui& ui, const LeverState& s, Box track, float share, bool hot) {
+    if (!in_sight(ui, track)) return;
     const Theme& t = ui.theme;
     const float y = track.centre().y;
     const ImVec2 knob{track.x + share * track.w, y};

@@ -28,6 +28,12 @@ void draw_text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, const char* begin,
     }
 }
 
+/// Of a line of text, by its height alone.
+bool line_in_sight(const Ui& ui, const ImFont* font, float y) {
+    const float high = 2 * font_px(ui, font); // with all that hangs below it
+    return y < ui.list->GetClipRectMax().y && y + high > ui.list->GetClipRectMin().y;
+}
+
 struct ButtonInk {
     ImU32 face, edge, label;
 };
@@ -50,6 +56,7 @@ ButtonInk button_ink(const Ui& ui, const ButtonStyle& style, bool hovered) {
 }
 
 void draw_button(Ui& ui, Box box, std::string_view label, const ButtonStyle& style, bool hovered) {
+    if (!in_sight(ui, box)) return;
     const ButtonInk ink = button_ink(ui, style, hovered);
     const Box face = style.compact ? Box{box.x, box.y + 5, box.w, box.h - 10} : box;
     const float radius = style.look == ButtonLook::tab ? 0 : std::min(face.h / 2, radius_px);
@@ -99,6 +106,11 @@ void Gesture::follow() {
     down = io.MouseDown[0];
 }
 
+bool in_sight(const Ui& ui, Box box) {
+    const ImVec2 low = ui.list->GetClipRectMin(), high = ui.list->GetClipRectMax();
+    return box.x < high.x && box.right() > low.x && box.y < high.y && box.bottom() > low.y;
+}
+
 float font_px(const Ui& ui, const ImFont* font) {
     return font->FontSize / ui.platform.dpr;
 }
@@ -110,6 +122,7 @@ ImVec2 text_size(const Ui& ui, ImFont* font, std::string_view line) {
 }
 
 void text(Ui& ui, ImFont* font, ImVec2 at, ImU32 colour, std::string_view line, Align align) {
+    if (!line_in_sight(ui, font, at.y)) return;
     if (align != Align::left) {
         const float width = text_size(ui, font, line).x;
         at.x -= align == Align::centre ? width / 2 : width;
@@ -140,7 +153,8 @@ float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std:
     float height = 0;
     while (from < end) {
         const char* to = line_end(font, 1.0f / ui.platform.dpr, from, end, width);
-        if (draw) draw_text(ui, font, {at.x, at.y + height}, colour, from, to);
+        if (draw && line_in_sight(ui, font, at.y + height))
+            draw_text(ui, font, {at.x, at.y + height}, colour, from, to);
         height += line_height;
         from = to;
         while (from < end && (*from == ' ' || *from == '\n'))
@@ -151,6 +165,7 @@ float paragraph(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour, std:
 
 void text_fitted(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
                  std::string_view line) {
+    if (!line_in_sight(ui, font, at.y)) return;
     if (text_size(ui, font, line).x <= width) return text(ui, font, at, colour, line);
     std::string cut(line);
     const std::string dots = "…";
@@ -164,7 +179,7 @@ void text_fitted(Ui& ui, ImFont* font, ImVec2 at, float width, ImU32 colour,
 }
 
 void fill(Ui& ui, Box box, ImU32 colour, float radius) {
-    ui.list->AddRectFilled(box.min(), box.max(), colour, radius);
+    if (in_sight(ui, box)) ui.list->AddRectFilled(box.min(), box.max(), colour, radius);
 }
 
 void frame(Ui& ui, Box box, ImU32 colour, float radius, float thickness) {

@@ -68,6 +68,9 @@ struct Ui {
     bool paper = false; ///< drawn to be printed: nothing can be pressed
 };
 
+/// Whether anything in `box` would be seen: what is scrolled out of sight need not be drawn.
+bool in_sight(const Ui& ui, Box box);
+
 enum class Align { left, centre, right };
 
 float font_px(const Ui& ui, const ImFont* font);
