@@ -58,7 +58,7 @@ bool GlFieldPainter::get_ready() {
     const auto find = [&](const char* name) { return glGetUniformLocation(program_, name); };
     stand_.find(program_);
     uniform_ = {find("corner"), find("in_plan"), find("scale"),
-                find("dpr"),    find("step_c"), find("opacity")};
+                find("dpr"),    find("step_c"),  find("opacity")};
     set_units(program_, {"node_sheet", "axis_sheet", "shape_sheet", "wash_sheet"});
     make_wash();
     return true;
