@@ -16,6 +16,7 @@ import { Theme } from "./theme.js";
 
 const SIGNS = ["pointerdown", "keydown", "focusin", "click", "input", "wheel", "appinstalled"];
 const LOOKED_S = 20; // at a page at rest
+const REST_MS = 200;
 const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
 let program = null;
@@ -126,6 +127,14 @@ function listenToPage(page) {
   addEventListener("pagehide", () => program.tell("leave"));
 }
 
+/// The first picture is there and the program rests: nothing that can wait takes its time from it.
+function atRest() {
+  return new Promise((done) => {
+    const look = () => (state.frames && window.shimlight.asleep ? done() : setTimeout(look, REST_MS));
+    look();
+  });
+}
+
 /// The rest of the program comes at the first sign of use, to who looks at the page for a while, or
 /// at once to who was here before.
 function bringRest(storage) {
@@ -150,8 +159,8 @@ function bringRest(storage) {
       (window.requestIdleCallback ?? setTimeout)(bring);
     }, 1000);
   };
-  if (storage.texts.length || storage.moves) bring();
-  else listen();
+  listen();
+  if (storage.texts.length || storage.moves) atRest().then(bring);
 }
 
 /// A file of ours, here and now: whoever asks the door waits for it once.
@@ -191,6 +200,7 @@ async function start() {
     },
     get frames() { return state.frames; },
   };
+  await atRest();
   workOffline(async () => {
     await program.ask("leave");
     await storage.writing;

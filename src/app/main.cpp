@@ -184,6 +184,7 @@ class Program {
     /// The DOM hears of the nodes only when they have changed.
     void reflect() {
         page::frame_drawn();
+        if (!screen_.drafted()) return;
         const bool later = finger_down() && awake_.wanted() && time_s_ - told_s_ < reflect_after_s;
         if (later) return;
         told_s_ = time_s_;

@@ -88,6 +88,8 @@ struct Assessment {
     double year_cost = 0;                                  ///< of fuel, in the house's currency
     section::Accuracy accuracy = section::Accuracy::draft; ///< coarsest of the cuts present
     bool complete = false;        ///< all cuts solved at `normal` or better
+    bool drafted = false;         ///< all at least as a draft, of this case or the last one: until
+                                  ///< then what is of the whole window means nothing
     std::optional<YearHeat> year; ///< by months, with a place's climate
     Warnings warnings;
 };
@@ -97,6 +99,9 @@ using CutSet = unsigned;
 inline constexpr CutSet unit_cuts = (1u << opening::position_count) - 1;
 inline constexpr CutSet wall_cuts = unit_cuts << opening::position_count;
 inline constexpr CutSet all_cuts = unit_cuts | wall_cuts;
+constexpr CutSet wall_cut(opening::Position position) {
+    return 1u << (opening::position_count + static_cast<std::size_t>(position));
+}
 
 /// Which work to do now.
 struct Budget {
@@ -111,7 +116,7 @@ struct Budget {
     /// While moving: many small changes around the case that was asked first, each at draft and on
     /// that one's grids, so that differences are the change's own.
     bool around = false;
-    CutSet cuts = all_cuts; ///< while moving: only these
+    CutSet cuts = all_cuts; ///< only these
 };
 
 /// Remembers what a lever did not touch. One per case that is kept on the screen.

@@ -135,10 +135,11 @@ void Assessor::Memory::want(const opening::Case& c) {
 /// The shown cut until it is right, the unit's own cuts (they are quick), then the other cuts.
 Slot* Assessor::Memory::next(const Budget& budget) {
     const auto due = [&](const Slot& slot) { return !slot.fresh(budget.accuracy, Pace::resting); };
-    if (due(installed[index(budget.shown)])) return &installed[index(budget.shown)];
-    for (auto* slots : {&alone, &installed}) {
-        const auto found = std::find_if(slots->begin(), slots->end(), due);
-        if (found != slots->end()) return &*found;
+    Slot& shown = installed[index(budget.shown)];
+    if ((budget.cuts & wall_cut(budget.shown)) != 0 && due(shown)) return &shown;
+    for (std::size_t k = 0; k < 2 * position_count; ++k) {
+        Slot& slot = k < position_count ? alone[k] : installed[k - position_count];
+        if ((budget.cuts >> k & 1) != 0 && due(slot)) return &slot;
     }
     return nullptr;
 }
@@ -187,6 +188,9 @@ bool Assessor::Memory::refused() const {
 void Assessor::Memory::read_cuts(const opening::Case& c) {
     answer.accuracy = Accuracy::fine;
     answer.complete = true;
+    const auto tried = [](const Slot& slot) { return slot.solved() || slot.failed(); };
+    answer.drafted = std::all_of(installed.begin(), installed.end(), tried) &&
+                     std::all_of(alone.begin(), alone.end(), tried);
     for (const Slot& slot : installed) {
         answer.cuts[index(slot.position())] = slot.solved();
         answer.complete = answer.complete && slot.fresh(Accuracy::normal, Pace::resting);

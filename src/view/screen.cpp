@@ -56,6 +56,7 @@ struct Screen::State {
     int seen_revision = 0; ///< last revision that house_changed() told of
     int seen_opening = -1;
     const Session* seen_session = nullptr;
+    bool begun = false;  ///< numbers have been told
     bool moving = false; ///< a lever is under the finger
     SolvePace pace;
     int seen_change = 0; ///< revision of the last assessment
@@ -66,7 +67,18 @@ struct Screen::State {
         int revision = -1;
         Units units = Units::si;
     } verdict_of; ///< once all of it is known
+
+    void hasten(const Session& assessed, assess::Budget& budget) const;
 };
+
+/// What has never been drawn comes as a draft first; at the start of the program by itself, before
+/// what only the numbers need.
+void Screen::State::hasten(const Session& assessed, assess::Budget& budget) const {
+    const auto which = static_cast<std::size_t>(slice.position);
+    const bool drawn = assessed.today_result().cuts[which] != nullptr;
+    if (!drawn || !begun) budget.accuracy = section::Accuracy::draft;
+    if (!drawn && !begun) budget.cuts = assess::wall_cut(slice.position);
+}
 
 namespace {
 
@@ -295,20 +307,22 @@ void Conductor::assess(bool both_seen) {
     if (s.hurried > 0) --s.hurried;
     budget.seen = s.view == View::slice;
     budget.max_ms = others_ms;
-    const auto which = static_cast<std::size_t>(s.slice.position);
-    const bool first = !session.today_result().cuts[which];
-    if (first) s.hurried = 0; // it has moved from nowhere
-    budget.moving = !first && (s.moving || s.hurried > 0);
-    if (!budget.moving && !first) budget.max_solves = 0; // they are solved between frames
-    if (first) budget.accuracy = section::Accuracy::draft;
+    const bool drawn =
+        session.today_result().cuts[static_cast<std::size_t>(s.slice.position)] != nullptr;
+    if (!drawn) s.hurried = 0; // it has moved from nowhere
+    budget.moving = drawn && (s.moving || s.hurried > 0);
+    if (!budget.moving && drawn) budget.max_solves = 0; // they are solved between frames
+    s.hasten(session, budget);
     if (budget.moving) s.pace.begin(budget);
     const bool more = session.assess(budget, both_seen);
+    s.begun = s.begun || session.drafted();
     if (budget.moving) s.pace.end();
     if (more) (budget.moving ? ui.wishes.another_frame : ui.wishes.refine) = true;
     tell(more);
 }
 
 void Conductor::tell(bool more) {
+    if (!s.begun) return;
     const bool same = s.verdict_of.of == &session && s.verdict_of.units == ui.units &&
                       s.verdict_of.revision == session.revision();
     if (same) return;
@@ -426,9 +440,10 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     conductor.another_opening();
     // The verdict would tell the answer.
     const bool asked = lesson && s.lesson.guided();
-    const float words = asked ? 0
-                              : paragraph(ui, verdict_font(platform), {0, 0},
-                                          verdict_width(platform), 0, s.verdict, false);
+    const float words = asked
+                            ? 0
+                            : paragraph(ui, verdict_font(platform), {0, 0}, verdict_width(platform),
+                                        0, s.verdict.empty() ? "…\n…" : s.verdict, false);
     if (presenting) session.choosing_remedy = false;
     const Middle middle = middle_of(s.view, session.choosing_remedy);
     const float most_px = most_verdict_px(platform, font_px(ui, verdict_font(platform)) * 1.35f);
@@ -458,13 +473,17 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
 bool Screen::refine() {
     State& s = *state_;
     Session& session = s.seen();
-    const assess::Assessment& known = session.today_result();
-    const bool first = !known.cuts[static_cast<std::size_t>(s.slice.position)];
-    if (!first && (s.moving || s.hurried > 0 || s.seen_change != session.revision())) return false;
+    const auto which = static_cast<std::size_t>(s.slice.position);
+    const bool changing = s.moving || s.hurried > 0 || s.seen_change != session.revision();
+    if (session.today_result().cuts[which] && changing) return false;
     assess::Budget budget;
     budget.shown = s.slice.position;
-    if (first) budget.accuracy = section::Accuracy::draft;
+    s.hasten(session, budget);
     return session.refine(budget);
+}
+
+bool Screen::drafted() const {
+    return state_->begun;
 }
 
 const house::House& Screen::house() const {

@@ -21,6 +21,8 @@ class Screen {
     void frame(const Platform& platform, Wishes& wishes);
     /// Solves a grid of one section towards what the next frames show; false when there is none.
     bool refine();
+    /// Whether its numbers can be told: the very first picture comes before them.
+    bool drafted() const;
 
     const house::House& house() const;
     /// Whether the house has changed since the last call: time to store it.

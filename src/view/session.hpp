@@ -65,6 +65,10 @@ class Session {
     bool assess(const assess::Budget& budget, bool both_seen);
     /// One section towards both; false when there is none to solve and assess() can tell all.
     bool refine(const assess::Budget& budget);
+    /// Whether both can be told: at the very start they cannot.
+    bool drafted() const {
+        return today_.last().drafted && (!has_remedy() || remedy_.last().drafted);
+    }
     const assess::Assessment& today_result() const { return today_.last(); }
     const assess::Assessment& result(Shown of) const {
         return of == Shown::today ? today_result() : remedy_result();

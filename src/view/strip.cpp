@@ -68,8 +68,8 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
     }};
     all[4].more = ", " + format_percent(b.year_air_share) + " by air";
     for (Figure& f : all) {
-        if (!s.is_asked(f.key)) continue;
-        f.today = f.remedy = "?";
+        if (s.drafted() && !s.is_asked(f.key)) continue;
+        f.today = f.remedy = s.drafted() ? "?" : "…";
         f.unit.clear();
         f.more.clear();
         f.change = 0;
