@@ -20,7 +20,7 @@ namespace shimlight::app {
 namespace {
 
 constexpr double longest_step_s = 0.1; ///< after a pause nothing shall jump
-constexpr double keep_after_s = 0.3;   ///< while something keeps moving; else as soon as it rests
+constexpr double keep_after_s = 0.1;   ///< while something keeps moving; else as soon as it rests
 constexpr double task_ms = 3;          ///< of solving between frames, when no more is begun
 constexpr double reflect_after_s = 2;  ///< while a finger moves something nobody listens to more
 

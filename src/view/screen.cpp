@@ -87,19 +87,6 @@ namespace {
 constexpr int hurried_frames = 8;
 constexpr double others_ms = 2; // while a lever moves, for the cuts that are not shown
 
-/// Whole-screen window without any decoration of its own.
-void begin_page(const Platform& p, const Theme& theme) {
-    ImGui::SetNextWindowPos({0, 0});
-    ImGui::SetNextWindowSize({p.width_px, p.height_px});
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 0.0f);
-    ImGui::PushStyleColor(ImGuiCol_WindowBg, theme.paper);
-    ImGui::Begin("page", nullptr,
-                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
-                     ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav |
-                     ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBringToFrontOnFocus);
-}
-
 /// While presenting, each kind of type is the next larger one; a phone has no room for that.
 Platform in_type_of(const Platform& p, bool presenting) {
     Platform shown = p;
@@ -119,12 +106,6 @@ ImFont* verdict_font(const Platform& p) {
     return is_narrow(p) ? p.fonts.small : p.fonts.body;
 }
 
-void end_page() {
-    ImGui::End();
-    ImGui::PopStyleColor();
-    ImGui::PopStyleVar(2);
-}
-
 } // namespace
 
 /// One frame's parts, with what they share.
@@ -141,6 +122,7 @@ struct Conductor {
     SHIMLIGHT_REST bool opened_lessons();
     void title(const Layout& layout);
     void views(const Layout& layout);
+    float verdict_px() const;
     void verdict(const Layout& layout);
     void message();
     void picture(const Layout& layout);
@@ -242,6 +224,16 @@ void Conductor::views(const Layout& layout) {
         ui.wishes.another_frame = true;
     }
     s.view = chosen;
+}
+
+/// As high as its words need, as far as the screen has room.
+float Conductor::verdict_px() const {
+    const Platform& p = ui.platform;
+    const float line_px = font_px(ui, verdict_font(p)) * 1.35f;
+    const float words = s.verdict.empty() ? 2 * line_px // not worked out yet: as high as most are
+                                          : paragraph(ui, verdict_font(p), {0, 0}, verdict_width(p),
+                                                      0, s.verdict, false);
+    return std::min(words, most_verdict_px(p, line_px));
 }
 
 /// On a low phone two lines: a sentence that is whole, and all of them at a touch.
@@ -440,15 +432,10 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     conductor.another_opening();
     // The verdict would tell the answer.
     const bool asked = lesson && s.lesson.guided();
-    const float words = asked
-                            ? 0
-                            : paragraph(ui, verdict_font(platform), {0, 0}, verdict_width(platform),
-                                        0, s.verdict.empty() ? "…\n…" : s.verdict, false);
+    const float words = asked ? 0 : conductor.verdict_px();
     if (presenting) session.choosing_remedy = false;
     const Middle middle = middle_of(s.view, session.choosing_remedy);
-    const float most_px = most_verdict_px(platform, font_px(ui, verdict_font(platform)) * 1.35f);
-    Layout layout = presenting ? arrange_presenting(platform)
-                               : arrange(platform, std::min(words, most_px), middle);
+    Layout layout = presenting ? arrange_presenting(platform) : arrange(platform, words, middle);
     if (asked) s.lesson.make_room(layout);
     if (!presenting) {
         conductor.title(layout);

@@ -27,7 +27,7 @@ struct Figure {
     std::string more = {};  ///< told where there is room
     std::string moved = {}; ///< what the last lever did to it: "+3 °F better"
     int way = 0;            ///< 1 better, -1 worse
-    bool asked = false;     ///< by a lesson's open question: not told
+    bool untold = false;    ///< a lesson asks for it, or it is not worked out yet
 };
 
 int judge(double today, double remedy, double visible, bool more_is_better) {
@@ -73,7 +73,7 @@ std::array<Figure, 5> figures(const Session& s, Units units) {
         f.unit.clear();
         f.more.clear();
         f.change = 0;
-        f.asked = true;
+        f.untold = true;
     }
     return all;
 }
@@ -100,7 +100,7 @@ void tell_moved(Ui& ui, const Session& s, Box box, std::array<Figure, 5>& all, S
         if (fresh) m.before[i] = m.now[i];
         const double change = m.now[i] - m.before[i];
         all[i].way = judge(m.before[i], m.now[i], visible[i], i == 0 || i == 2);
-        if (all[i].way == 0 || all[i].asked) continue;
+        if (all[i].way == 0 || all[i].untold) continue;
         all[i].moved = (change > 0 ? "+" : "−") +
                        figure_difference(figure, change, ui.units, trade_of(s.house()));
         if (i == 3) all[i].moved.resize(all[i].moved.find(u_unit(ui.units)) - 3); // and thin space
@@ -137,7 +137,9 @@ ImU32 change_ink(const Theme& t, int change) {
 
 /// `both`: a remedy is chosen; the finger opens its card, keys and screen readers either one's.
 void register_figure(Ui& ui, const Figure& f, Box box, bool both) {
-    if (f.asked) return note(ui, Role::output, f.id, box, f.full, "asked for");
+    if (f.untold)
+        return note(ui, Role::output, f.id, box, f.full,
+                    f.today == "?" ? "asked for" : "not worked out yet");
     const std::string unit = f.unit.empty() ? "" : " " + f.unit;
     const Box upper{box.x, box.y, box.w, box.h / 2},
         lower{box.x, box.y + box.h / 2, box.w, box.h / 2};

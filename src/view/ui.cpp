@@ -106,6 +106,24 @@ void Gesture::follow() {
     down = io.MouseDown[0];
 }
 
+void begin_page(const Platform& p, const Theme& theme) {
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize({p.width_px, p.height_px});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 0.0f);
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, theme.paper);
+    ImGui::Begin("page", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
+                     ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav |
+                     ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBringToFrontOnFocus);
+}
+
+void end_page() {
+    ImGui::End();
+    ImGui::PopStyleColor();
+    ImGui::PopStyleVar(2);
+}
+
 bool in_sight(const Ui& ui, Box box) {
     const ImVec2 low = ui.list->GetClipRectMin(), high = ui.list->GetClipRectMax();
     return box.x < high.x && box.right() > low.x && box.y < high.y && box.bottom() > low.y;

@@ -68,6 +68,10 @@ struct Ui {
     bool paper = false; ///< drawn to be printed: nothing can be pressed
 };
 
+/// A frame's only window: as large as the screen, without any decoration of its own.
+void begin_page(const Platform& p, const Theme& theme);
+void end_page();
+
 /// Whether anything in `box` would be seen: what is scrolled out of sight need not be drawn.
 bool in_sight(const Ui& ui, Box box);
 

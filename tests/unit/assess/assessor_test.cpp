@@ -138,6 +138,29 @@ TEST_CASE("the budget is kept, the shown cut comes first, no cut is lost meanwhi
     CHECK_FALSE(changed(Position::jamb));
 }
 
+TEST_CASE(
+    "one cut alone can be asked for; what needs them all is told when there is a draft of each") {
+    Assessor assessor;
+    const Case c;
+    Budget one = budget(Accuracy::draft, 99, Position::jamb);
+    one.cuts = assess::wall_cut(Position::jamb);
+    const Assessment& first = assessor.update(c, one);
+    for (std::size_t k = 0; k < first.cuts.size(); ++k)
+        CHECK((first.cuts[k] != nullptr) == (k == static_cast<std::size_t>(Position::jamb)));
+    CHECK_FALSE(first.drafted);
+    CHECK_FALSE(assessor.refine(c, one)); // nothing more of what was asked
+    const Budget all = budget(Accuracy::draft, 0, Position::jamb);
+    int grids = 0;
+    while (assessor.refine(c, all))
+        ++grids;
+    CHECK(grids > 0);
+    const Assessment& drafted = assessor.update(c, all);
+    CHECK(drafted.drafted);
+    CHECK_FALSE(drafted.complete);
+    const Assessment at_once = assess::assess(c, Accuracy::draft);
+    CHECK(drafted.u_window_w_m2k == doctest::Approx(at_once.u_window_w_m2k).epsilon(1e-6));
+}
+
 TEST_CASE("a draft is made better when asked, a better one is not made worse") {
     Assessor assessor;
     const Case c;

@@ -186,3 +186,17 @@ TEST_CASE("readings: an answer moves the shares; a number out of its limits is t
     stage.type("site.before.glass_c", "");
     CHECK(stage.node("readings.u") == nullptr);
 }
+
+TEST_CASE("the very first picture tells no number that is not worked out yet") {
+    stage::Stage stage({1440, 900});
+    stage.frame();
+    REQUIRE(stage.node("strip.u"));
+    CHECK(stage.node("strip.u")->value == "not worked out yet");
+    CHECK_FALSE(stage.node("strip.u.today"));
+    CHECK(stage.node("slice.today")); // the picture is there
+    const view::MirrorRect at = stage.node("strip.u")->rect, words = stage.node("verdict")->rect;
+    REQUIRE(stage.rest());
+    CHECK_FALSE(stage.node("strip.u"));
+    CHECK(stage.node("strip.u.today")->rect.y == doctest::Approx(at.y));
+    CHECK(stage.node("verdict")->rect.y == doctest::Approx(words.y)); // nothing has moved
+}

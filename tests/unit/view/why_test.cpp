@@ -222,6 +222,7 @@ TEST_CASE("why: nothing beneath the card listens, and it follows a changed lever
 
 TEST_CASE("why: a figure of sections comes to rest with its levers ranked") {
     stage::Stage stage({360, 640});
+    REQUIRE(stage.rest()); // before that it is not told
     stage.press("strip.u.remedy");
     CHECK(stage.rest());
     CHECK(stage.node("why.effect0"));
