@@ -21,7 +21,7 @@ const stage = document.getElementById("stage");
 const canvas = document.getElementById("canvas");
 let program = null;
 let library = null, photos = null; // come with the rest of the program
-const state = { asleep: true, heard: 0, frames: 0, drawable: false };
+const state = { asleep: true, heard: 0, frames: 0, drawable: false, due: false };
 
 function tell(kind, id, number, text) {
   program.tell("mirror_event", kind, id, number, text);
@@ -128,18 +128,19 @@ function listenToPage(page) {
 }
 
 /// The first picture is there and the program rests: nothing that can wait takes its time from it.
-function atRest() {
+function atRest(quiet) {
   return new Promise((done) => {
-    const look = () => (state.frames && window.shimlight.asleep ? done() : setTimeout(look, REST_MS));
+    const look = () => (state.frames && quiet() ? done() : setTimeout(look, REST_MS));
     look();
   });
 }
 
 /// The rest of the program comes at the first sign of use, to who looks at the page for a while, or
 /// at once to who was here before.
-function bringRest(storage) {
+function bringRest(storage, rest) {
   let looking;
   const bring = () => {
+    state.due = false;
     clearInterval(looking);
     for (const sign of SIGNS) removeEventListener(sign, bring, true);
     program.whole().then(() => document.hidden && program.tell("leave")).catch((error) => {
@@ -160,7 +161,8 @@ function bringRest(storage) {
     }, 1000);
   };
   listen();
-  if (storage.texts.length || storage.moves) atRest().then(bring);
+  state.due = storage.texts.length > 0 || Boolean(storage.moves);
+  if (state.due) rest.then(bring);
 }
 
 /// A file of ours, here and now: whoever asks the door waits for it once.
@@ -189,18 +191,19 @@ async function start() {
   if (state.drawable) new Pointer(stage, canvas, program, mirror);
   listenToPage(page);
   listenToKeys(program, mirror, (id) => tell(0, id, 0, ""));
-  bringRest(storage);
+  const quiet = () => state.asleep && state.heard === program.sent && !mirror.late;
+  const rest = atRest(quiet);
+  bringRest(storage, rest);
   addEventListener("hashchange", openLink);
   openLink();
   window.shimlight = {
     ask,
     get asleep() {
-      return state.asleep && state.heard === program.sent && !mirror.late && !program.coming &&
-        !library?.busy;
+      return quiet() && !state.due && !program.coming && !library?.busy;
     },
     get frames() { return state.frames; },
   };
-  await atRest();
+  await rest;
   workOffline(async () => {
     await program.ask("leave");
     await storage.writing;

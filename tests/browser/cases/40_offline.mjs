@@ -67,9 +67,10 @@ export const cases = [
       const server = await startServer(site);
       const visit = await Visit.start(browser, server);
       try {
+        await becomeOffline(visit);
         await visit.evaluate(async () => {
           const registration = await navigator.serviceWorker.getRegistration();
-          await registration?.unregister();
+          await registration.unregister();
           for (const name of await caches.keys()) await caches.delete(name);
         });
         await visit.beforeLoad(() => {
