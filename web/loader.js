@@ -115,6 +115,7 @@ function makePage(storage, theme, layout, mirror) {
     },
     drawn() {
       if (++state.frames === 1) document.documentElement.dataset.ready = "1";
+      if (state.drawable) document.getElementById("intro")?.remove(); // else with the first controls
     },
   };
 }

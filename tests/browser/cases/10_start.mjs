@@ -24,6 +24,20 @@ export const cases = [
     },
   },
   {
+    name: "the page's own words go with the first picture, not over it",
+    async run(visit) {
+      await visit.beforeLoad(() => {
+        new MutationObserver((_, observer) => {
+          if (!document.documentElement?.dataset.ready) return;
+          window.wordsOverPicture = document.getElementById("intro") !== null;
+          observer.disconnect();
+        }).observe(document, { attributes: true, subtree: true });
+      });
+      await visit.reload();
+      assert.equal(await visit.evaluate(() => window.wordsOverPicture), false);
+    },
+  },
+  {
     name: "every result has a figure, for Today and for the Remedy",
     webkit: true,
     async run(visit) {
