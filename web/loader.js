@@ -97,9 +97,7 @@ function makePage(storage, theme, layout, mirror) {
     title(words) {
       document.title = words;
     },
-    cursor(name) {
-      stage.style.cursor = name;
-    },
+    cursor: (name) => stage.style.setProperty("cursor", name),
     drawable(drawable) {
       state.drawable = drawable;
       if (!drawable) program.undrawn();
