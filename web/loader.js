@@ -97,7 +97,9 @@ function makePage(storage, theme, layout, mirror) {
     title(words) {
       document.title = words;
     },
-    cursor: (name) => stage.style.setProperty("cursor", name),
+    cursor(name) {
+      stage.style.cursor = name;
+    },
     drawable(drawable) {
       state.drawable = drawable;
       if (!drawable) program.undrawn();
@@ -113,7 +115,6 @@ function makePage(storage, theme, layout, mirror) {
     },
     drawn() {
       if (++state.frames === 1) document.documentElement.dataset.ready = "1";
-      if (state.drawable) document.getElementById("intro")?.remove(); // else with the first controls
     },
   };
 }
@@ -135,7 +136,7 @@ function atRest(quiet) {
 }
 
 /// The rest of the program comes at the first sign of use, to who looks at the page for a while, or
-/// at once to who was here before.
+/// after the first rest to who was here before.
 function bringRest(storage, rest) {
   let looking;
   const bring = () => {

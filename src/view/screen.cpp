@@ -68,16 +68,19 @@ struct Screen::State {
         Units units = Units::si;
     } verdict_of; ///< once all of it is known
 
+    /// Whether there has been a picture of what is in sight.
+    bool drawn(const Session& assessed) const {
+        return assessed.today_result().cuts[static_cast<std::size_t>(slice.position)] != nullptr;
+    }
     void hasten(const Session& assessed, assess::Budget& budget) const;
 };
 
 /// What has never been drawn comes as a draft first; at the start of the program by itself, before
 /// what only the numbers need.
 void Screen::State::hasten(const Session& assessed, assess::Budget& budget) const {
-    const auto which = static_cast<std::size_t>(slice.position);
-    const bool drawn = assessed.today_result().cuts[which] != nullptr;
-    if (!drawn || !begun) budget.accuracy = section::Accuracy::draft;
-    if (!drawn && !begun) budget.cuts = assess::wall_cut(slice.position);
+    const bool first = !drawn(assessed);
+    if (first || !begun) budget.accuracy = section::Accuracy::draft;
+    if (first && !begun) budget.cuts = assess::wall_cut(slice.position);
 }
 
 namespace {
@@ -299,8 +302,7 @@ void Conductor::assess(bool both_seen) {
     if (s.hurried > 0) --s.hurried;
     budget.seen = s.view == View::slice;
     budget.max_ms = others_ms;
-    const bool drawn =
-        session.today_result().cuts[static_cast<std::size_t>(s.slice.position)] != nullptr;
+    const bool drawn = s.drawn(session);
     if (!drawn) s.hurried = 0; // it has moved from nowhere
     budget.moving = drawn && (s.moving || s.hurried > 0);
     if (!budget.moving && drawn) budget.max_solves = 0; // they are solved between frames
@@ -460,9 +462,8 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
 bool Screen::refine() {
     State& s = *state_;
     Session& session = s.seen();
-    const auto which = static_cast<std::size_t>(s.slice.position);
     const bool changing = s.moving || s.hurried > 0 || s.seen_change != session.revision();
-    if (session.today_result().cuts[which] && changing) return false;
+    if (s.drawn(session) && changing) return false;
     assess::Budget budget;
     budget.shown = s.slice.position;
     s.hasten(session, budget);

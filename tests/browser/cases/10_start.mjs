@@ -29,7 +29,7 @@ export const cases = [
       await visit.beforeLoad(() => {
         new MutationObserver((_, observer) => {
           if (!document.documentElement?.dataset.ready) return;
-          window.wordsOverPicture = document.getElementById("intro") !== null;
+          window.wordsOverPicture = Boolean(document.getElementById("intro")?.offsetHeight);
           observer.disconnect();
         }).observe(document, { attributes: true, subtree: true });
       });
