@@ -2,26 +2,15 @@
 // Where the program runs: in a worker of its own, so that the page never waits for it, or on the page
 // itself where a worker cannot draw. What comes in are calls of the program's exported functions, what
 // goes out are calls of the page's object (loader.js).
-import { AT_ONCE, bring } from "./part.js";
 import { createShimlight } from "./shimlight.js";
 
-const FIRST = "shimlight.wasm";
-const OWN = ["start", "laid", "join"]; // what is not the program's
+const OWN = ["drawOn", "start", "give", "laid", "grown", "join"]; // what is not the program's
 const GIVE_TEXT = ["fault"];
 
 /// What the first part calls of the second before it is there: a fault of the program.
 const absent = new Proxy({}, {
   get: () => () => { throw new Error("the rest of the program is not here yet"); },
 });
-
-async function compile() {
-  try {
-    return await WebAssembly.compileStreaming(bring(FIRST));
-  } catch (error) { // a host that does not know the type, or a browser that does not stream
-    if (!(error instanceof TypeError)) throw error;
-    return WebAssembly.compile(await (await bring(FIRST)).arrayBuffer());
-  }
-}
 
 /// Of a graphics card, else of software that plays one. Strokes and letters carry their own soft edges.
 function makeContext(canvas) {
@@ -45,6 +34,9 @@ export class Host {
     const { port1, port2 } = new MessageChannel(); // a timer would wait 4 ms
     port1.onmessage = () => this.program._shimlight_solve();
     this.soon = port2;
+    this.given = new Promise((done) => {
+      this.give = done; // the first part, as the page compiled it
+    });
   }
 
   /// A message of the page: [number of the question or 0, name, ...what].
@@ -79,13 +71,10 @@ export class Host {
     }
   }
 
-  /// Makes the program of its first part. `texts`: the generations of the house to start with; `moves`:
-  /// of levers since then, done again before the first picture.
-  async start(canvas, look, texts, moves) {
+  /// The canvas comes first, while the page reads what it kept.
+  drawOn(canvas) {
     this.canvas = canvas;
-    this.look = look;
-    const context = makeContext(canvas); // while the program comes
-    this.gl = context.gl;
+    this.context = makeContext(canvas);
     const lost = (is) => {
       if (this.program) this.call("context", [is ? 1 : 0]);
       this.tell("lost", is);
@@ -95,10 +84,16 @@ export class Host {
       lost(true);
     });
     canvas.addEventListener("webglcontextrestored", () => lost(false));
+  }
+
+  /// Makes the program of its first part. `texts`: the generations of the house to start with; `moves`:
+  /// of levers since then, done again before the first picture.
+  async start(look, texts, moves) {
+    this.look = look;
     const page = this.page(texts);
     this.program = await new Promise((done, failed) => {
       createShimlight({
-        ...context,
+        ...this.context,
         page,
         instantiateWasm: (imports, receive) => {
           this.instantiate({ ...imports, second: absent }).then(receive).catch((error) => {
@@ -113,7 +108,7 @@ export class Host {
   }
 
   async instantiate(imports) {
-    const first = await WebAssembly.instantiate(await (this.compiled ?? compile()), imports);
+    const first = await WebAssembly.instantiate(await this.given, imports);
     this.first = first.exports;
     return first;
   }
@@ -130,7 +125,11 @@ export class Host {
         this.asleep = asleep;
         this.tell("asleep", asleep, this.heard);
       },
-      solve: () => this.soon.postMessage(null),
+      solve: () => this.solve(),
+      mirror: (nodes) => {
+        this.grows ??= true;
+        this.tell("mirror", nodes);
+      },
       drawn: () => this.tell("drawn", this.heard),
       report: (said) => (this.pictures.takes(said) ? undefined : this.tell("report", said)),
     };
@@ -145,6 +144,18 @@ export class Host {
     return this.look;
   }
 
+  /// What the program has still to solve waits while the page grows its first mirror: both at once, on
+  /// a phone's processors, keep the page from answering.
+  solve() {
+    if (this.grows) this.due = true;
+    else this.soon.postMessage(null);
+  }
+
+  grown() {
+    this.grows = false;
+    if (this.due) this.soon.postMessage(null);
+  }
+
   laid(look) {
     this.look = look;
     this.call("wake", []);
@@ -153,7 +164,7 @@ export class Host {
   /// Gives the mark of what came along (program.js compares it).
   async join(rest) {
     const { Pictures, MARK } = await import("./pictures.js");
-    this.pictures = new Pictures(this.gl, this.tell);
+    this.pictures = new Pictures(this.context.gl, this.tell);
     await WebAssembly.instantiate(rest, { first: this.first });
     return MARK;
   }
@@ -161,9 +172,5 @@ export class Host {
 
 if (!globalThis.document) {
   globalThis.host = new Host((...what) => postMessage(what));
-  if (globalThis.name === AT_ONCE) {
-    globalThis.host.compiled = compile();
-    globalThis.host.compiled.catch(() => {}); // told at the start
-  }
   onmessage = ({ data }) => globalThis.host.take(data);
 }

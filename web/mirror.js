@@ -11,9 +11,11 @@ const TAKES_TAPS = ["button", "toggle", "tab", "slider", "choice", "photo", ...T
 
 export class Mirror {
   /// tell(kind, id, number, text) reaches the program; actions must run inside a gesture.
-  constructor(root, tell, actions) {
+  /// The first of it is there: grown().
+  constructor(root, tell, actions, grown) {
     this.root = root;
     this.tell = tell;
+    this.grown = grown;
     this.actions = actions;
     this.nodes = [];
     this.entries = new Map(); // id → { control, wrapper, node, told }
@@ -38,8 +40,13 @@ export class Mirror {
       this.update(nodes.slice(0, count));
       this.root.scrollTop; // laid out here, else all at once in the end
       if (count < nodes.length) this.grow(count + AT_ONCE);
-      else this.late = "";
+      else this.whole();
     });
+  }
+
+  whole() {
+    this.late = "";
+    this.grown();
   }
 
   update(nodes) {

@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The files of the program: from the page that carries them (web/setup/one_file.py), else from the host.
 
-/// A worker of this name begins with what it will be told to.
-export const AT_ONCE = "at once";
-
 export const carried = (name) => globalThis.document?.getElementById(`file:${name}`);
 
 export async function bring(name) {

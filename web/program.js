@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The program from the page's side, in its two parts: the first starts the page, the rest comes once
 // somebody uses it. It runs in a worker where that can draw, else here (host.js).
-import { AT_ONCE, bring, carried } from "./part.js";
+import { bring, carried } from "./part.js";
 import { remember, remembered } from "./storage.js";
 
+const FIRST = "shimlight.wasm";
 const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
 const LATER_MARK = "__LATER_MARK__";
@@ -21,17 +22,6 @@ function markOf(bytes) {
 
 /// The program need not come over a network: it was here before, or the page carries it.
 const knowsUs = () => Boolean(navigator.serviceWorker?.controller || carried(REST));
-
-/// None where a worker cannot have the canvas.
-function makeWorker() {
-  if (!canvas.transferControlToOffscreen || carried(REST) || remembered("sessionStorage", HERE)) return null;
-  const made = new Worker("host.js", { type: "module", name: knowsUs() ? AT_ONCE : "" });
-  made.onerror = (event) => {
-    console.error(event.message ?? "the worker did not start");
-    if (!started) startHere();
-  };
-  return made;
-}
 
 /// A worker that turned out not to run or not to draw has the canvas: the page begins anew without it.
 function startHere() {
@@ -55,48 +45,83 @@ function wordsSeen() {
   });
 }
 
+async function compile() {
+  try {
+    return await WebAssembly.compileStreaming(bring(FIRST));
+  } catch (error) { // a host that does not know the type, or a browser that does not stream
+    if (!(error instanceof TypeError)) throw error;
+    return WebAssembly.compile(await (await bring(FIRST)).arrayBuffer());
+  }
+}
+
 const canvas = document.getElementById("canvas");
-let started = false;
-const worker = makeWorker(), words = wordsSeen(); // while the page reads what it kept
 
 export class Program {
-  /// page: the object that the program calls.
-  constructor(page) {
-    this.page = page;
+  /// Begins what needs nothing of what the page kept. Compiled on the page: that is sooner than in its
+  /// worker, and browsers may keep the machine code for a page loaded anew.
+  constructor() {
     this.sent = 0;
     this.waiting = new Map(); // number of a question → what waits for its answer
     this.coming = false;
-    page.answer = (question, answer, fault) => {
-      const [done, failed] = this.waiting.get(question);
-      this.waiting.delete(question);
-      if (fault === undefined) done(answer);
-      else failed(new Error(fault));
+    this.started = false;
+    this.worker = this.makeWorker();
+    this.words = wordsSeen();
+    this.compiled = this.words ? this.words.then(compile) : compile();
+    this.compiled.catch(() => {}); // told at the start
+    if (!this.words) this.handOver();
+  }
+
+  /// None where a worker cannot have the canvas.
+  makeWorker() {
+    if (!canvas.transferControlToOffscreen || carried(REST) || remembered("sessionStorage", HERE)) return null;
+    const made = new Worker("host.js", { type: "module" });
+    made.onerror = (event) => {
+      console.error(event.message ?? "the worker did not start");
+      if (!this.started) startHere();
     };
+    return made;
+  }
+
+  handOver() {
+    if (!this.worker) return;
+    const drawn = canvas.transferControlToOffscreen();
+    this.sent++;
+    this.worker.postMessage([0, "drawOn", drawn], [drawn]);
   }
 
   /// The first part, its house made of the first of `texts` that can be read, and of `moves`.
-  async start(look, { texts, moves }) {
-    await words;
-    const drawn = worker ? canvas.transferControlToOffscreen() : canvas;
-    if (worker) {
-      worker.onmessage = ({ data: [name, ...what] }) => this.page[name](...what);
-      this.send = (message) => worker.postMessage(message, message.includes(drawn) ? [drawn] : []);
+  /// page: the object that the program calls.
+  async start(page, { texts, moves }) {
+    this.page = page;
+    page.answer = (question, answer, fault) => this.answered(question, answer, fault);
+    if (this.words) {
+      await this.words;
+      this.handOver();
+    }
+    if (this.worker) {
+      this.worker.onmessage = ({ data: [name, ...what] }) => page[name](...what);
+      this.send = (message) => this.worker.postMessage(message);
     } else {
       const { Host } = await import("./host.js");
-      const host = new Host((name, ...what) => this.page[name](...what));
+      const host = new Host((name, ...what) => page[name](...what));
       this.send = (message) => host.take(message);
+      this.tell("drawOn", canvas);
     }
-    await this.ask("start", drawn, look, texts, moves);
-    started = true;
+    await Promise.all([this.ask("start", page.look(), texts, moves),
+      this.compiled.then((first) => this.tell("give", first))]);
+    this.started = true;
   }
 
-  get started() {
-    return started;
+  answered(question, answer, fault) {
+    const [done, failed] = this.waiting.get(question);
+    this.waiting.delete(question);
+    if (fault === undefined) done(answer);
+    else failed(new Error(fault));
   }
 
   /// The program has no WebGL2.
   undrawn() {
-    if (worker && pageDraws()) startHere();
+    if (this.worker && pageDraws()) startHere();
   }
 
   /// Calls the program, or says something that is meant for host.js.

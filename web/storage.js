@@ -146,12 +146,13 @@ export class Storage {
   /// Settings and the house to start with. Gives how many houses there are.
   async read() {
     const transaction = this.database.transaction(["library", "texts", "settings"]);
-    const [theme, text, lessons, open] = await Promise.all(["theme", "text", "lessons", "open"]
-      .map((key) => done(transaction.objectStore("settings").get(key))));
+    const [all, theme, text, lessons, open] = await Promise.all([
+      transaction.objectStore("library").getAll(),
+      ...["theme", "text", "lessons", "open"].map((key) => transaction.objectStore("settings").get(key)),
+    ].map(done));
     this.theme = [0, 1, 2].includes(theme) ? theme : 0;
     this.text = [0, 1, 2].includes(text) ? text : 0;
     this.lessons = lessons & LESSONS; // what is no number counts as none
-    const all = await done(transaction.objectStore("library").getAll());
     const houses = all.filter((house) => !house.deleted_at).sort((a, b) => b.kept_at - a.kept_at);
     const house = houses.find(({ id }) => id === this.ours) ?? houses.find(({ id }) => id === open) ?? houses[0];
     if (house) {
