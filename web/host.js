@@ -2,6 +2,7 @@
 // Where the program runs: in a worker of its own, so that the page never waits for it, or on the page
 // itself where a worker cannot draw. What comes in are calls of the program's exported functions, what
 // goes out are calls of the page's object (loader.js).
+import { compile } from "./part.js";
 import { createShimlight } from "./shimlight.js";
 
 const OWN = ["drawOn", "start", "give", "laid", "grown", "join"]; // what is not the program's
@@ -34,8 +35,8 @@ export class Host {
     const { port1, port2 } = new MessageChannel(); // a timer would wait 4 ms
     port1.onmessage = () => this.program._shimlight_solve();
     this.soon = port2;
-    this.given = new Promise((done) => {
-      this.give = done; // the first part, as the page compiled it
+    this.first = new Promise((done) => {
+      this.taken = done;
     });
   }
 
@@ -107,9 +108,17 @@ export class Host {
     if (moves) this.call("moves", [moves]);
   }
 
+  /// The first part, compiled; where the page did not, it is done here and the page gets it to keep.
+  give(first = compile().then((made) => {
+    this.tell("compiled", made);
+    return made;
+  })) {
+    this.taken(first);
+  }
+
   async instantiate(imports) {
-    const first = await WebAssembly.instantiate(await this.given, imports);
-    this.first = first.exports;
+    const first = await WebAssembly.instantiate(await this.first, imports);
+    this.exports = first.exports;
     return first;
   }
 
@@ -165,7 +174,7 @@ export class Host {
   async join(rest) {
     const { Pictures, MARK } = await import("./pictures.js");
     this.pictures = new Pictures(this.context.gl, this.tell);
-    await WebAssembly.instantiate(rest, { first: this.first });
+    await WebAssembly.instantiate(rest, { first: this.exports });
     return MARK;
   }
 }

@@ -5,7 +5,7 @@ import { element, makeControl, updateControl } from "./controls.js";
 
 // As view::MirrorEvent::Kind.
 const PRESS = 0, NUMBER = 1, TEXT = 2, FOCUS = 3, BLUR = 4;
-const AT_ONCE = 10; // nodes
+const AT_ONCE = 5; // nodes
 const TYPED = ["text", "number"];
 const TAKES_TAPS = ["button", "toggle", "tab", "slider", "choice", "photo", ...TYPED];
 
@@ -46,7 +46,7 @@ export class Mirror {
 
   whole() {
     this.late = "";
-    this.grown();
+    (window.requestIdleCallback ?? setTimeout)(() => this.grown());
   }
 
   update(nodes) {

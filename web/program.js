@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The program from the page's side, in its two parts: the first starts the page, the rest comes once
 // somebody uses it. It runs in a worker where that can draw, else here (host.js).
-import { bring, carried } from "./part.js";
+import { bring, carried, compile } from "./part.js";
 import { remember, remembered } from "./storage.js";
 
-const FIRST = "shimlight.wasm";
 const REST = "shimlight-rest.wasm";
 const REST_MARK = "__REST_MARK__"; // of the content that belongs to the first part
 const LATER_MARK = "__LATER_MARK__";
@@ -45,20 +44,11 @@ function wordsSeen() {
   });
 }
 
-async function compile() {
-  try {
-    return await WebAssembly.compileStreaming(bring(FIRST));
-  } catch (error) { // a host that does not know the type, or a browser that does not stream
-    if (!(error instanceof TypeError)) throw error;
-    return WebAssembly.compile(await (await bring(FIRST)).arrayBuffer());
-  }
-}
-
 const canvas = document.getElementById("canvas");
 
 export class Program {
-  /// Begins what needs nothing of what the page kept. Compiled on the page: that is sooner than in its
-  /// worker, and browsers may keep the machine code for a page loaded anew.
+  /// Begins what needs nothing of what the page kept. Known, it is compiled here, which is sooner than
+  /// in the worker; a first visit's page has more to do.
   constructor() {
     this.sent = 0;
     this.waiting = new Map(); // number of a question → what waits for its answer
@@ -66,9 +56,10 @@ export class Program {
     this.started = false;
     this.worker = this.makeWorker();
     this.words = wordsSeen();
-    this.compiled = this.words ? this.words.then(compile) : compile();
+    if (this.words) return;
+    this.compiled = compile();
     this.compiled.catch(() => {}); // told at the start
-    if (!this.words) this.handOver();
+    this.handOver();
   }
 
   /// None where a worker cannot have the canvas.
@@ -94,6 +85,8 @@ export class Program {
   async start(page, { texts, moves }) {
     this.page = page;
     page.answer = (question, answer, fault) => this.answered(question, answer, fault);
+    // Kept: a page loaded anew then need not wait for machine code that the browser has still.
+    page.compiled = (first) => (this.compiled = first);
     if (this.words) {
       await this.words;
       this.handOver();
@@ -108,7 +101,7 @@ export class Program {
       this.tell("drawOn", canvas);
     }
     await Promise.all([this.ask("start", page.look(), texts, moves),
-      this.compiled.then((first) => this.tell("give", first))]);
+      Promise.resolve(this.compiled).then((first) => this.tell("give", first))]);
     this.started = true;
   }
 

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // node tests/browser/lighthouse.mjs [SITE] [performance]
 // Lighthouse with its mobile preset on the served page: accessibility, best practices and SEO must be
-// full. With `performance` its score too, which wants a quiet machine. Closes with "N passed, N failed".
+// full. With `performance` its score too and when the page can be used, each the median of five runs as
+// their makers advise, on a quiet machine. Closes with "N passed, N failed".
 import { spawn } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
@@ -11,7 +12,10 @@ import { packAll, startServer } from "../../web/serve.mjs";
 const here = dirname(fileURLToPath(import.meta.url));
 const [site = join(here, "../../build/web"), ...asked] = process.argv.slice(2);
 const wanted = { accessibility: 1, "best-practices": 1, seo: 1 };
-if (asked.includes("performance")) wanted.performance = 0.95;
+const speed = asked.includes("performance");
+if (speed) wanted.performance = 0.95;
+const USABLE_MS = 1500;
+const RUNS = speed ? 5 : 1;
 const told = ["first-contentful-paint", "largest-contentful-paint", "total-blocking-time",
   "speed-index", "cumulative-layout-shift", "interactive", "total-byte-weight"];
 
@@ -36,23 +40,36 @@ function shortfalls(report, category) {
     .map(({ id }) => `      ${id}: ${report.audits[id].displayValue ?? report.audits[id].title}`);
 }
 
+const median = (values) => values.sort((a, b) => a - b)[values.length >> 1];
+
 await packAll(site); // as on a host, where nobody waits for the packing
 const server = await startServer(site);
 mkdirSync(join(here, "../../build"), { recursive: true });
-const report = await lighthouse(server.url, join(here, "../../build/lighthouse.json"));
+const reports = [];
+for (let run = 0; run < RUNS; run++) {
+  reports.push(await lighthouse(server.url, join(here, "../../build/lighthouse.json")));
+}
 await server.stop();
 
-let failed = 0;
+let passed = 0, failed = 0;
+function check(good, words) {
+  good ? passed++ : failed++;
+  console.log(`${good ? "ok   " : "FAIL "} ${words}`);
+}
+
+const report = reports.at(-1);
 for (const [category, least] of Object.entries(wanted)) {
-  const score = report.categories[category].score;
-  const good = score !== null && score >= least;
-  failed += good ? 0 : 1;
-  console.log(`${good ? "ok   " : "FAIL "} ${category} ${score}, wanted ${least}`);
+  const scores = reports.map(({ categories }) => categories[category].score);
+  check(!scores.includes(null) && median([...scores]) >= least, `${category} ${scores.join(" ")}, wanted ${least}`);
   for (const line of shortfalls(report, category)) console.log(line);
+}
+if (speed) {
+  const usable = reports.map(({ audits }) => Math.round(audits.interactive.numericValue));
+  check(median([...usable]) <= USABLE_MS, `usable after ${usable.join(" ")} ms, wanted ${USABLE_MS}`);
 }
 for (const id of told) {
   const audit = report.audits[id];
   if (audit?.displayValue) console.log(`${id}: ${audit.displayValue}`);
 }
-console.log(`${Object.keys(wanted).length - failed} passed, ${failed} failed`);
+console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed ? 1 : 0);
