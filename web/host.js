@@ -108,12 +108,15 @@ export class Host {
     if (moves) this.call("moves", [moves]);
   }
 
-  /// The first part, compiled; where the page did not, it is done here and the page gets it to keep.
-  give(first = compile().then((made) => {
-    this.tell("compiled", made);
-    return made;
-  })) {
-    this.taken(first);
+  /// The first part as the page compiled it, or else it is compiled here and the page gets it to keep.
+  give(first) {
+    this.taken(first ?? this.compiles());
+  }
+
+  async compiles() {
+    const first = await compile();
+    this.tell("compiled", first);
+    return first;
   }
 
   async instantiate(imports) {

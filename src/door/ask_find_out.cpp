@@ -130,12 +130,6 @@ Json write(const Readings& readings, const opening::Case& today) {
     return answer;
 }
 
-Json write(const physics::DraftShare& share) {
-    return object({{"cold_glass", share.cold_glass},
-                   {"sash_leak", share.sash_leak},
-                   {"shim_leak", share.shim_leak}});
-}
-
 /// A test with its likelihoods, so that every number can be looked up.
 Json write(const assess::TestRow& row) {
     Json answers = Json::array();
@@ -145,29 +139,18 @@ Json write(const assess::TestRow& row) {
                    {"question", std::string(row.question)},
                    {"answers", std::move(answers)},
                    {"minutes", row.minutes},
-                   {"yes", write(physics::DraftShare{row.yes[0], row.yes[1], row.yes[2]})},
+                   {"yes", share_answer({row.yes[0], row.yes[1], row.yes[2]})},
                    {"because", std::string(row.because)},
                    {"caution", std::string(row.caution)}});
 }
 
 Json write(const assess::FindOut& found) {
-    Json contradictions = Json::array();
-    for (const assess::Contradiction& one : found.contradictions) {
-        Json keys = Json::array({std::string(assess::test_rows()[one.first.test].key)});
-        if (one.second.test != one.first.test)
-            keys.push_back(std::string(assess::test_rows()[one.second.test].key));
-        contradictions.push_back(object({{"tests", std::move(keys)}, {"sentence", one.sentence}}));
-    }
     Json tests = Json::array();
     for (const assess::TestRow& row : assess::test_rows())
         tests.push_back(write(row));
-    Json answer = object({{"share", write(found.share)},
-                          {"low", write(found.low)},
-                          {"high", write(found.high)},
-                          {"contradictions", std::move(contradictions)},
-                          {"against_prediction", found.against_prediction},
-                          {"next", nullptr},
-                          {"tests", std::move(tests)}});
+    Json answer = found_answer(found);
+    answer["next"] = nullptr;
+    answer["tests"] = std::move(tests);
     if (found.next) {
         answer["next"] = write(*found.next);
         answer["next"]["gain_nats"] = found.next_gain;
@@ -214,7 +197,7 @@ Answer ask_find_out(ObjectReader& question) {
     const assess::FindOut found =
         assess::find_out(window.predicted, answers, thermometer || readings.any());
     Json answer = write(found);
-    answer["prediction"] = write(window.predicted);
+    answer["prediction"] = share_answer(window.predicted);
     if (window.today) answer["readings"] = write(readings, *window.today);
     if (window.today) answer["advice"] = write_advice(window, found, answers.size());
     return answer;

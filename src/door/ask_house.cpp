@@ -5,6 +5,7 @@
 #include "assess/estimates.hpp"
 #include "assess/thermostat.hpp"
 #include "door/answer.hpp"
+#include "door/house_readings.hpp"
 #include "house/house.hpp"
 
 #include <array>
@@ -30,8 +31,15 @@ constexpr std::array<std::string_view, 3> accuracy_keys{"draft", "normal", "fine
 constexpr std::size_t max_normal_cases = 30;
 constexpr std::size_t max_cases = 150;
 
+/// What would explain the readings is looked for in so many visits: each may take as long as ten
+/// cases.
+constexpr std::size_t max_explained_visits = 12;
+
 constexpr std::string_view draft_only =
     "More than 30 cases (openings and their remedies) are solved at draft accuracy.";
+constexpr std::string_view not_explained =
+    "So many readings are compared with the computation, but nothing is looked for that would "
+    "explain them.";
 
 Json part_answer(const assess::PartSurface& surface) {
     return object({{"part", std::string(part_keys[static_cast<std::size_t>(surface.part)])},
@@ -156,18 +164,21 @@ Json remedy_answer(const opening::Remedy& remedy, const Case& today, const Asses
                    {"declared", declared_answer(after.opening, accuracy)}});
 }
 
-Json opening_answer(const House& house, const OpeningRecord& record, Accuracy accuracy) {
+Json opening_answer(const House& house, const OpeningRecord& record, Accuracy accuracy,
+                    bool explain) {
     const Case today = house::today_case(house, record);
     const Assessment now = assess::assess(today, accuracy);
     Json remedies = Json::array();
     for (const opening::Remedy& remedy : record.remedies) {
         remedies.push_back(remedy_answer(remedy, today, now, accuracy, house.units));
     }
-    return object({{"name", record.name},
-                   {"today", assessment_answer(today, now)},
-                   {"declared", declared_answer(today.opening, accuracy)},
-                   {"remedies", std::move(remedies)},
-                   {"chosen", record.chosen}});
+    Json answer = object({{"name", record.name},
+                          {"today", assessment_answer(today, now)},
+                          {"declared", declared_answer(today.opening, accuracy)},
+                          {"remedies", std::move(remedies)},
+                          {"chosen", record.chosen}});
+    add_readings(answer, {house, record, today, now, explain});
+    return answer;
 }
 
 std::size_t count_cases(const House& house) {
@@ -175,6 +186,14 @@ std::size_t count_cases(const House& house) {
     for (const OpeningRecord& record : house.openings)
         cases += record.remedies.size();
     return cases;
+}
+
+/// Whether there is time for what would explain the readings.
+bool explains(const House& house) {
+    std::size_t visits = 0;
+    for (const OpeningRecord& record : house.openings)
+        visits += visits_of(record);
+    return visits <= max_explained_visits;
 }
 
 } // namespace
@@ -191,14 +210,18 @@ Answer ask_house(std::string_view text) {
     }
     const bool normal = cases <= max_normal_cases;
     const Accuracy accuracy = normal ? Accuracy::normal : Accuracy::draft;
+    const bool explain = explains(house);
+    Warnings warnings;
+    if (!normal) warnings.push_back(draft_only);
+    if (!explain) warnings.push_back(not_explained);
     Json openings = Json::array();
     for (const OpeningRecord& record : house.openings) {
-        openings.push_back(opening_answer(house, record, accuracy));
+        openings.push_back(opening_answer(house, record, accuracy, explain));
     }
     return object({{"name", house.name},
                    {"openings", std::move(openings)},
                    {"notes", value(opened).notes},
-                   {"warnings", sentences(normal ? Warnings{} : Warnings{draft_only})}});
+                   {"warnings", sentences(warnings)}});
 }
 
 } // namespace shimlight::door

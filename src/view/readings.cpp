@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "view/readings.hpp"
 
+#include "house/site_readings.hpp"
 #include "view/entry.hpp"
 #include "view/share_bar.hpp"
 #include "view/why.hpp"
@@ -15,34 +16,6 @@ using assess::TestAnswer;
 using house::Entry;
 
 constexpr Entry instrument[] = {Entry::set_emissivity, Entry::reflected_c, Entry::error_k};
-constexpr std::size_t visit_entries = 6;
-using VisitEntries = std::span<const Entry, visit_entries>;
-constexpr Entry before_entries[] = {Entry::before_glass_c,  Entry::before_edge_c,
-                                    Entry::before_frame_c,  Entry::before_casing_c,
-                                    Entry::before_inside_c, Entry::before_outside_c};
-constexpr Entry after_entries[] = {Entry::after_glass_c,  Entry::after_edge_c,
-                                   Entry::after_frame_c,  Entry::after_casing_c,
-                                   Entry::after_inside_c, Entry::after_outside_c};
-
-/// Readings of one visit; what was not written down is as the levers say.
-assess::SiteReadings site_of(const Session& session, VisitEntries entries) {
-    const house::Entries& site = session.record().site;
-    const opening::Case c = session.today();
-    const auto maybe = [&site](Entry e) {
-        return site.has(e) ? std::optional<double>(site.of(e)) : std::nullopt;
-    };
-    assess::SiteReadings r;
-    r.glass_c = maybe(entries[0]);
-    r.edge_c = maybe(entries[1]);
-    r.frame_c = maybe(entries[2]);
-    r.casing_c = maybe(entries[3]);
-    r.inside_c = site.of(entries[4], c.room.air_c);
-    r.outside_c = site.of(entries[5], c.weather.outside_c);
-    r.set_emissivity = site.of(Entry::set_emissivity, r.set_emissivity);
-    r.reflected_c = site.of(Entry::reflected_c, r.inside_c);
-    r.error_k = site.of(Entry::error_k, r.error_k);
-    return r;
-}
 
 struct PartWords {
     opening::Part part;
@@ -65,7 +38,7 @@ const char* words_of(assess::Compared c) {
 }
 
 /// The fields of one visit; its airs are as the levers say until they are written down.
-void fields(Ui& ui, Session& session, Column& column, VisitEntries entries,
+void fields(Ui& ui, Session& session, Column& column, house::VisitEntries entries,
             const assess::SiteReadings& site) {
     for (std::size_t i = 0; i < entries.size(); ++i) {
         std::optional<double> assumed;
@@ -129,15 +102,16 @@ void explained(Ui& ui, Column& column, const std::string& id, const std::string&
 } // namespace
 
 assess::SiteReadings site_readings(const Session& session, bool after) {
-    return after ? site_of(session, after_entries) : site_of(session, before_entries);
+    return house::site_readings(session.record().site, session.today(),
+                                after ? house::Visit::after : house::Visit::before);
 }
 
 /// What to compute with; what is known of it stays.
 void Readings::ask(const Session& session, Units units) {
     const bool us = units == Units::us;
-    before_.ask(session.today(), site_of(session, before_entries), us);
+    before_.ask(session.today(), site_readings(session, false), us);
     after_.ask(session.has_remedy() ? session.remedy() : session.today(),
-               site_of(session, after_entries), us);
+               site_readings(session, true), us);
     undone_.ask(session.today(), session.remedy(), after_.site());
     const assess::SiteReadings& site = before_.site();
     const auto reading =
@@ -322,7 +296,7 @@ void Readings::before(Ui& ui, Session& session, Column& column) {
                     "it. Coated glass on the room side fools the instrument. Enter the emissivity "
                     "it is set to, often 0.95.",
                     ui.theme.soft);
-    fields(ui, session, column, before_entries, before_.site());
+    fields(ui, session, column, house::entries_of(house::Visit::before), before_.site());
     for (const Entry e : instrument)
         entry(ui, session, e, column.take(entry_height_px, 0),
               e == Entry::set_emissivity ? before_.site().set_emissivity
@@ -360,7 +334,7 @@ void Readings::after(Ui& ui, Session& session, Column& column) {
                         ? "Beside what is computed for: " + session.remedy_name() + "."
                         : "Beside today, since no remedy is chosen.",
                     ui.theme.soft);
-    fields(ui, session, column, after_entries, after_.site());
+    fields(ui, session, column, house::entries_of(house::Visit::after), after_.site());
     column.space(8);
     proof(ui, column);
     said_of(ui, column, "readings.after", after_);

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 // What every question keeps to: defaults, warnings, faults.
 #include "door/door.hpp"
+#include "house/house.hpp"
 #include "house/json_tree.hpp"
+#include "sanitized.hpp"
 
 #include <doctest/doctest.h>
 
@@ -57,6 +59,31 @@ std::string striped_section(int count) {
     return R"({"width_m":1,"height_m":1,"airs":{"in":{"air_c":20,"film_w_m2k":8}},"regions":[)" +
            regions + R"(],"edges":[{"side":"left","from_m":0,"to_m":1,"air":"in"}],)" +
            R"("accuracy":"fine"})";
+}
+
+std::string demo_text() {
+    return house::to_json(house::demo_house());
+}
+
+/// A house of one opening with one remedy, its glass read so before the work and after it.
+Json read_house(double before_c, double after_c) {
+    Json house = Json::parse(demo_text());
+    Json& openings = house["openings"];
+    openings = Json::array({openings[0]});
+    openings[0]["remedies"] =
+        Json::array({openings[0]["remedies"][openings[0]["chosen"].get<std::size_t>()]});
+    openings[0]["chosen"] = 0;
+    const auto visit = [](double glass_c) {
+        return Json{{"glass_c", glass_c}, {"inside_c", 21}, {"outside_c", -12}};
+    };
+    openings[0]["site"] = {{"instrument", {{"set_emissivity", 0.84}, {"error_k", 1}}},
+                           {"before", visit(before_c)},
+                           {"after", visit(after_c)}};
+    return house;
+}
+
+Json read_twice(double before_c, double after_c) {
+    return answer("house", read_house(before_c, after_c).dump())["openings"][0];
 }
 
 } // namespace
@@ -262,6 +289,24 @@ TEST_CASE("Sections with very many regions are answered or refused in time") {
     }
 }
 
+TEST_CASE("A house full of readings is answered in time") {
+    Json house = read_house(5, 8);
+    Json& openings = house["openings"];
+    for (const char* part : {"edge_c", "frame_c", "casing_c"})
+        openings[0]["site"]["before"][part] = openings[0]["site"]["after"][part] = 3;
+    const auto with = [&](int count) {
+        openings = Json(Json::array_t(static_cast<std::size_t>(count), openings[0]));
+        return house.dump();
+    };
+    CHECK(seconds_for("house", with(some_of(6))) < patience_s);
+    const std::string too_many = with(7);
+    CHECK(seconds_for("house", too_many) < patience_s);
+    const Json many = answer("house", too_many);
+    CHECK(many["warnings"].size() == 1);
+    CHECK(many["openings"][6]["after"]["parts"][2]["explained"].is_null());
+    CHECK(many["openings"][6]["proof"]["parts"].size() == 4);
+}
+
 TEST_CASE("Houses with very many openings are answered at draft accuracy or refused") {
     const auto house_of = [](int count) {
         std::string openings;
@@ -278,4 +323,29 @@ TEST_CASE("Houses with very many openings are answered at draft accuracy or refu
     CHECK(many["openings"][30]["today"]["accuracy"] == "draft");
     CHECK(many["warnings"].size() == 1);
     CHECK(refusal("house", house_of(151))["path"] == "/openings");
+}
+
+TEST_CASE("A house tells its readings beside what is computed, and whether the work did it") {
+    const Json first = read_twice(5, 5);
+    const double today_c = first["before"]["parts"][0]["computed_c"].get<double>();
+    const double remedy_c = first["after"]["parts"][0]["computed_c"].get<double>();
+    REQUIRE(remedy_c > today_c + 5);
+    CHECK(first["proof"]["parts"][0]["predicted_c"] == remedy_c);
+
+    const Json worked = read_twice(today_c, remedy_c);
+    CHECK(worked["before"]["parts"][0]["compared"] == "as_computed");
+    CHECK(worked["before"]["parts"][0]["explained"]["explanations"].empty());
+    CHECK(worked["proof"]["standing"] == "worked");
+    const Json& glass = worked["proof"]["parts"][0];
+    CHECK(glass["part"] == "glass_centre");
+    constexpr double shown_k =
+        0.05; ///< a reading whose emissivity is the surface's shows the surface
+    CHECK(std::fabs(glass["difference_k"].get<double>()) < shown_k);
+    CHECK(glass["gain_k"].get<double>() == doctest::Approx(remedy_c - today_c).epsilon(0.01));
+
+    const Json untouched = read_twice(today_c, today_c);
+    CHECK(untouched["proof"]["standing"] == "not_worked");
+    CHECK(untouched["proof"]["suspect"] != "");
+
+    CHECK(answer("house", demo_text())["openings"][0]["proof"].is_null());
 }
