@@ -30,6 +30,7 @@ export class Host {
   constructor(tell) {
     this.tell = tell;
     this.heard = 0; // messages
+    this.frames = 0;
     this.asleep = true;
     this.encoder = new TextEncoder();
     const { port1, port2 } = new MessageChannel(); // a timer would wait 4 ms
@@ -50,7 +51,14 @@ export class Host {
       if (question) this.tell("answer", question, null, error.message);
       else setTimeout(() => { throw error; }); // for the console
     }
-    if (this.asleep) this.tell("asleep", true, this.heard);
+    if (this.asleep) this.rests(true);
+  }
+
+  /// The page hears of rest with all that came before it, and only once that there is none: each
+  /// message of a frame would cost a slow page some of its own.
+  rests(asleep) {
+    if (asleep || this.asleep) this.tell("asleep", asleep, this.heard, this.frames);
+    this.asleep = asleep;
   }
 
   /// Texts go into the program's memory zero-terminated and are gone afterwards.
@@ -133,16 +141,15 @@ export class Host {
         if (texts.length && generation >= texts.length) this.tell("damaged");
         return texts[generation] ?? null;
       },
-      asleep: (asleep) => {
-        this.asleep = asleep;
-        this.tell("asleep", asleep, this.heard);
-      },
+      asleep: (asleep) => this.rests(asleep),
       solve: () => this.solve(),
       mirror: (nodes) => {
         this.grows ??= true;
         this.tell("mirror", nodes);
       },
-      drawn: () => this.tell("drawn", this.heard),
+      drawn: () => {
+        if (++this.frames === 1) this.tell("ready");
+      },
       report: (said) => (this.pictures.takes(said) ? undefined : this.tell("report", said)),
     };
     return new Proxy(own, { get: (_, name) => own[name] ?? ((...what) => this.tell(name, ...what)) });

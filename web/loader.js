@@ -110,11 +110,11 @@ function makePage(storage, theme, layout, mirror) {
       if (!lost) return hideNotice();
       return showNotice("The graphics card has stopped answering. The picture comes back by itself as soon as it does; nothing is lost.");
     },
-    asleep(asleep, heard) {
-      Object.assign(state, { asleep, heard });
+    asleep(asleep, heard, frames) {
+      Object.assign(state, { asleep, heard, frames });
     },
-    drawn() {
-      if (++state.frames === 1) document.documentElement.dataset.ready = "1";
+    ready() {
+      document.documentElement.dataset.ready = "1";
     },
   };
 }

@@ -11,7 +11,7 @@ using section::Point;
 
 constexpr float band_px = 24;         // how far the band stands out at the coldest end of the scale
 constexpr float drop_every_px = 13;   // distance between drops
-constexpr float least_step_px = 1.5f; // between two points of a heat line
+constexpr float least_step_px = 1.5f; // between two points of a heat line or of the band
 constexpr float dash_px = 7, dash_gap_px = 6;
 
 ImU32 ink_of(Rgb c, float opacity) {
@@ -29,6 +29,10 @@ ImVec2 towards_air(const Placement& p, const section::SurfaceFace& face) {
     return {(b.x - a.x) / l, (b.y - a.y) / l};
 }
 
+float distance(ImVec2 a, ImVec2 b) {
+    return std::hypot(b.x - a.x, b.y - a.y);
+}
+
 void drop(Ui& ui, ImVec2 at, float opacity) {
     const ImU32 water = faded(ui.theme.water, opacity);
     ui.list->AddCircleFilled({at.x, at.y + 2}, 3, water);
@@ -43,7 +47,7 @@ template <class Each> void walk_dashes(const std::vector<ImVec2>& path, float ph
     float travelled = 0;
     for (std::size_t i = 0; i + 1 < path.size(); ++i) {
         const ImVec2 a = path[i], b = path[i + 1];
-        const float length = std::hypot(b.x - a.x, b.y - a.y);
+        const float length = distance(a, b);
         if (length <= 0) continue;
         const ImVec2 u{(b.x - a.x) / length, (b.y - a.y) / length};
         while (at < travelled + length) {
@@ -148,6 +152,54 @@ void draw_spill(Ui& ui, const DrawnCut& cut, const opening::CoveringStroke& c, d
     arrow_head(ui, way[1], way[2], air);
 }
 
+/// The band before the inside surface: the colder, the farther it stands out. It goes from the
+/// middle of a face to that of the next which is a step away on the screen.
+class SurfaceBand {
+  public:
+    SurfaceBand(Ui& ui, const DrawnCut& cut)
+        : list_(*ui.list), cut_(cut), edge_(faded(ui.theme.ink, 0.55f * cut.opacity)) {}
+
+    void add(const section::SurfaceFace& face) {
+        const ImVec2 n = towards_air(cut_.placement, face);
+        const ImVec2 a = cut_.placement.to_screen(face.from), b = cut_.placement.to_screen(face.to);
+        const bool turns = distance(n, towards_air_) > 0.1f || distance(a, to_) > least_step_px;
+        if (turns) end();
+        towards_air_ = n;
+        c_ = face.temperature_c;
+        to_ = b;
+        const ImVec2 middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+        if (turns) place(a);
+        if (distance(middle, placed_) > least_step_px) place(middle);
+    }
+
+    /// What has no neighbour farther on ends here.
+    void end() {
+        if (list_._Path.empty()) return;
+        place(to_);
+        list_.PathStroke(edge_, 0, 1);
+    }
+
+  private:
+    void place(ImVec2 at) {
+        const double span_k = std::max(cut_.room_c - cut_.scale.low_c, 1.0);
+        const auto share = static_cast<float>(std::clamp((cut_.room_c - c_) / span_k, 0.0, 1.0));
+        const float depth = share * band_px + 1.5f;
+        const ImVec2 out{at.x + towards_air_.x * depth, at.y + towards_air_.y * depth};
+        const ImVec2 piece[] = {placed_, at, out, out_};
+        const ImU32 wash = ink_of(cut_.scale.colour(c_), 0.55f * cut_.opacity);
+        if (!list_._Path.empty()) list_.AddConvexPolyFilled(piece, 4, wash);
+        list_.PathLineTo(out);
+        placed_ = at;
+        out_ = out;
+    }
+
+    ImDrawList& list_;
+    const DrawnCut& cut_;
+    ImU32 edge_;
+    ImVec2 towards_air_{0, 0}, to_{0, 0}, placed_{0, 0}, out_{0, 0};
+    double c_ = 0; ///< of the face before
+};
+
 } // namespace
 
 void draw_covering(Ui& ui, const DrawnCut& cut, double spill_m_s) {
@@ -177,8 +229,7 @@ void draw_heat_lines(Ui& ui, const DrawnCut& cut) {
         way.clear();
         for (const Point& p : line.points) {
             const ImVec2 at = cut.placement.to_screen(p);
-            const bool far =
-                way.empty() || std::hypot(at.x - way.back().x, at.y - way.back().y) > least_step_px;
+            const bool far = way.empty() || distance(at, way.back()) > least_step_px;
             if (far) way.push_back(at);
         }
         if (way.size() < 3) continue;
@@ -191,19 +242,13 @@ void draw_heat_lines(Ui& ui, const DrawnCut& cut) {
 }
 
 void draw_surface_band(Ui& ui, const DrawnCut& cut) {
-    const double span = std::max(cut.room_c - cut.scale.low_c, 1.0);
-    for (const auto& face : cut.solved->field.faces) {
-        if (!is_inside(*cut.solved, face)) continue;
-        const double share = std::clamp((cut.room_c - face.temperature_c) / span, 0.0, 1.0);
-        const auto depth = static_cast<float>(share) * band_px + 1.5f;
-        const ImVec2 n = towards_air(cut.placement, face);
-        const ImVec2 a = cut.placement.to_screen(face.from), b = cut.placement.to_screen(face.to);
-        const ImU32 wash = ink_of(cut.scale.colour(face.temperature_c), 0.55f * cut.opacity);
-        const ImVec2 far_a{a.x + n.x * depth, a.y + n.y * depth};
-        const ImVec2 far_b{b.x + n.x * depth, b.y + n.y * depth};
-        ui.list->AddQuadFilled(a, b, far_b, far_a, wash);
-        ui.list->AddLine(far_a, far_b, faded(ui.theme.ink, 0.55f * cut.opacity), 1);
-    }
+    const ImDrawListFlags soft = ui.list->Flags;
+    ui.list->Flags &= ~ImDrawListFlags_AntiAliasedFill; // neighbours share their edges
+    SurfaceBand band(ui, cut);
+    for (const auto& face : cut.solved->field.faces)
+        if (is_inside(*cut.solved, face)) band.add(face);
+    band.end();
+    ui.list->Flags = soft;
 }
 
 void draw_wet(Ui& ui, const DrawnCut& cut) {
@@ -212,7 +257,7 @@ void draw_wet(Ui& ui, const DrawnCut& cut) {
         if (!is_inside(*cut.solved, face) || face.temperature_c >= cut.dew_point_c) continue;
         const ImVec2 n = towards_air(cut.placement, face);
         const ImVec2 a = cut.placement.to_screen(face.from), b = cut.placement.to_screen(face.to);
-        const float length = std::hypot(b.x - a.x, b.y - a.y);
+        const float length = distance(a, b);
         ui.list->AddLine({a.x + n.x * 1.5f, a.y + n.y * 1.5f}, {b.x + n.x * 1.5f, b.y + n.y * 1.5f},
                          faded(ui.theme.water, cut.opacity), 3);
         for (float s = drop_every_px - since_drop; s < length; s += drop_every_px)

@@ -57,7 +57,26 @@ def as_module(source: str) -> str:
     begin, end = source.find("var createShimlight ="), source.find("\nif (typeof exports")
     if begin < 0 or end < 0:
         raise SystemExit("shimlight.js is not as emcc used to write it")
-    return source[begin:end].replace("var", "export const", 1) + "\n"
+    return without_loading(source[begin:end]).replace("var", "export const", 1) + "\n"
+
+
+# How emcc's script would fetch and compile the program; host.js does that (instantiateWasm).
+LOADING = (("var scriptDirectory=", "var out=console.log"), ("var wasmBinary;", "var noExitRuntime"),
+           ("var dataURIPrefix=", "function createWasm("),
+           ("function receiveInstantiationResult(", 'if(Module["instantiateWasm"])'),
+           ("instantiateAsync().catch(", "return{}}"))
+
+
+def without_loading(source: str) -> str:
+    for begin, end in LOADING:
+        at, to = source.find(begin), source.find(end)
+        if not 0 <= at < to:
+            raise SystemExit(f"shimlight.js has no {begin} before {end} any more")
+        source = source[:at] + source[to:]
+    for gone in ("scriptDirectory", "locateFile", "wasmBinary", "instantiateAsync", "readBinary"):
+        if gone in source:
+            raise SystemExit(f"shimlight.js still needs {gone}")
+    return source
 
 
 def lean(name: str, content: bytes) -> bytes:
