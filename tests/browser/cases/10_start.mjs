@@ -2,9 +2,27 @@
 // The first visit: the demo house, what the page promises, silence when nothing happens.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { phone } from "../visit.mjs";
+import { phone, Visit } from "../visit.mjs";
+import { withWorkerScript } from "../worker_site.mjs";
 
 const demo = JSON.parse(readFileSync(new URL("../../../assets/demo_house.json", import.meta.url)));
+
+/** In the worker, before its script: in which order it solves, tells of the mirror, hears that it is there. */
+function logOrder() {
+  const order = (globalThis.order = []), post = globalThis.postMessage;
+  globalThis.postMessage = ([name, ...what]) => {
+    if (name === "mirror") order.push(name);
+    post([name, ...what]);
+  };
+  addEventListener("message", ({ data: [, name] }) => name === "grown" && order.push(name));
+  const port = Object.getOwnPropertyDescriptor(MessagePort.prototype, "onmessage");
+  Object.defineProperty(MessagePort.prototype, "onmessage", { ...port, set(solve) {
+    port.set.call(this, () => {
+      order.push("solve");
+      solve();
+    });
+  } });
+}
 
 export const cases = [
   {
@@ -75,6 +93,23 @@ export const cases = [
       })));
       assert.equal(outcome, "refused");
     },
+  },
+  {
+    name: "while the page grows its first mirror the worker solves nothing",
+    browsers: ["chromium"],
+    bare: true,
+    run: ({ browser, site }) => withWorkerScript(site, `(${logOrder})();`, async (server) => {
+      const visit = new Visit(browser, server, await browser.newPage({ ...phone, dpr: 1 }));
+      visit.expected = /not of this version/; // says the service worker of the other worker
+      await visit.open();
+      const order = await visit.page.workers()[0].evaluate(() => globalThis.order);
+      const told = order.indexOf("mirror"), grown = order.indexOf("grown");
+      assert.ok(told > 0 && grown > told, order.join(" "));
+      assert.ok(order.slice(0, told).includes("solve"), "drafts first");
+      assert.ok(!order.slice(told, grown).includes("solve"), order.join(" "));
+      assert.ok(order.slice(grown).includes("solve"), "the rest afterwards");
+      await visit.close();
+    }),
   },
   {
     name: "nothing is drawn while nothing changes",
