@@ -13,11 +13,6 @@ float to_line(float s, float apart) {
     return abs(mod(s + 0.5 * apart, apart) - 0.5 * apart);
 }
 
-vec2 turned(vec2 p, float radians) {
-    float c = cos(radians), s = sin(radians);
-    return vec2(c * p.x + s * p.y, c * p.y - s * p.x);
-}
-
 /// Two numbers 0…1 that belong to a lattice place.
 vec2 scatter(ivec2 place) {
     uint h = uint(place.x) * 0x9E3779B9u ^ uint(place.y) * 0x85EBCA6Bu;
@@ -27,30 +22,16 @@ vec2 scatter(ivec2 place) {
     return vec2(float(h & 0xFFFFu), float(h >> 16)) / 65535.0;
 }
 
-/// Year rings cut slantwise: wavering lines, every third one heavier.
-float grain(vec2 p, float radians, float apart) {
-    vec2 q = turned(p, radians);
-    float s = q.y + 1.5 * sin(q.x * 0.085) + 0.6 * sin(q.x * 0.21 + 1.7);
-    float heavy = step(mod(floor(s / apart + 0.5), 3.0), 0.5);
-    return stroke(to_line(s, apart), mix(0.55, 1.15, heavy));
-}
-
-float diagonal(vec2 p, float radians, float apart, float width) {
-    return stroke(to_line(turned(p, radians).y, apart), width);
-}
-
-/// Rows of waves: batts.
-float waves(vec2 p, float apart, float length_px, float height_px, float width) {
-    float k = 6.2831853 / length_px;
-    float s = p.y + height_px * sin(k * p.x);
-    float lean = k * height_px * cos(k * p.x);
-    return stroke(to_line(s, apart) / sqrt(1.0 + lean * lean), width);
-}
-
-/// Loose tufts stuffed in: two families of waves that cross.
-float tufts(vec2 p) {
-    float a = waves(turned(p, 0.5), 8.0, 11.0, 2.4, 0.7);
-    return max(a, waves(turned(p, -0.6), 9.0, 8.0, 2.0, 0.7));
+/// Lines across `way`: its cosine and sine, how far they are apart, their width. They may waver in two
+/// waves, `wave`: height and 2π / length of each; where there is a second one, as in wood, every third
+/// line is heavier by its height.
+float lines(vec2 p, vec4 way, vec4 wave) {
+    vec2 q = vec2(way.x * p.x + way.y * p.y, way.x * p.y - way.y * p.x);
+    vec2 at = wave.yw * q.x + vec2(0.0, 1.7);
+    float s = q.y + dot(wave.xz, sin(at));
+    float lean = dot(wave.xz * wave.yw, cos(at));
+    float heavy = step(mod(floor(s / way.z + 0.5), 3.0), 0.5);
+    return stroke(to_line(s, way.z) / sqrt(1.0 + lean * lean), way.w + wave.z * heavy);
 }
 
 /// Distance from p to the nearest point of a staggered lattice.
@@ -59,14 +40,6 @@ float to_lattice(vec2 p, float apart) {
     float row = floor(p.y / cell.y + 0.5);
     float shift = 0.5 * apart * mod(row, 2.0);
     return length(vec2(to_line(p.x + shift, apart), p.y - row * cell.y));
-}
-
-float dots(vec2 p, float apart, float radius) {
-    return stroke(to_lattice(p, apart), 2.0 * radius);
-}
-
-float rings(vec2 p, float apart, float radius) {
-    return stroke(abs(to_lattice(p, apart) - radius), 0.8);
 }
 
 /// Fine irregular points: plaster.
@@ -84,22 +57,38 @@ float layers(vec2 p, float apart, float dash) {
     return stroke(to_line(p.x, apart), 0.8) * broken;
 }
 
+/// Each pattern's code once, its numbers by kind: software that plays a card translates all of it, and
+/// takes its time.
 float hatch(int kind, vec2 p, float dpr) {
     edge_px = 0.5 / dpr;
+    const vec4 slant = vec4(0.70711, 0.70711, 9.0, 0.7), back = vec4(1.0, -1.0, 1.0, 1.0);
+    const vec4 wavering = vec4(1.5, 0.085, 0.6, 0.21);
+    vec4 way = vec4(0.0), wave = vec4(0.0), other_way = vec4(0.0), other_wave = vec4(0.0);
+    vec3 lattice = vec3(0.0); // how far apart, radius of rings, width of strokes
     switch (kind) {
-    case 1: return grain(p, 0.72, 5.5);                                          // softwood
-    case 2: return grain(p, -0.72, 4.0);                                         // hardwood
-    case 3: return max(diagonal(p, 0.7854, 9.0, 0.7), diagonal(p, -0.7854, 9.0, 0.7)); // plastic
-    case 4: return diagonal(p, 0.7854, 3.0, 1.0);                                // metal
-    case 5: return stipple(p, 3.6, 0.6);                                         // gypsum
-    case 6: return layers(p, 3.5, 16.0);                                         // panel
-    case 7: return diagonal(p, 1.05, 7.0, 0.7);                                  // siding
-    case 8: return waves(p, 9.0, 15.0, 3.2, 0.8);                                // insulation
-    case 9: return tufts(p);                                                     // stuffing
-    case 10: return dots(p, 5.0, 0.95);                                          // foam
-    case 11: return rings(p, 6.5, 2.1);                                          // backer rod
-    case 12: return max(diagonal(p, 0.7854, 2.6, 0.9), diagonal(p, -0.7854, 2.6, 0.9)); // sealant
-    case 13: return dots(p, 2.8, 0.7);                                           // desiccant
-    default: return 0.0;                                                         // left clear
+    case 1: way = vec4(0.75181, 0.65938, 5.5, 0.55), wave = wavering; break;         // softwood
+    case 2: way = vec4(0.75181, -0.65938, 4.0, 0.55), wave = wavering; break;        // hardwood
+    case 3: way = slant, other_way = slant * back; break;                            // plastic
+    case 4: way = vec4(slant.xy, 3.0, 1.0); break;                                   // metal
+    case 5: return stipple(p, 3.6, 0.6);                                             // gypsum
+    case 6: return layers(p, 3.5, 16.0);                                             // panel
+    case 7: way = vec4(0.49757, 0.86742, 7.0, 0.7); break;                           // siding
+    case 8: way = vec4(1.0, 0.0, 9.0, 0.8), wave.xy = vec2(3.2, 0.41888); break;     // insulation
+    case 9:                                                                          // stuffing
+        way = vec4(0.87758, 0.47943, 8.0, 0.7), wave.xy = vec2(2.4, 0.5712);
+        other_way = vec4(0.82534, -0.56464, 9.0, 0.7), other_wave.xy = vec2(2.0, 0.7854);
+        break;
+    case 10: lattice = vec3(5.0, 0.0, 1.9); break;                                   // foam
+    case 11: lattice = vec3(6.5, 2.1, 0.8); break;                                   // backer rod
+    case 12: way = vec4(slant.xy, 2.6, 0.9), other_way = way * back; break;          // sealant
+    case 13: lattice = vec3(2.8, 0.0, 1.4); break;                                   // desiccant
     }
+    if (lattice.x > 0.0) return stroke(abs(to_lattice(p, lattice.x) - lattice.y), lattice.z);
+    float cover = 0.0; // else left clear
+    for (int i = 0; i < 2 && way.z > 0.0; i++) {
+        cover = max(cover, lines(p, way, wave));
+        way = other_way;
+        wave = other_wave;
+    }
+    return cover;
 }
