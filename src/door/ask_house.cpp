@@ -6,6 +6,7 @@
 #include "assess/thermostat.hpp"
 #include "door/answer.hpp"
 #include "door/house_readings.hpp"
+#include "door/reading_answer.hpp"
 #include "house/house.hpp"
 
 #include <array>
@@ -20,8 +21,6 @@ using section::Accuracy;
 
 namespace {
 
-constexpr std::array<std::string_view, 7> part_keys{"glass_centre", "glass_edge", "frame", "casing",
-                                                    "wall",         "hidden",     "storm"};
 constexpr std::array<std::string_view, opening::position_count> position_keys{
     "head", "jamb", "sill", "meeting_rail"};
 constexpr std::array<std::string_view, 3> accuracy_keys{"draft", "normal", "fine"};
@@ -42,7 +41,7 @@ constexpr std::string_view not_explained =
     "explain them.";
 
 Json part_answer(const assess::PartSurface& surface) {
-    return object({{"part", std::string(part_keys[static_cast<std::size_t>(surface.part)])},
+    return object({{"part", part_key(surface.part)},
                    {"cut", std::string(position_keys[static_cast<std::size_t>(surface.position)])},
                    {"surface_c", surface.surface_c},
                    {"heat_w_m", surface.heat_w_m},
@@ -116,7 +115,7 @@ Json assessment_answer(const Case& c, const Assessment& result) {
         parts.push_back(part_answer(surface));
     Json order = Json::array();
     for (const opening::Part part : result.wetting_order)
-        order.push_back(std::string(part_keys[static_cast<std::size_t>(part)]));
+        order.push_back(part_key(part));
     return object(
         {{"u_centre_w_m2k", result.u_centre_w_m2k},
          {"u_frame_w_m2k", result.u_frame_w_m2k},

@@ -19,13 +19,6 @@ namespace {
 constexpr std::array<std::string_view, 5> standing_keys{"none", "too_small", "worked", "in_part",
                                                         "not_worked"};
 
-std::string part_key(opening::Part part) {
-    return part == opening::Part::glass_centre ? "glass_centre"
-           : part == opening::Part::glass_edge ? "glass_edge"
-           : part == opening::Part::frame      ? "frame"
-                                               : "casing";
-}
-
 Json part_answer(const ComparedPart& part, const SiteVisit& visit) {
     Json answer = object({{"part", part_key(part.part)},
                           {"surface_c", part.surface_c},

@@ -7,7 +7,13 @@ namespace shimlight::door {
 
 namespace {
 constexpr std::array<std::string_view, 3> compared_keys{"colder", "as_computed", "warmer"};
+constexpr std::array<std::string_view, 7> part_keys{"glass_centre", "glass_edge", "frame", "casing",
+                                                    "wall",         "hidden",     "storm"};
 } // namespace
+
+std::string part_key(opening::Part part) {
+    return std::string(part_keys[static_cast<std::size_t>(part)]);
+}
 
 std::string compared_key(assess::Compared compared) {
     return std::string(compared_keys[static_cast<std::size_t>(compared)]);

@@ -14,6 +14,9 @@ Json share_answer(const physics::DraftShare& share);
 /// Causes with their ranges and what does not agree, without the tests.
 Json found_answer(const assess::FindOut& found);
 
+/// "glass_centre", "casing", …
+std::string part_key(opening::Part part);
+
 /// "colder", "as_computed" or "warmer"
 std::string compared_key(assess::Compared compared);
 
