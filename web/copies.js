@@ -19,22 +19,36 @@ function inTurn(kind, work) {
 }
 
 /// A file is exchanged as a whole.
-async function write(handle, content) {
-  const file = await handle.createWritable();
+async function write(files, id, content) {
+  const file = await (await files.getFileHandle(id, { create: true })).createWritable();
   await file.write(content);
   await file.close();
 }
 
+/// What can no longer be written there, say after a kill, gives way. The console tells why there is none.
+async function writeAnyway(files, id, content) {
+  try {
+    await write(files, id, content).catch(async (error) => {
+      if (error.name === "QuotaExceededError") throw error; // an older copy is better than none
+      await files.removeEntry(id).catch(() => {});
+      await write(files, id, content);
+    });
+  } catch (error) {
+    console.warn(`No second copy: ${error}`);
+  }
+}
+
 export function copy(kind, id, content) {
-  return inTurn(kind, async (files) => write(await files.getFileHandle(id, { create: true }), content));
+  return inTurn(kind, (files) => writeAnyway(files, id, content));
 }
 
 /// A browser that was killed between a house and its copy has an older copy. `stale()`: the content is
 /// not the newest any more.
 export function copyAgain(kind, id, content, stale) {
   return inTurn(kind, async (files) => {
-    const handle = await files.getFileHandle(id, { create: true });
-    if (await (await handle.getFile()).text() !== content && !stale()) await write(handle, content);
+    const old = await files.getFileHandle(id).then((handle) => handle.getFile()).then((file) => file.text())
+      .catch(() => null);
+    if (old !== content && !stale()) await writeAnyway(files, id, content);
   });
 }
 

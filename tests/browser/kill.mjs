@@ -53,6 +53,18 @@ async function changeAll({ id, values }) {
   }
 }
 
+/** The second copies: [name, text] each, or why there are none. */
+async function readCopies() {
+  const copies = [];
+  try {
+    const files = await (await navigator.storage.getDirectory()).getDirectoryHandle("houses");
+    for await (const [name, handle] of files.entries()) copies.push([name, await (await handle.getFile()).text()]);
+  } catch (error) {
+    copies.push(["", String(error)]);
+  }
+  return copies;
+}
+
 /** The house as it lies in the store, and as the page shows it. */
 async function readHouse() {
   const done = (request) => new Promise((resolve, reject) => {
@@ -84,8 +96,9 @@ class Run {
   async start(browser) {
     const page = await browser.newPage();
     await page.setViewport({ width: 360, height: 640 });
-    page.on("pageerror", (error) => this.errors.push(String(error)));
     this.errors = [];
+    page.on("pageerror", (error) => this.errors.push(String(error)));
+    page.on("console", (message) => message.text().startsWith("No second") && this.errors.push(message.text()));
     await page.goto(this.url, { waitUntil: "domcontentloaded" });
     await page.waitForFunction(ready, { polling: 30, timeout: 60_000 });
     return page;
@@ -144,9 +157,15 @@ class Run {
     assert.deepEqual(this.errors, [], "the page is quiet");
     const before = this.before;
     this.before = null;
+    const copies = await page.evaluate(readCopies);
+    const start = (text) => text.slice(0, 40);
+    if (house) {
+      assert.ok(copies.some(([name, text]) => name === houses[0].id && text === all[0]),
+        `no copy of ${houses[0].id}, ${start(all[0])}: ${copies.map(([name, text]) => `${name}, ${start(text)}`)}`);
+    }
     if (!before) return this.take(shown, house);
     const { changes: { id, values }, seen } = before;
-    assert.ok(house || seen.kept < 0, "a house that was told to be kept is there");
+    assert.ok(house || seen.kept < 0, `a house that was told to be kept is there; copies: ${copies}`);
     if (!house) return;
     assert.equal(houses.length, 1, "one house");
     all.forEach((text) => JSON.parse(text)); // both generations are whole

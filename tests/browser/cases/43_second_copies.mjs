@@ -131,6 +131,25 @@ export const cases = [
     },
   },
   {
+    name: "a copy that cannot be written any more gives way to a new one",
+    window: { width: 360, height: 640 },
+    browsers: ["chromium", "firefox"],
+    async run(visit) {
+      await change(visit, "slice", outside, 25);
+      await visit.evaluate(async () => {
+        const files = await (await navigator.storage.getDirectory()).getDirectoryHandle("houses");
+        for await (const name of files.keys()) {
+          await files.removeEntry(name);
+          await files.getDirectoryHandle(name, { create: true });
+        }
+      });
+      await change(visit, "slice", outside, -5);
+      await visit.evaluate(dropDatabase);
+      await visit.reload();
+      assert.match((await visit.control(outside)).spoken, /^−5/);
+    },
+  },
+  {
     name: "a text that was damaged does not take the place of its whole copy",
     window: { width: 360, height: 640 },
     browsers: ["chromium", "firefox"],
