@@ -34,11 +34,11 @@ void main() {
     float slope = length(gradient); // K per device px
 
     vec4 washed = wash(t_c);
-    vec2 shape = texelFetch(shape_sheet, place(), 0).xy;
+    float cover = texelFetch(shape_sheet, place(), 0).x;
     vec3 ink = mix(light_ink, dark_ink, washed.a);
-    vec3 paint = mix(washed.rgb, ink, shape.x * mix(0.42, 0.40, washed.a));
+    vec3 paint = mix(washed.rgb, ink, cover * mix(0.42, 0.40, washed.a));
     vec3 line_ink = t_c < scale.y ? light_ink : warm_ink;
     paint = mix(paint, line_ink, isotherms(t_c, slope, step_c, dpr) * 0.85);
     paint = mix(paint, dew_ink, dew_line(t_c, slope, scale.y, dpr));
-    colour = vec4(paint, opacity * shape.y);
+    colour = vec4(paint, opacity);
 }

@@ -1,17 +1,15 @@
 // SPDX-License-Identifier: MIT
-// What a section's picture owes to its shape alone: r the cover of the hatch, g whether there is a
-// solid at all. Drawn once for a place on the screen (app/hatching.hpp). The build of the program puts
-// the version line, cell.glsl and hatch.glsl before this.
-in vec2 pattern_px;
-
+// What a section's picture owes to its shape alone, the cover of the hatch. Drawn once for a place on
+// the screen (app/hatching.hpp). The build of the program puts the version line, cell.glsl and
+// hatch.glsl before this.
 uniform highp usampler2D kind_sheet; // hatch of each cell
+uniform vec2 pattern_from_px;        // of the sheet's lower left
 uniform float dpr;
 
-out vec2 shape;
-
-const uint no_solid = 255u; // app/field_sheet.hpp
+out float shape;
 
 void main() {
+    vec2 pattern_px = pattern_from_px + gl_FragCoord.xy * vec2(1.0, -1.0) / dpr;
     uint kind = texelFetch(kind_sheet, cell_here().at, 0).x;
-    shape = kind == no_solid ? vec2(0.0) : vec2(hatch(int(kind), pattern_px, dpr), 1.0);
+    shape = hatch(int(kind), pattern_px, dpr);
 }

@@ -38,7 +38,7 @@ foreach(name IN LISTS tested_rooms)
     target_link_libraries(test_${name} PRIVATE ${name})
     if(name STREQUAL "view")
       target_link_libraries(test_view PRIVATE stage)
-      target_sources(test_view PRIVATE src/app/field_axes.cpp) # what of the painter knows no GL
+      target_sources(test_view PRIVATE src/app/field_axes.cpp src/app/solid_boxes.cpp) # of the painter what knows no GL
     endif()
     add_test(NAME ${name} COMMAND test_${name})
     set_tests_properties(${name} PROPERTIES TIMEOUT 1800)

@@ -31,7 +31,9 @@ trim(imgui_draw.cpp "\n        AddFontDefault()" "\n        IM_ASSERT(0)")
 set(off "\n    (void)0")
 trim(imgui.cpp
   "\n    TableSettingsAddSettingsHandler()" ${off} "\n    UpdateSettings()" ${off}
-  "\n    NavUpdate()" ${off} "\n    NavEndFrame()" ${off} "\n    UpdateMouseWheel()" ${off}
+  "\n    NavUpdate()" ${off} "\n    NavEndFrame()" ${off}
+  "\n                        NavProcessItem()" ${off} "\n    UpdateKeyRoutingTable(" "\n    (void)("
+  "\n    UpdateMouseWheel()" ${off}
   "\n    UpdateMouseMovingWindowNewFrame()" ${off} "\n    UpdateMouseMovingWindowEndFrame()" ${off}
   "\n    RenderDimmedBackgrounds()" ${off} "\n        AddSettingsHandler(&ini_handler)" ${off}
   "\n        EndColumns()" ${off} "\n        LogFinish()" ${off}

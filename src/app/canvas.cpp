@@ -55,7 +55,7 @@ void Canvas::present(ImU32 paper) {
     const std::uint64_t seen = look_of(*ImGui::GetDrawData(), paper);
     if (seen == shown_) return;
     shown_ = seen;
-    painter_.prepare();
+    painter_.prepare({static_cast<float>(device_width_), static_cast<float>(device_height_)});
     const ImVec4 colour = ImGui::ColorConvertU32ToFloat4(paper);
     glDisable(GL_SCISSOR_TEST);
     glViewport(0, 0, device_width_, device_height_);

@@ -44,7 +44,6 @@ void GlFieldPainter::create() {
         make_program({shaders::field_vert}, {field_head, shaders::cell_glsl, shaders::wash_glsl,
                                              shaders::isotherm_glsl, shaders::field_frag});
     hatchings_.create();
-    glGenVertexArrays(1, &vertex_array_);
     wash_ = 0;
     ready_ = false;
 }
@@ -56,9 +55,8 @@ bool GlFieldPainter::get_ready() {
     if (!ready_) program_ = 0;
     if (!ready_) return false;
     const auto find = [&](const char* name) { return glGetUniformLocation(program_, name); };
-    stand_.find(program_);
-    uniform_ = {find("corner"), find("in_plan"), find("scale"),
-                find("dpr"),    find("step_c"),  find("opacity")};
+    uniform_ = {find("canvas_px"), find("corner"), find("in_plan"), find("scale"),
+                find("dpr"),       find("step_c"), find("opacity")};
     set_units(program_, {"node_sheet", "axis_sheet", "shape_sheet", "wash_sheet"});
     make_wash();
     return true;
@@ -95,7 +93,8 @@ void GlFieldPainter::paint(ImDrawList* list, const view::FieldPicture& picture) 
     list->PopClipRect();
 }
 
-void GlFieldPainter::prepare() {
+void GlFieldPainter::prepare(ImVec2 canvas_px) {
+    canvas_px_ = canvas_px;
     for (Job& job : jobs_)
         job.hatching = hatchings_.of(job.picture, job.box);
 }
@@ -117,19 +116,19 @@ void GlFieldPainter::add_to(MixedHash& seen) const {
 
 std::size_t GlFieldPainter::sheet_of(const assess::SolvedCut& solved) {
     const std::uint64_t identity = field_identity(solved);
-    auto kept = std::find_if(sheets_.begin(), sheets_.end(),
-                             [&](const Sheet& s) { return s.nodes && s.identity == identity; });
-    if (kept == sheets_.end()) {
-        kept = std::min_element(sheets_.begin(), sheets_.end(), [](const Sheet& a, const Sheet& b) {
-            return a.used_in_frame < b.used_in_frame;
-        });
+    Sheet* kept = &sheets_[0]; // or the one that was not used for longest
+    for (Sheet& one : sheets_) {
+        if (one.identity == identity || one.used_in_frame < kept->used_in_frame) kept = &one;
+        if (one.identity == identity) break;
+    }
+    if (kept->identity != identity) {
         const section::Field& field = solved.field;
         send_sheet(kept->nodes, {GL_R32F, GL_RED, GL_FLOAT}, field.columns() + 1, field.rows() + 1,
                    node_sheet(field).data());
         kept->identity = identity;
     }
     kept->used_in_frame = frame_;
-    return static_cast<std::size_t>(kept - sheets_.begin());
+    return static_cast<std::size_t>(kept - sheets_.data());
 }
 
 void GlFieldPainter::play(const ImDrawList*, const ImDrawCmd* command) {
@@ -141,15 +140,14 @@ void GlFieldPainter::draw(const Job& job, const ImDrawCmd& command) const {
     if (!set_scissor(command)) return;
     lay({sheets_[job.sheet].nodes, job.hatching.axes, job.hatching.shape, wash_});
     glUseProgram(program_);
-    stand_.set(job.picture);
     set_manner(job);
-    glBindVertexArray(vertex_array_);
-    glDrawArrays(GL_TRIANGLE_STRIP, 0, 4);
+    job.hatching.draw_solids();
 }
 
 void GlFieldPainter::set_manner(const Job& job) const {
     const view::TemperatureScale& s = job.picture.scale;
     const auto one_by = [](double k) { return static_cast<float>(1 / std::max(k, 1e-6)); };
+    glUniform2f(uniform_.canvas_px, canvas_px_.x, canvas_px_.y);
     glUniform2i(uniform_.corner, job.box.left, job.box.low);
     glUniform1i(uniform_.in_plan, job.picture.placement.turned ? 1 : 0);
     glUniform4f(uniform_.scale, static_cast<float>(s.low_c), static_cast<float>(s.hinge_c),

@@ -21,8 +21,8 @@ class GlFieldPainter final : public view::FieldPainter {
     /// Adds what the fields of this frame look like.
     void add_to(MixedHash& seen) const;
     /// Draws what is not drawn on the canvas itself. Before the canvas is cleared: a phone's card
-    /// would otherwise store and fetch what is on it already.
-    void prepare();
+    /// would otherwise store and fetch what is on it already. `canvas_px`: its size in device px.
+    void prepare(ImVec2 canvas_px);
 
   private:
     /// Temperatures on the graphics card.
@@ -40,7 +40,7 @@ class GlFieldPainter final : public view::FieldPainter {
         Hatching hatching{};
     };
     struct Uniforms {
-        int corner, in_plan, scale, dpr, step_c, opacity;
+        int canvas_px, corner, in_plan, scale, dpr, step_c, opacity;
     };
 
     bool get_ready();
@@ -55,11 +55,11 @@ class GlFieldPainter final : public view::FieldPainter {
     std::array<Sheet, sheets_kept_> sheets_;
     Hatchings hatchings_;
     std::deque<Job> jobs_;
-    unsigned program_ = 0, vertex_array_ = 0, wash_ = 0;
+    unsigned program_ = 0, wash_ = 0;
     unsigned frame_ = 0;
     bool ready_ = false; ///< the programs have been linked
-    FieldStand stand_{};
     Uniforms uniform_{};
+    ImVec2 canvas_px_;
 };
 
 } // namespace shimlight::app

@@ -6,9 +6,10 @@
 #include "app/mixed_hash.hpp"
 #include "app/shader.hpp"
 #include "app/shaders_embedded.hpp"
+#include "app/solid_boxes.hpp"
 #include "app/texture.hpp"
 
-#include <algorithm>
+#include <vector>
 
 namespace shimlight::app {
 namespace {
@@ -27,53 +28,61 @@ std::uint64_t identity_of(const view::FieldPicture& picture, PixelBox box) {
     return hash.value();
 }
 
+void send_corners(Hatching& made, const std::vector<PixelBox>& boxes) {
+    std::vector<float> corners(boxes.size() * 12);
+    float* next = corners.data();
+    for (const PixelBox& box : boxes) {
+        for (const int corner : {0, 1, 2, 2, 1, 3}) {
+            *next++ = static_cast<float>(box.left + (corner & 1) * box.width);
+            *next++ = static_cast<float>(box.low + (corner >> 1) * box.height);
+        }
+    }
+    made.corner_count = static_cast<int>(corners.size() / 2);
+    if (!made.solids) {
+        glGenVertexArrays(1, &made.solids);
+        glGenBuffers(1, &made.corners);
+    }
+    glBindVertexArray(made.solids);
+    glBindBuffer(GL_ARRAY_BUFFER, made.corners);
+    glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(corners.size() * sizeof(float)),
+                 corners.data(), GL_STATIC_DRAW);
+    glEnableVertexAttribArray(0);
+    glVertexAttribPointer(0, 2, GL_FLOAT, GL_FALSE, 0, nullptr);
+}
+
 } // namespace
-
-void FieldStand::find(unsigned program) {
-    corners_px = glGetUniformLocation(program, "corners_px");
-    origin_px = glGetUniformLocation(program, "origin_px");
-    screen_px = glGetUniformLocation(program, "screen_px");
-}
-
-void FieldStand::set(const view::FieldPicture& picture) const {
-    const section::Field& field = picture.solved->field;
-    const view::Placement& placement = picture.placement;
-    const ImVec2 low = placement.to_screen({field.x_m.front(), field.y_m.front()});
-    const ImVec2 high = placement.to_screen({field.x_m.back(), field.y_m.back()});
-    const ImVec2 canvas = ImGui::GetIO().DisplaySize;
-    glUniform4f(corners_px, low.x, low.y, high.x, high.y);
-    glUniform2f(origin_px, placement.origin.x, placement.origin.y);
-    glUniform2f(screen_px, canvas.x, canvas.y);
-}
 
 void Hatchings::create() {
     kept_ = {};
     kinds_ = 0;
     program_ = make_program({shaders::field_vert}, {field_head, shaders::cell_glsl,
                                                     shaders::hatch_glsl, shaders::hatching_frag});
-    glGenVertexArrays(1, &vertex_array_);
     glGenFramebuffers(1, &framebuffer_);
 }
 
 bool Hatchings::get_ready() {
     if (!is_linked(program_)) return false;
-    stand_.find(program_);
+    canvas_px_ = glGetUniformLocation(program_, "canvas_px");
+    pattern_from_px_ = glGetUniformLocation(program_, "pattern_from_px");
     in_plan_ = glGetUniformLocation(program_, "in_plan");
     dpr_ = glGetUniformLocation(program_, "dpr");
     set_units(program_, {"axis_sheet", "kind_sheet"});
     return true;
 }
 
+void Hatching::draw_solids() const {
+    glBindVertexArray(solids);
+    glDrawArrays(GL_TRIANGLES, 0, corner_count);
+}
+
 const Hatching& Hatchings::of(const view::FieldPicture& picture, PixelBox box) {
     const std::uint64_t identity = identity_of(picture, box);
-    auto found = std::find_if(kept_.begin(), kept_.end(), [&](const Hatching& one) {
-        return one.shape && one.identity == identity;
-    });
-    if (found == kept_.end()) {
-        found =
-            std::min_element(kept_.begin(), kept_.end(), [](const Hatching& a, const Hatching& b) {
-                return a.used_in_frame < b.used_in_frame;
-            });
+    Hatching* found = &kept_[0]; // or the one that was not used for longest
+    for (Hatching& one : kept_) {
+        if (one.identity == identity || one.used_in_frame < found->used_in_frame) found = &one;
+        if (one.identity == identity) break;
+    }
+    if (found->identity != identity) {
         found->box = box;
         found->identity = identity;
         make(*found, picture);
@@ -89,24 +98,25 @@ void Hatchings::make(Hatching& made, const view::FieldPicture& picture) {
     const section::Field& field = picture.solved->field;
     const FieldAxes axes = field_axes(field, picture.placement, box, io.DisplaySize.y, dpr);
     send_sheet(made.axes, {GL_RGB32F, GL_RGB, GL_FLOAT}, axes.length, 2, axes.texels.data());
+    const std::vector<std::uint8_t> kinds = kind_sheet(*picture.solved);
+    send_corners(made, solid_boxes(field, kinds, axes, box, picture.placement.turned));
     send_sheet(kinds_, {GL_R8UI, GL_RED_INTEGER, GL_UNSIGNED_BYTE}, field.columns(), field.rows(),
-               kind_sheet(*picture.solved).data());
-    send_sheet(made.shape, {GL_RG8, GL_RG, GL_UNSIGNED_BYTE}, box.width, box.height, nullptr);
+               kinds.data());
+    send_sheet(made.shape, {GL_R8, GL_RED, GL_UNSIGNED_BYTE}, box.width, box.height, nullptr);
     glBindFramebuffer(GL_FRAMEBUFFER, framebuffer_);
     glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, made.shape, 0);
     glDisable(GL_SCISSOR_TEST);
     glDisable(GL_BLEND);
-    glViewport(-box.left, -box.low, static_cast<GLsizei>(io.DisplaySize.x * dpr + 0.5f),
-               static_cast<GLsizei>(io.DisplaySize.y * dpr + 0.5f));
-    glClearColor(0, 0, 0, 0);
-    glClear(GL_COLOR_BUFFER_BIT);
+    glViewport(0, 0, box.width, box.height);
     lay({made.axes, kinds_});
     glUseProgram(program_);
-    stand_.set(picture);
+    const ImVec2 origin = picture.placement.origin;
+    glUniform2f(canvas_px_, static_cast<float>(box.width), static_cast<float>(box.height));
+    glUniform2f(pattern_from_px_, static_cast<float>(box.left) / dpr - origin.x,
+                io.DisplaySize.y - static_cast<float>(box.low) / dpr - origin.y);
     glUniform1i(in_plan_, picture.placement.turned ? 1 : 0);
     glUniform1f(dpr_, dpr);
-    glBindVertexArray(vertex_array_);
-    glDrawArrays(GL_TRIANGLE_STRIP, 0, 4);
+    made.draw_solids();
     glBindFramebuffer(GL_FRAMEBUFFER, 0);
 }
 

@@ -13,20 +13,17 @@
 
 namespace shimlight::app {
 
-/// Where a section lies on the canvas, for shaders/field.vert.
-struct FieldStand {
-    int corners_px, origin_px, screen_px;
-    void find(unsigned program);
-    /// Of the program in use.
-    void set(const view::FieldPicture& picture) const;
-};
-
 struct Hatching {
-    unsigned shape = 0; ///< as shaders/hatching.frag draws it
-    unsigned axes = 0;  ///< of app/field_axes.hpp
-    PixelBox box;       ///< of the canvas; the first texel of both is its lower left
+    unsigned shape = 0;   ///< as shaders/hatching.frag draws it
+    unsigned axes = 0;    ///< of app/field_axes.hpp
+    unsigned solids = 0;  ///< triangles of app/solid_boxes.hpp's boxes, a vertex array
+    unsigned corners = 0; ///< of them
+    int corner_count = 0;
+    PixelBox box; ///< of the canvas; the first texel of both is its lower left
     std::uint64_t identity = 0;
     unsigned used_in_frame = 0;
+    /// With the program in use, which takes shaders/field.vert.
+    void draw_solids() const;
 };
 
 class Hatchings {
@@ -44,10 +41,9 @@ class Hatchings {
 
     /// Today and the Remedy at three cuts each.
     std::array<Hatching, 6> kept_;
-    unsigned program_ = 0, vertex_array_ = 0, framebuffer_ = 0, kinds_ = 0;
+    unsigned program_ = 0, framebuffer_ = 0, kinds_ = 0;
     unsigned frame_ = 0;
-    FieldStand stand_{};
-    int in_plan_ = 0, dpr_ = 0;
+    int canvas_px_ = 0, pattern_from_px_ = 0, in_plan_ = 0, dpr_ = 0;
 };
 
 } // namespace shimlight::app

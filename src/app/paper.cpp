@@ -65,7 +65,7 @@ void draw(view::Report& report, Paper& paper, Canvas& canvas) {
                height = static_cast<int>(std::lround(size.y * dpr));
     const std::string about = "[" + std::to_string(width) + "," + std::to_string(height);
     page::report(about + "]");
-    canvas.painter().prepare();
+    canvas.painter().prepare({static_cast<float>(width), static_cast<float>(height)});
     glDisable(GL_SCISSOR_TEST);
     glViewport(0, 0, width, height);
     glClearColor(1, 1, 1, 1);
