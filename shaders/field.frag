@@ -3,7 +3,7 @@
 // something moves: what does not follow from the temperature is looked up (hatching.frag). The build of
 // the program puts the version line, cell.glsl, wash.glsl and isotherm.glsl before this.
 uniform highp sampler2D node_sheet; // °C at grid crossings
-uniform sampler2D shape_sheet;      // as hatching.frag draws it
+uniform sampler2D cover_sheet;      // as hatching.frag draws it
 uniform float dpr;
 uniform float step_c;
 uniform float opacity;
@@ -34,7 +34,7 @@ void main() {
     float slope = length(gradient); // K per device px
 
     vec4 washed = wash(t_c);
-    float cover = texelFetch(shape_sheet, place(), 0).x;
+    float cover = texelFetch(cover_sheet, place(), 0).x;
     vec3 ink = mix(light_ink, dark_ink, washed.a);
     vec3 paint = mix(washed.rgb, ink, cover * mix(0.42, 0.40, washed.a));
     vec3 line_ink = t_c < scale.y ? light_ink : warm_ink;

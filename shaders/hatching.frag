@@ -6,10 +6,10 @@ uniform highp usampler2D kind_sheet; // hatch of each cell
 uniform vec2 pattern_from_px;        // of the sheet's lower left
 uniform float dpr;
 
-out float shape;
+out float cover;
 
 void main() {
     vec2 pattern_px = pattern_from_px + gl_FragCoord.xy * vec2(1.0, -1.0) / dpr;
     uint kind = texelFetch(kind_sheet, cell_here().at, 0).x;
-    shape = hatch(int(kind), pattern_px, dpr);
+    cover = hatch(int(kind), pattern_px, dpr);
 }

@@ -57,7 +57,7 @@ bool GlFieldPainter::get_ready() {
     const auto find = [&](const char* name) { return glGetUniformLocation(program_, name); };
     uniform_ = {find("canvas_px"), find("corner"), find("in_plan"), find("scale"),
                 find("dpr"),       find("step_c"), find("opacity")};
-    set_units(program_, {"node_sheet", "axis_sheet", "shape_sheet", "wash_sheet"});
+    set_units(program_, {"node_sheet", "axis_sheet", "cover_sheet", "wash_sheet"});
     make_wash();
     return true;
 }
@@ -138,7 +138,7 @@ void GlFieldPainter::play(const ImDrawList*, const ImDrawCmd* command) {
 
 void GlFieldPainter::draw(const Job& job, const ImDrawCmd& command) const {
     if (!set_scissor(command)) return;
-    lay({sheets_[job.sheet].nodes, job.hatching.axes, job.hatching.shape, wash_});
+    lay({sheets_[job.sheet].nodes, job.hatching.axes, job.hatching.cover, wash_});
     glUseProgram(program_);
     set_manner(job);
     job.hatching.draw_solids();

@@ -102,9 +102,9 @@ void Hatchings::make(Hatching& made, const view::FieldPicture& picture) {
     send_corners(made, solid_boxes(field, kinds, axes, box, picture.placement.turned));
     send_sheet(kinds_, {GL_R8UI, GL_RED_INTEGER, GL_UNSIGNED_BYTE}, field.columns(), field.rows(),
                kinds.data());
-    send_sheet(made.shape, {GL_R8, GL_RED, GL_UNSIGNED_BYTE}, box.width, box.height, nullptr);
+    send_sheet(made.cover, {GL_R8, GL_RED, GL_UNSIGNED_BYTE}, box.width, box.height, nullptr);
     glBindFramebuffer(GL_FRAMEBUFFER, framebuffer_);
-    glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, made.shape, 0);
+    glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, made.cover, 0);
     glDisable(GL_SCISSOR_TEST);
     glDisable(GL_BLEND);
     glViewport(0, 0, box.width, box.height);

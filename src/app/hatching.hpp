@@ -14,7 +14,7 @@
 namespace shimlight::app {
 
 struct Hatching {
-    unsigned shape = 0;   ///< as shaders/hatching.frag draws it
+    unsigned cover = 0;   ///< as shaders/hatching.frag draws it
     unsigned axes = 0;    ///< of app/field_axes.hpp
     unsigned solids = 0;  ///< triangles of app/solid_boxes.hpp's boxes, a vertex array
     unsigned corners = 0; ///< of them
