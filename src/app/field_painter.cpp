@@ -3,6 +3,7 @@
 
 #include "app/field_sheet.hpp"
 #include "app/ink.hpp"
+#include "app/kept.hpp"
 #include "app/shader.hpp"
 #include "app/shaders_embedded.hpp"
 #include "app/texture.hpp"
@@ -116,19 +117,15 @@ void GlFieldPainter::add_to(MixedHash& seen) const {
 
 std::size_t GlFieldPainter::sheet_of(const assess::SolvedCut& solved) {
     const std::uint64_t identity = field_identity(solved);
-    Sheet* kept = &sheets_[0]; // or the one that was not used for longest
-    for (Sheet& one : sheets_) {
-        if (one.identity == identity || one.used_in_frame < kept->used_in_frame) kept = &one;
-        if (one.identity == identity) break;
-    }
-    if (kept->identity != identity) {
+    Sheet& kept = kept_or_oldest(sheets_, identity);
+    if (kept.identity != identity) {
         const section::Field& field = solved.field;
-        send_sheet(kept->nodes, {GL_R32F, GL_RED, GL_FLOAT}, field.columns() + 1, field.rows() + 1,
+        send_sheet(kept.nodes, {GL_R32F, GL_RED, GL_FLOAT}, field.columns() + 1, field.rows() + 1,
                    node_sheet(field).data());
-        kept->identity = identity;
+        kept.identity = identity;
     }
-    kept->used_in_frame = frame_;
-    return static_cast<std::size_t>(kept - sheets_.data());
+    kept.used_in_frame = frame_;
+    return static_cast<std::size_t>(&kept - sheets_.data());
 }
 
 void GlFieldPainter::play(const ImDrawList*, const ImDrawCmd* command) {

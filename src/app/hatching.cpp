@@ -3,6 +3,7 @@
 
 #include "app/field_axes.hpp"
 #include "app/field_sheet.hpp"
+#include "app/kept.hpp"
 #include "app/mixed_hash.hpp"
 #include "app/shader.hpp"
 #include "app/shaders_embedded.hpp"
@@ -77,18 +78,14 @@ void Hatching::draw_solids() const {
 
 const Hatching& Hatchings::of(const view::FieldPicture& picture, PixelBox box) {
     const std::uint64_t identity = identity_of(picture, box);
-    Hatching* found = &kept_[0]; // or the one that was not used for longest
-    for (Hatching& one : kept_) {
-        if (one.identity == identity || one.used_in_frame < found->used_in_frame) found = &one;
-        if (one.identity == identity) break;
+    Hatching& kept = kept_or_oldest(kept_, identity);
+    if (kept.identity != identity) {
+        kept.box = box;
+        kept.identity = identity;
+        make(kept, picture);
     }
-    if (found->identity != identity) {
-        found->box = box;
-        found->identity = identity;
-        make(*found, picture);
-    }
-    found->used_in_frame = frame_;
-    return *found;
+    kept.used_in_frame = frame_;
+    return kept;
 }
 
 void Hatchings::make(Hatching& made, const view::FieldPicture& picture) {
