@@ -20,7 +20,7 @@ namespace shimlight::app {
 namespace {
 
 constexpr double longest_step_s = 0.1; ///< after a pause nothing shall jump
-constexpr double keep_after_s = 0.1;   ///< while something keeps moving; else as soon as it rests
+constexpr double keep_after_s = 0.1;   ///< between two changes that are kept, while something moves
 constexpr double task_ms = 3;          ///< of solving between frames, when no more is begun
 constexpr double reflect_after_s = 2;  ///< while a finger moves something nobody listens to more
 
@@ -82,6 +82,7 @@ class Program {
     void keep_now() {
         if (screen_.house_changed()) unkept_ = true;
         if (!unkept_) return;
+        kept_s_ = time_s_;
         if (!inbox().whole) return page::keep_moves(screen_.moves(""));
         page::keep_house(house::to_json(screen_.house()));
         unkept_ = false;
@@ -205,11 +206,8 @@ class Program {
         if (wishes.lessons) page::set_lessons(wishes.lessons);
         if (!wishes.title.empty() && wishes.title != title_) page::set_title(wishes.title);
         if (!wishes.title.empty()) title_ = wishes.title;
-        if (screen_.house_changed() && !unkept_) {
-            unkept_ = true;
-            unkept_since_s_ = time_s_;
-        }
-        const bool due = !finger_down() && time_s_ - unkept_since_s_ > keep_after_s;
+        if (screen_.house_changed()) unkept_ = true;
+        const bool due = !finger_down() && time_s_ - kept_s_ > keep_after_s;
         if (unkept_ && (!awake_.wanted() || due)) keep_now();
         show_cursor();
         if (wishes.refine) solve_later();
@@ -264,7 +262,7 @@ class Program {
     FilmPace pace_{!canvas_.has_card()};
     std::string shown_nodes_, title_;
     float type_dpr_ = 0;
-    double time_s_ = 0, unkept_since_s_ = 0, told_s_ = 0;
+    double time_s_ = 0, kept_s_ = 0, told_s_ = 0;
     bool unkept_ = false, requested_ = false, solving_ = false;
     bool starting_ = true; ///< what the first picture needs is not solved yet
     ImGuiMouseCursor cursor_ = ImGuiMouseCursor_Arrow;

@@ -52,9 +52,9 @@ void report(const std::string& json);
 void set_title(const std::string& title);
 void set_cursor(const char* css_name);
 
-/// Whether drawing goes on; the page keeps it for whoever waits for a picture at rest.
 /// Whether there is a picture; without one the page shows the mirror.
 void set_drawable(bool drawable);
+/// Whether drawing goes on; the page keeps it for whoever waits for a picture at rest.
 void set_asleep(bool asleep);
 
 /// Comes back through shimlight_solve() as a task of its own.
