@@ -218,6 +218,14 @@ export class Visit {
     if (tab.pressed !== "true") await this.press(`view.${view}`);
   }
 
+  /** Changes a control of a view and waits until that is kept. */
+  async change(view, id, value) {
+    await this.show(view);
+    const before = await this.evaluate(() => document.documentElement.dataset.kept);
+    await this.set(id, value);
+    await this.until((before) => document.documentElement.dataset.kept !== before, before, "the change to be kept");
+  }
+
   picture() {
     return this.page.screenshot({ type: "png" });
   }

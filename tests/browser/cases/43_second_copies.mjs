@@ -4,14 +4,6 @@ import assert from "node:assert/strict";
 
 const outside = "lever.weather.outside_c";
 
-/** Changes a control and waits until that is kept. */
-async function change(visit, view, id, value) {
-  await visit.show(view);
-  const before = await visit.evaluate(() => document.documentElement.dataset.kept);
-  await visit.set(id, value);
-  await visit.until((before) => document.documentElement.dataset.kept !== before, before, "the change to be kept");
-}
-
 const dropDatabase = () => new Promise((done, failed) => {
   Object.assign(indexedDB.deleteDatabase("shimlight"), { onsuccess: () => done(), onerror: failed });
 });
@@ -61,12 +53,12 @@ export const cases = [
     window: { width: 360, height: 640 },
     browsers: ["chromium", "firefox"],
     async run(visit) {
-      await change(visit, "slice", outside, 25);
+      await visit.change("slice", outside, 25);
       const first = (await visit.control("title")).text;
       await visit.show("house");
       await visit.press("library.new");
-      await change(visit, "house", "house.name", "Mill Row 12");
-      await change(visit, "slice", outside, -5);
+      await visit.change("house", "house.name", "Mill Row 12");
+      await visit.change("slice", outside, -5);
       await visit.evaluate(dropDatabase);
       await visit.reload();
       assert.match((await visit.control("title")).text, /Mill Row 12/, "the one that was open");
@@ -86,11 +78,11 @@ export const cases = [
     window: { width: 360, height: 640 },
     browsers: ["chromium", "firefox"],
     async run(visit) {
-      await change(visit, "slice", outside, 25);
+      await visit.change("slice", outside, 25);
       await visit.evaluate(spoilLibrary, "emptied");
       await visit.reload();
       assert.match((await visit.control(outside)).spoken, /^25/);
-      await change(visit, "slice", outside, -5);
+      await visit.change("slice", outside, -5);
       await visit.evaluate(dropDatabase);
       await visit.reload();
       assert.match((await visit.control(outside)).spoken, /^−5/);
@@ -103,7 +95,7 @@ export const cases = [
     window: { width: 360, height: 640 },
     browsers: ["chromium", "firefox"],
     async run(visit) {
-      await change(visit, "slice", outside, 25);
+      await visit.change("slice", outside, 25);
       const [[name, text]] = await visit.evaluate(copyTexts);
       await visit.evaluate(putFiles,
         [[`${name}.crswap`, text], [`${name}.1.crswap`, text.slice(0, 99)], [`${name}.2.crswap`, ""]]);
@@ -120,9 +112,9 @@ export const cases = [
     window: { width: 360, height: 640 },
     browsers: ["chromium", "firefox"],
     async run(visit) {
-      await change(visit, "slice", outside, 25);
+      await visit.change("slice", outside, 25);
       const copies = await visit.evaluate(copyTexts);
-      await change(visit, "slice", outside, -5);
+      await visit.change("slice", outside, -5);
       await visit.evaluate(putFiles, copies);
       await visit.reload();
       await visit.evaluate(dropDatabase);
@@ -135,7 +127,7 @@ export const cases = [
     window: { width: 360, height: 640 },
     browsers: ["chromium", "firefox"],
     async run(visit) {
-      await change(visit, "slice", outside, 25);
+      await visit.change("slice", outside, 25);
       await visit.evaluate(async () => {
         const files = await (await navigator.storage.getDirectory()).getDirectoryHandle("houses");
         for await (const name of files.keys()) {
@@ -143,7 +135,7 @@ export const cases = [
           await files.getDirectoryHandle(name, { create: true });
         }
       });
-      await change(visit, "slice", outside, -5);
+      await visit.change("slice", outside, -5);
       await visit.evaluate(dropDatabase);
       await visit.reload();
       assert.match((await visit.control(outside)).spoken, /^−5/);
@@ -154,9 +146,9 @@ export const cases = [
     window: { width: 360, height: 640 },
     browsers: ["chromium", "firefox"],
     async run(visit) {
-      await change(visit, "slice", outside, 25);
+      await visit.change("slice", outside, 25);
       const older = await visit.evaluate(copyTexts);
-      await change(visit, "slice", outside, -5);
+      await visit.change("slice", outside, -5);
       const copies = await visit.evaluate(copyTexts);
       assert.notDeepEqual(copies, older, "each change has its copy");
       await visit.evaluate(spoilLibrary, "damaged");

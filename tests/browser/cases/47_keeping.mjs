@@ -3,7 +3,6 @@
 // said where nothing can be kept. What survives a browser that dies is in kill.mjs.
 import assert from "node:assert/strict";
 import { Visit } from "../visit.mjs";
-import { withWorkerScript } from "../worker_site.mjs";
 
 const outside = "lever.weather.outside_c";
 const bothBrowsers = ["chromium", "firefox"];
@@ -26,28 +25,12 @@ async function open(visit, words) {
   await visit.press(id);
 }
 
-/** Moves a lever and waits until that is kept. */
-async function change(visit, value) {
-  await visit.show("slice");
-  const before = await visit.evaluate(() => document.documentElement.dataset.kept);
-  await visit.set(outside, value);
-  await visit.until((before) => document.documentElement.dataset.kept !== before, before, "the change to be kept");
-}
+const change = (visit, value) => visit.change("slice", outside, value);
 
 async function begin(visit, name) {
   await visit.show("house");
   await visit.press("library.new");
   await visit.set("house.name", name);
-}
-
-/** In the worker, before its script: after which frame a house was handed over. */
-function noteKeeping() {
-  const tell = globalThis.postMessage.bind(globalThis);
-  globalThis.keptAfter = [];
-  globalThis.postMessage = (message, ...more) => {
-    if (message[0] === "keep") globalThis.keptAfter.push(globalThis.host.frames);
-    tell(message, ...more);
-  };
 }
 
 const noticed = (visit) => visit.evaluate(() => {
@@ -144,26 +127,6 @@ export const cases = [
       await visit.reload();
       assert.match(await title(visit), /Mill Row 12/);
     },
-  },
-  {
-    name: "a change is kept with the frame that shows it",
-    browsers: ["chromium"],
-    bare: true,
-    run: ({ browser, site }) => withWorkerScript(site, `(${noteKeeping})();`, async (server) => {
-      const visit = new Visit(browser, server, await browser.newPage({ ...small, dpr: 1 }));
-      visit.expected = /not of this version/; // says the service worker of the other worker
-      await visit.open();
-      await change(visit, 25); // brings the program's second part, which writes houses
-      const worker = visit.page.workers()[0];
-      const frames = await worker.evaluate(() => {
-        globalThis.keptAfter.length = 0;
-        return globalThis.host.frames;
-      });
-      await change(visit, -5);
-      const [first] = await worker.evaluate(() => globalThis.keptAfter);
-      assert.ok(first <= frames + 2, `kept after ${first - frames} frames`);
-      await visit.close();
-    }),
   },
   {
     name: "a change just made goes along when another house is opened",
