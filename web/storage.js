@@ -199,7 +199,7 @@ export class Storage {
       house.written = true;
       const copied = put(transaction, { id: house.id, rev: house.rev + 1 }, text);
       transaction.objectStore("settings").put(house.id, "open");
-      transaction.commit(); // also of a page that closes now
+      transaction.commit(); // a page that closes now keeps it too
       await finished(transaction);
       await copied;
       document.documentElement.dataset.kept = ++house.rev;
