@@ -182,11 +182,12 @@ function ask(question, object) {
 }
 
 async function start() {
-  program = new Program();
+  const layout = new CanvasLayout(stage, canvas);
+  program = new Program(layout);
   const storage = await new Storage().open();
   const mirror = new Mirror(document.getElementById("mirror"), tell, actions,
     () => program.tell("grown"));
-  const page = makePage(storage, new Theme(storage.theme), new CanvasLayout(stage, canvas), mirror);
+  const page = makePage(storage, new Theme(storage.theme), layout, mirror);
   await program.start(page, storage);
   page.wake(); // what changed meanwhile
   if (state.drawable) new Pointer(stage, canvas, program, mirror);

@@ -49,7 +49,8 @@ const canvas = document.getElementById("canvas");
 export class Program {
   /// Begins what needs nothing of what the page kept. Known, it is compiled here, which is sooner than
   /// in the worker; a first visit's page has more to do.
-  constructor() {
+  constructor(layout) {
+    this.layout = layout;
     this.sent = 0;
     this.waiting = new Map(); // number of a question → what waits for its answer
     this.coming = false;
@@ -75,6 +76,7 @@ export class Program {
 
   handOver() {
     if (!this.worker) return;
+    Object.assign(canvas, this.layout.device); // else what is drawn on is made anew for each side
     const drawn = canvas.transferControlToOffscreen();
     this.sent++;
     this.worker.postMessage([0, "drawOn", drawn], [drawn]);

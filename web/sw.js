@@ -30,7 +30,20 @@ async function install() {
   await Promise.all(files.map(({ url }, i) => cache.put(url, answers[i])));
 }
 
-addEventListener("install", (event) => event.waitUntil(install()));
+/// A browser that knows routes takes these files from the device without starting this worker first. An
+/// address with a question is answered below.
+async function route(event) {
+  const from = (pathname) => ({ pathname, search: "", baseURL: registration.scope });
+  await event.addRoutes?.(FILES.map(({ url }) => ({
+    condition: { urlPattern: from(url), requestMethod: "GET" },
+    source: { cacheName: CACHE },
+  })));
+}
+
+addEventListener("install", (event) => {
+  event.waitUntil(install());
+  route(event).catch(() => {}); // then they come as all others do
+});
 
 addEventListener("activate", (event) => {
   event.waitUntil(caches.keys()

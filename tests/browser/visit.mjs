@@ -39,8 +39,8 @@ export class Visit {
     return this.browser.name === "firefox";
   }
 
-  async open() {
-    await this.page.goto(this.server.url);
+  async open(question = "") {
+    await this.page.goto(this.server.url + question);
     await this.ready();
   }
 

@@ -26,6 +26,10 @@ async function becomeOffline(visit) {
   }, null, "the service worker");
 }
 
+/** Where the browser's route took the page from; undefined in one that knows none. */
+const routed = (visit) => visit.evaluate(() =>
+  performance.getEntriesByType("navigation")[0].workerFinalSourceType);
+
 export const cases = [
   {
     name: "loaded once, it starts and computes without a server",
@@ -52,6 +56,9 @@ export const cases = [
         assert.ok(await visit.control("room.picture.remedy"), "the rest is here too");
         await visit.reload();
         assert.match((await visit.control("lever.weather.outside_c")).spoken, /^−15/);
+        assert.ok(["cache", undefined].includes(await routed(visit)), "taken from the device, the worker not asked");
+        await visit.open("?from=mail");
+        assert.match((await visit.control("lever.weather.outside_c")).spoken, /^−15/, "with a question too");
         // The browser itself asks for a newer worker now and then; it finds no server.
         visit.errors = visit.errors.filter((text) => !/sw\.js|ERR_CONNECTION_REFUSED/.test(text));
       } finally {

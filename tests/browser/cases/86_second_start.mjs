@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How soon a page that was here before shows its picture, on a phone's window: loaded anew, in a new tab,
 // and in a new browser. On a profile that stays, as people have: in one that is thrown away the browser
-// keeps no machine code, and a new tab takes half as long again.
+// keeps nothing translated of the scripts, and a new tab takes half as long again.
 import assert from "node:assert/strict";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
