@@ -13,6 +13,8 @@ constexpr float wide_top_px = 60;
 constexpr float narrow_strip_px = 92;
 constexpr float least_verdict_px = touch_px - 12; // a finger opens it
 constexpr float wide_strip_px = 84;
+constexpr float low_px = 480; ///< a phone on its side, or a desktop at twice the size
+constexpr float low_panel_share = 0.45f, wide_panel_share = 0.42f;
 constexpr float least_picture_px = 180;
 constexpr float least_levers_px = 140; // the remedy and one lever
 // A phone with larger text: one lever, and the remedy by scrolling; nothing between the rows.
@@ -27,17 +29,45 @@ Box safe_area(const Platform& p) {
             p.height_px - p.safe_top - p.safe_bottom};
 }
 
-Layout arrange_wide(const Box& all, float verdict_px, Middle middle) {
+bool is_low(const Platform& p) {
+    return is_wide(p) && p.height_px < low_px;
+}
+
+float panel_px(const Platform& p) {
+    return std::min(lever_panel_px,
+                    safe_area(p).w * (is_low(p) ? low_panel_share : wide_panel_share));
+}
+
+float verdict_box_px(float verdict_px) {
+    return std::max(verdict_px, least_verdict_px) + 14;
+}
+
+/// The picture has the whole height below the views; all else stands beside it.
+Layout arrange_low(const Box& all, float panel, float verdict_px, Middle middle) {
     Layout l;
-    l.wide = true;
-    const float panel = std::min(lever_panel_px, all.w * 0.42f);
+    l.wide = l.low = true;
+    const Box left{all.x, all.y, all.w - panel, all.h};
+    l.views = {left.x, left.y, left.w, views_px};
+    l.top = {left.right(), all.y, panel, touch_px};
+    l.picture = {left.x, l.views.bottom(), left.w, left.h - l.views.h};
+    l.page = {left.x, l.picture.y, middle == Middle::page ? left.w : all.w, l.picture.h};
+    l.strip = {l.top.x + 12, l.top.bottom(), panel - 24, narrow_strip_px - saved_strip_px};
+    l.verdict = {l.strip.x, l.strip.bottom(), l.strip.w,
+                 verdict_px > 0 ? verdict_box_px(verdict_px) : 0};
+    l.levers = {left.right(), l.verdict.bottom() + 4, panel, all.bottom() - l.verdict.bottom() - 4};
+    return l;
+}
+
+Layout arrange_wide(const Box& all, float panel, float verdict_px, Middle middle) {
+    Layout l;
+    l.wide = l.side_by_side = true;
     const Box left{all.x, all.y, all.w - panel, all.h};
     l.roomy = left.w >= 640;
     l.top = {left.x, left.y, std::max(left.w * 0.42f, left.w - most_views_px), wide_top_px};
     l.views = {l.top.right(), left.y + 4, left.right() - l.top.right() - margin_px,
                wide_top_px - 8};
     l.levers = {left.right(), all.y, panel, all.h};
-    const float below = (all.h < 480 ? 72 : wide_strip_px) + verdict_px + 3 * 10;
+    const float below = wide_strip_px + verdict_px + 3 * 10;
     l.picture = {left.x, left.y + wide_top_px, left.w, left.h - wide_top_px - below - 8};
     l.strip = {left.x + margin_px, l.picture.bottom() + 10, left.w - 2 * margin_px,
                below - verdict_px - 20};
@@ -60,8 +90,7 @@ Layout arrange_narrow(const Box& all, float verdict_px, Middle middle) {
     l.views = {all.x, all.bottom() - views, all.w, views};
     const float between = all.h - l.top.h - views;
     const float verdict =
-        verdict_px > 0 ? std::max(verdict_px, least_verdict_px) + 14 - tight * saved_verdict_px
-                       : 16;
+        verdict_px > 0 ? verdict_box_px(verdict_px) - tight * saved_verdict_px : 16;
     const float levers =
         between < shortest_px
             ? one_lever_px
@@ -98,13 +127,19 @@ bool is_narrow(const Platform& p) {
     return p.width_px < 480;
 }
 
-float verdict_width(const Platform& platform) {
-    const Box all = safe_area(platform);
-    if (!is_wide(platform)) return all.w - 24 - 24;
-    return all.w - std::min(lever_panel_px, all.w * 0.42f) - 2 * margin_px - 24;
+bool is_phone(const Platform& p) {
+    return is_narrow(p) || is_low(p);
 }
 
-float most_verdict_px(const Platform& p, float line_px) {
+float verdict_width(const Platform& platform) {
+    const Box all = safe_area(platform);
+    if (is_low(platform)) return panel_px(platform) - 24 - 24;
+    if (!is_wide(platform)) return all.w - 24 - 24;
+    return all.w - panel_px(platform) - 2 * margin_px - 24;
+}
+
+float most_verdict_px(const Platform& p, float line_px, Middle middle) {
+    if (is_low(p) && middle == Middle::picture) return 2 * line_px;
     if (is_wide(p)) return 1e6f;
     return line_px * (is_narrow(p) && p.height_px < high_phone_px ? 2.0f : 4.0f);
 }
@@ -112,7 +147,7 @@ float most_verdict_px(const Platform& p, float line_px) {
 Layout arrange_presenting(const Platform& platform) {
     const Box all = safe_area(platform);
     Layout l;
-    l.wide = is_wide(platform);
+    l.wide = l.side_by_side = is_wide(platform);
     constexpr float numbers_px = 76;
     const float picture_w = l.wide ? all.w * 0.6f : all.w;
     const float picture_h = l.wide ? all.h - numbers_px : all.h * 0.4f;
@@ -125,8 +160,12 @@ Layout arrange_presenting(const Platform& platform) {
 
 Layout arrange(const Platform& platform, float verdict_px, Middle middle) {
     const Box all = safe_area(platform);
-    return is_wide(platform) ? arrange_wide(all, verdict_px, middle)
-                             : arrange_narrow(all, verdict_px, middle);
+    if (!is_wide(platform)) return arrange_narrow(all, verdict_px, middle);
+    const float panel = panel_px(platform);
+    if (!is_low(platform)) return arrange_wide(all, panel, verdict_px, middle);
+    Layout l = arrange_low(all, panel, verdict_px, middle);
+    l.side_by_side = platform.width_px >= wide_from_px;
+    return l;
 }
 
 } // namespace shimlight::view

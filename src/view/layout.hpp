@@ -7,11 +7,13 @@
 namespace shimlight::view {
 
 struct Layout {
-    bool wide = false;  ///< levers beside the picture, Today and Remedy side by side
-    bool roomy = false; ///< enough width for full captions
-    Box top;            ///< title and menu
-    Box views;          ///< the row of views
-    Box page;           ///< for screens that are lists
+    bool wide = false;         ///< levers beside the picture
+    bool low = false;          ///< so little height that the results stand beside it too
+    bool side_by_side = false; ///< Today and the Remedy
+    bool roomy = false;        ///< enough width for full captions
+    Box top;                   ///< title and menu
+    Box views;                 ///< the row of views
+    Box page;                  ///< for screens that are lists
     Box picture, strip, verdict, levers;
 };
 
@@ -24,10 +26,12 @@ Layout arrange(const Platform& platform, float verdict_px, Middle middle);
 /// A lesson before a class: the picture, three numbers in `strip`, the questions in `levers`.
 Layout arrange_presenting(const Platform& platform);
 /// The verdict is told in so much height, the rest at a touch.
-float most_verdict_px(const Platform& platform, float line_px);
+float most_verdict_px(const Platform& platform, float line_px, Middle middle);
 float verdict_width(const Platform& platform);
 bool is_wide(const Platform& platform);
-/// A phone held upright: small type for the verdict.
+/// A phone held upright.
 bool is_narrow(const Platform& platform);
+/// A phone held upright or on its side: small type for the verdict, levers folded.
+bool is_phone(const Platform& platform);
 
 } // namespace shimlight::view

@@ -29,7 +29,7 @@ bool belongs_to_remedy(const Field& field, Shown shown) {
 
 /// On a phone all but the first group are folded to start with.
 bool LeversPanel::is_open(const Ui& ui, int group) const {
-    const unsigned open = open_.value_or(is_narrow(ui.platform) ? 1 : ~0u);
+    const unsigned open = open_.value_or(is_phone(ui.platform) ? 1 : ~0u);
     return (open >> group & 1) != 0;
 }
 
@@ -37,7 +37,7 @@ bool LeversPanel::is_open(const Ui& ui, int group) const {
 LeversPanel::List LeversPanel::arrange(const Ui& ui, const opening::Case& c, int columns) const {
     List list;
     float whole = 0;
-    const bool narrow = is_narrow(ui.platform);
+    const bool narrow = is_phone(ui.platform);
     int index = 0;
     for (const LeverGroup& group : lever_groups(c)) {
         // On a phone the first lever stands right under the thumb, without a heading.
@@ -87,7 +87,7 @@ void LeversPanel::title(Ui& ui, const Item& item, Box box) {
                                {tip.x, tip.y + 4 * down}, ui.theme.lever);
     focus_ring(ui, id, box, 4);
     if (!touch.pressed && !ui.mirror.pressed(id)) return;
-    open_ = open_.value_or(is_narrow(ui.platform) ? 1 : ~0u) ^ 1u << item.group;
+    open_ = open_.value_or(is_phone(ui.platform) ? 1 : ~0u) ^ 1u << item.group;
     ui.wishes.another_frame = true;
 }
 

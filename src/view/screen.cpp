@@ -106,7 +106,7 @@ Middle middle_of(View view, bool choosing_remedy) {
 }
 
 ImFont* verdict_font(const Platform& p) {
-    return is_narrow(p) ? p.fonts.small : p.fonts.body;
+    return is_phone(p) ? p.fonts.small : p.fonts.body;
 }
 
 } // namespace
@@ -125,7 +125,7 @@ struct Conductor {
     SHIMLIGHT_REST bool opened_lessons();
     void title(const Layout& layout);
     void views(const Layout& layout);
-    float verdict_px() const;
+    float verdict_px(Middle middle) const;
     void verdict(const Layout& layout);
     void message();
     void picture(const Layout& layout);
@@ -230,13 +230,13 @@ void Conductor::views(const Layout& layout) {
 }
 
 /// As high as its words need, as far as the screen has room.
-float Conductor::verdict_px() const {
+float Conductor::verdict_px(Middle middle) const {
     const Platform& p = ui.platform;
     const float line_px = font_px(ui, verdict_font(p)) * 1.35f;
     const float words = s.verdict.empty() ? 2 * line_px // not worked out yet: as high as most are
                                           : paragraph(ui, verdict_font(p), {0, 0}, verdict_width(p),
                                                       0, s.verdict, false);
-    return std::min(words, most_verdict_px(p, line_px));
+    return std::min(words, most_verdict_px(p, line_px, middle));
 }
 
 /// On a low phone two lines: a sentence that is whole, and all of them at a touch.
@@ -353,13 +353,14 @@ void Conductor::picture(const Layout& layout) {
         session.settle();
         ui.wishes.another_frame = true;
     }
-    assess(layout.wide || s.slice.position == opening::Position::jamb);
+    assess(layout.side_by_side || s.slice.position == opening::Position::jamb);
     const Box& b = layout.picture;
-    if (s.view == View::slice) return s.slice.draw(ui, session, b, layout.wide, layout.roomy);
+    if (s.view == View::slice)
+        return s.slice.draw(ui, session, b, layout.side_by_side, layout.roomy);
     if (!rest_here(b)) return;
-    if (s.view == View::room) s.room.draw(ui, session, b, layout.wide, layout.roomy);
-    if (s.view == View::panes) s.panes.draw(ui, session, b, layout.wide, layout.roomy);
-    if (s.view == View::air) s.air.draw(ui, session, b, layout.wide, layout.roomy);
+    if (s.view == View::room) s.room.draw(ui, session, b, layout.side_by_side, layout.roomy);
+    if (s.view == View::panes) s.panes.draw(ui, session, b, layout.side_by_side, layout.roomy);
+    if (s.view == View::air) s.air.draw(ui, session, b, layout.side_by_side, layout.roomy);
 }
 
 void Conductor::page(const Layout& layout) {
@@ -434,9 +435,9 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     conductor.another_opening();
     // The verdict would tell the answer.
     const bool asked = lesson && s.lesson.guided();
-    const float words = asked ? 0 : conductor.verdict_px();
     if (presenting) session.choosing_remedy = false;
     const Middle middle = middle_of(s.view, session.choosing_remedy);
+    const float words = asked ? 0 : conductor.verdict_px(middle);
     Layout layout = presenting ? arrange_presenting(platform) : arrange(platform, words, middle);
     if (asked) s.lesson.make_room(layout);
     if (!presenting) {
@@ -450,7 +451,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     else
         conductor.page(layout);
     if (middle != Middle::page_alone && !presenting) {
-        strip(ui, session, layout.strip, layout.wide || layout.roomy, s.strip);
+        strip(ui, session, layout.strip, !layout.low && (layout.wide || layout.roomy), s.strip);
         if (!asked) conductor.verdict(layout);
     }
     conductor.message();

@@ -184,7 +184,7 @@ TEST_CASE("canvas: letters lie apart in every cut of each opening") {
 TEST_CASE("canvas: the sign that there is more has ground of its own") {
     if (!Stage::has_type()) return;
     constexpr stage::Size largest{360, 640, true, true, 1, 2}, larger{768, 1024, false, true, 1, 2};
-    for (const stage::Size size : {phone, tablet, wide, lying, largest, larger})
+    for (const stage::Size size : {phone, tablet, wide, lying, lying_small, largest, larger})
         for (const char* const view : {"view.panes", "view.air"}) {
             Stage stage(size);
             stage.rest();

@@ -12,8 +12,8 @@
 namespace shimlight::screens {
 
 inline constexpr stage::Size phone{360, 640}, tablet{768, 1024}, wide{1440, 900}, lying{844, 390},
-    narrow_wide{1024, 768};
-inline constexpr stage::Size sizes[] = {phone, tablet, wide, lying, narrow_wide};
+    lying_small{640, 360}, narrow_wide{1024, 768};
+inline constexpr stage::Size sizes[] = {phone, tablet, wide, lying, lying_small, narrow_wide};
 
 inline constexpr const char* views[] = {"view.slice", "view.room",     "view.panes",
                                         "view.air",   "view.readings", "view.bill",

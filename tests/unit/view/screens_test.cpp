@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What holds of every screen at every size.
 #include "screens.hpp"
+#include "view/layout.hpp"
 #include "view/theme.hpp"
 
 #include <doctest/doctest.h>
@@ -19,6 +20,7 @@ constexpr stage::Size sizes[] = {{360, 640, false},
                                  {768, 1024, true},
                                  {1440, 900, false},
                                  {844, 390, true},
+                                 {640, 360, false}, // a phone on its side
                                  {320, 568, false},
                                  {720, 450, false}, // reflow; a desktop at 200 %
                                  {360, 640, false, true, 1, 1},
@@ -60,6 +62,27 @@ void check_targets(const view::Mirror& mirror, const stage::Size& size) {
 }
 
 } // namespace
+
+TEST_CASE("a phone on its side: the picture has the height, all else stands beside it") {
+    for (const auto& [width, height] : {std::pair{640, 360}, {740, 360}, {844, 390}, {915, 412}}) {
+        CAPTURE(width);
+        view::Platform p;
+        p.width_px = static_cast<float>(width);
+        p.height_px = static_cast<float>(height);
+        const view::Layout l = view::arrange(p, 36, view::Middle::picture);
+        CHECK(l.picture.h >= 0.85f * p.height_px);
+        CHECK(l.picture.w >= 0.5f * p.width_px);
+        CHECK(l.side_by_side == (width >= 900));
+        for (const view::Box& b : {l.top, l.strip, l.verdict, l.levers})
+            CHECK(b.x >= l.picture.right());
+        CHECK(l.top.bottom() <= l.strip.y);
+        CHECK(l.strip.bottom() <= l.verdict.y);
+        CHECK(l.verdict.bottom() <= l.levers.y);
+        CHECK(l.levers.h >= 140); // the remedy and one lever
+        CHECK(l.levers.bottom() <= p.height_px);
+        CHECK(view::arrange(p, 36, view::Middle::page_alone).page.w == p.width_px);
+    }
+}
 
 TEST_CASE("every screen at every size: targets are large, apart and on the screen") {
     if (!stage::Stage::has_type()) return;
