@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// A picture of every screen at three sizes, light and dark, in build/shots; each beside the one that
-// was last looked at and found right, kept in tests/pictures as the mean colours of its cells.
+// A picture of every screen at three sizes, light and dark, and on a phone on its side, in build/shots;
+// each beside the one that was last looked at and found right, kept in tests/pictures as the mean colours
+// of its cells.
 // SHIMLIGHT_KEEP_PICTURES=1 keeps the new ones in their place: look at build/shots before.
 import assert from "node:assert/strict";
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
@@ -19,6 +20,7 @@ const sizes = [
   { width: 360, height: 640, touch: true },
   { width: 768, height: 1024, touch: true },
   { width: 1440, height: 900 },
+  { width: 640, height: 360, touch: true, darks: [false] },
 ];
 const screens = {
   "slice-sill": ["view.slice", "cut.Sill"],
@@ -106,7 +108,7 @@ async function shoot(visit, name) {
   return same ? "" : `${name}: ${(100 * share).toFixed(1)} % of its cells`;
 }
 
-const pictures = sizes.flatMap((size) => [false, true].map((dark) => ({
+const pictures = sizes.flatMap(({ darks = [false, true], ...size }) => darks.map((dark) => ({
   name: `pictures at ${size.width} × ${size.height}, ${dark ? "dark" : "light"}`,
   browsers: ["chromium"],
   window: { dpr: 1, ...size, dark },
