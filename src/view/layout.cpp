@@ -45,7 +45,7 @@ float verdict_box_px(float verdict_px) {
 /// The picture has the whole height below the views; all else stands beside it.
 Layout arrange_low(const Box& all, float panel, float verdict_px, Middle middle) {
     Layout l;
-    l.wide = l.low = true;
+    l.wide = true;
     const Box left{all.x, all.y, all.w - panel, all.h};
     l.views = {left.x, left.y, left.w, views_px};
     l.top = {left.right(), all.y, panel, touch_px};
@@ -60,7 +60,7 @@ Layout arrange_low(const Box& all, float panel, float verdict_px, Middle middle)
 
 Layout arrange_wide(const Box& all, float panel, float verdict_px, Middle middle) {
     Layout l;
-    l.wide = l.side_by_side = true;
+    l.wide = l.side_by_side = l.one_row = true;
     const Box left{all.x, all.y, all.w - panel, all.h};
     l.roomy = left.w >= 640;
     l.top = {left.x, left.y, std::max(left.w * 0.42f, left.w - most_views_px), wide_top_px};
@@ -81,7 +81,7 @@ Layout arrange_wide(const Box& all, float panel, float verdict_px, Middle middle
 
 Layout arrange_narrow(const Box& all, float verdict_px, Middle middle) {
     Layout l;
-    l.roomy = all.w >= 600;
+    l.roomy = l.one_row = all.w >= 600;
     const bool is_short = all.h - touch_px - views_px < short_px;
     const float tight = is_short ? 1 : 0;
     const float strip = l.roomy ? wide_strip_px : narrow_strip_px - tight * saved_strip_px;

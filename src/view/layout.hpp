@@ -8,9 +8,9 @@ namespace shimlight::view {
 
 struct Layout {
     bool wide = false;         ///< levers beside the picture
-    bool low = false;          ///< so little height that the results stand beside it too
     bool side_by_side = false; ///< Today and the Remedy
     bool roomy = false;        ///< enough width for full captions
+    bool one_row = false;      ///< of the strip's figures
     Box top;                   ///< title and menu
     Box views;                 ///< the row of views
     Box page;                  ///< for screens that are lists

@@ -37,13 +37,13 @@ bool LeversPanel::is_open(const Ui& ui, int group) const {
 LeversPanel::List LeversPanel::arrange(const Ui& ui, const opening::Case& c, int columns) const {
     List list;
     float whole = 0;
-    const bool narrow = is_phone(ui.platform);
+    const bool phone = is_phone(ui.platform);
     int index = 0;
     for (const LeverGroup& group : lever_groups(c)) {
         // On a phone the first lever stands right under the thumb, without a heading.
-        if (!narrow || index > 0)
+        if (!phone || index > 0)
             list.items.push_back({group.title, nullptr, index, 0, 0, heading_px});
-        if (is_open(ui, index) || (narrow && index == 0))
+        if (is_open(ui, index) || (phone && index == 0))
             for (const Field* field : group.fields)
                 list.items.push_back({{}, field, index, 0, 0, lever_height_px + between_px});
         ++index;

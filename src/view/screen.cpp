@@ -451,7 +451,7 @@ void Screen::frame(const Platform& device, Wishes& wishes) {
     else
         conductor.page(layout);
     if (middle != Middle::page_alone && !presenting) {
-        strip(ui, session, layout.strip, !layout.low && (layout.wide || layout.roomy), s.strip);
+        strip(ui, session, layout.strip, layout.one_row, s.strip);
         if (!asked) conductor.verdict(layout);
     }
     conductor.message();
